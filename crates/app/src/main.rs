@@ -1,0 +1,2 @@
+//! gatewright
+fn main() {}

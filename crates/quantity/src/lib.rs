@@ -1,0 +1,29 @@
+//! Physical quantities with their units in the type, and reading and printing them as the trade writes them.
+//!
+//! A value enters the program once, as text such as `14 ft 3 1/2 in` or `640 lb ± 5 %`, and from then on its
+//! dimension is checked by the compiler: mass is not force, torque is not energy, and a temperature difference is
+//! not a temperature. Inside, every value is in the coherent SI unit of its kind (meter, kilogram, second, kelvin…).
+
+mod kind;
+mod conductor;
+mod measured;
+mod number;
+mod print;
+mod read;
+mod temperature;
+mod unit;
+mod value;
+mod word;
+
+pub use conductor::{Awg, ConductorSize};
+pub use kind::*;
+pub use measured::{Known, Measured, Tolerance};
+pub use print::{print, print_kind, print_measured, UnitSystem};
+pub use read::{read, read_conductor, read_kind, read_measured, ReadError};
+pub use temperature::{celsius, difference, kelvin_of, warmed};
+pub use unit::{units_of, Unit};
+pub use value::{Argument, Sort, Value};
+pub use word::Word;
+
+/// The dimension-checked units of the underlying library, for building values in code: `units::length::foot`.
+pub use uom::si as units;
