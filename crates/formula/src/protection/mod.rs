@@ -1,0 +1,6 @@
+//! protection
+
+use crate::Calculation;
+
+/// The calculations of this discipline.
+pub(crate) const CALCULATIONS: &[Calculation] = &[];

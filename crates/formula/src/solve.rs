@@ -1,0 +1,1 @@
+//! Solving a calculation backwards.

@@ -1,0 +1,6 @@
+//! standing
+
+use crate::Calculation;
+
+/// The calculations of this discipline.
+pub(crate) const CALCULATIONS: &[Calculation] = &[];
