@@ -1,0 +1,76 @@
+//! Where the site is, and the weather and soil that the design must stand.
+
+use crate::{Signed, Text};
+use quantity::{Angle, HeatFlux, Length, Measured, Ratio, Temperature, Velocity};
+
+site_words! {
+    /// Surface roughness upwind of the site (ASCE 7 chapter 26).
+    pub enum Exposure {
+        /// Towns, suburbs, woods.
+        B = "B",
+        /// Open ground with scattered obstructions.
+        C = "C",
+        /// Flat, unobstructed shores.
+        D = "D",
+    }
+}
+
+site_words! {
+    /// Terrain category (EN 1991-1-4 table 4.1).
+    pub enum TerrainCategory {
+        /// Sea or coast open to the sea.
+        Category0 = "0",
+        /// Lakes or flat ground without obstacles.
+        CategoryI = "I",
+        /// Low vegetation with scattered obstacles.
+        CategoryII = "II",
+        /// Villages, suburbs, permanent forest.
+        CategoryIII = "III",
+        /// Towns.
+        CategoryIV = "IV",
+    }
+}
+
+record! {
+    /// Where on Earth the site is and which way it faces.
+    pub struct Place {
+        /// Latitude, north positive.
+        latitude: Option<Measured<Angle>>,
+        /// Longitude, east positive.
+        longitude: Option<Measured<Angle>>,
+        /// Elevation above the sea.
+        elevation: Option<Signed<Length>>,
+        /// Direction of true north, counter-clockwise from +x (along the closed leaf, from the latching side).
+        north: Option<Measured<Angle>>,
+        /// Remarks on the surroundings.
+        note: Option<Text>,
+    }
+}
+
+record! {
+    /// Weather and soil that the design must stand.
+    pub struct Climate {
+        /// Basic wind speed in which the gate must stand: 3-second gust of the wind code (US), or 10-minute mean (EU).
+        basic_wind_speed: Option<Measured<Velocity>>,
+        /// Wind up to which the gate must still move.
+        operating_wind_speed: Option<Measured<Velocity>>,
+        /// Surface roughness upwind (US).
+        exposure: Option<Exposure>,
+        /// Terrain category (EU).
+        terrain_category: Option<TerrainCategory>,
+        /// Topographic factor: Kzt (US) or orography factor (EU); 1 on flat ground.
+        topographic_factor: Option<Measured<Ratio>>,
+        /// Hottest air of a usual year.
+        hottest: Option<Measured<Temperature>>,
+        /// Coldest air of a usual year.
+        coldest: Option<Measured<Temperature>>,
+        /// Sunshine on a surface that faces the sun on a clear day.
+        sunshine: Option<Measured<HeatFlux>>,
+        /// Depth to which the soil freezes.
+        frost_depth: Option<Measured<Length>>,
+        /// Thickness of ice on bars.
+        ice: Option<Measured<Length>>,
+        /// Soil, as dug or as reported.
+        soil: Option<Text>,
+    }
+}

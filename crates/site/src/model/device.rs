@@ -1,0 +1,186 @@
+//! Everything that senses, identifies, speaks, shows, locks or switches.
+
+use crate::{Id, Position, Text};
+use quantity::{Angle, Current, Force, Frequency, Length, Measured, Power, Temperature, Time, Voltage};
+
+site_words! {
+    /// What a device is.
+    pub enum DeviceKind {
+        /// Photo-eye with sender and receiver at two ends.
+        ThroughBeam = "through-beam photo-eye",
+        /// Photo-eye with a reflector at the far end.
+        Reflective = "reflective photo-eye",
+        /// Strip that reports when pressed.
+        ContactEdge = "contact edge",
+        /// Sensor that watches a flat field.
+        AreaScanner = "area scanner",
+        /// Buried loop with its detector.
+        Loop = "loop",
+        /// Reader of cards, codes or phones.
+        Reader = "reader",
+        /// Intercom station.
+        Intercom = "intercom",
+        /// Keypad.
+        Keypad = "keypad",
+        /// Camera.
+        Camera = "camera",
+        /// Radio receiver, transmitter or link.
+        Radio = "radio",
+        /// Light that warns or shows the way.
+        WarningLight = "warning light",
+        /// Powered lock or its release.
+        Lock = "lock",
+        /// Access controller.
+        AccessController = "access controller",
+        /// Network switch.
+        NetworkSwitch = "network switch",
+        /// Power injector on a data cable.
+        Injector = "injector",
+        /// Control worked by hand: button, key switch, fire key box.
+        Control = "control",
+        /// Surge protective device.
+        SurgeProtector = "surge protector",
+    }
+}
+
+site_words! {
+    /// Kind of entrapment protection by its letter (UL 325).
+    pub enum ProtectionType {
+        /// Inherent sensing in the operator.
+        A = "A",
+        /// Non-contact sensor.
+        B1 = "B1",
+        /// Contact sensor.
+        B2 = "B2",
+        /// Force limit.
+        C = "C",
+        /// Held control.
+        D = "D",
+    }
+}
+
+site_words! {
+    /// A direction of motion.
+    pub enum Direction {
+        /// While the gate opens.
+        Opening = "opening",
+        /// While the gate closes.
+        Closing = "closing",
+    }
+}
+
+site_words! {
+    /// Class of power over Ethernet (IEEE 802.3).
+    pub enum PoeClass {
+        /// Class 1.
+        Class1 = "1",
+        /// Class 2.
+        Class2 = "2",
+        /// Class 3.
+        Class3 = "3",
+        /// Class 4.
+        Class4 = "4",
+        /// Class 5.
+        Class5 = "5",
+        /// Class 6.
+        Class6 = "6",
+        /// Class 7.
+        Class7 = "7",
+        /// Class 8.
+        Class8 = "8",
+    }
+}
+
+site_words! {
+    /// What a lock does when power is lost.
+    pub enum PowerLoss {
+        /// It opens.
+        FailSafe = "fail-safe",
+        /// It stays shut.
+        FailSecure = "fail-secure",
+    }
+}
+
+record! {
+    /// A device.
+    pub struct Device {
+        /// Name, unique on the site.
+        id: Id,
+        /// What it is.
+        kind: DeviceKind,
+        /// Entry of the parts file that it is bought as.
+        part: Option<Id>,
+        /// What it does here, in words for the schedule.
+        purpose: Option<Text>,
+        /// The gate it belongs to.
+        gate: Option<Id>,
+        /// The leaf that carries it, where it moves with one.
+        carried_by: Option<Id>,
+        /// Where it is.
+        at: Option<Position>,
+        /// Its other end: receiver, reflector, end of the strip, far corner of the loop.
+        to: Option<Position>,
+        /// Direction in which it looks, counter-clockwise from +x.
+        facing: Option<Measured<Angle>>,
+        /// Enclosure in which it is mounted.
+        enclosure: Option<Id>,
+        /// Kind of entrapment protection that it counts as; missing when it does not protect people.
+        protection: Option<ProtectionType>,
+        /// Directions of motion in which it acts.
+        guards: Vec<Direction>,
+        /// Zone that it watches, in words: `"leading edge"`.
+        zone: Option<Text>,
+        /// The operator tests it at least once a cycle.
+        monitored: Option<bool>,
+        /// From detection to the change of its output.
+        response_time: Option<Measured<Time>>,
+        /// Smallest object that it surely sees.
+        detection_capability: Option<Measured<Length>>,
+        /// Range on the data sheet.
+        range: Option<Measured<Length>>,
+        /// Angle of its field or beam.
+        field_angle: Option<Measured<Angle>>,
+        /// How far a contact edge is pressed before it reports.
+        actuation_travel: Option<Measured<Length>>,
+        /// Travel left in a contact edge after it has reported.
+        soft_travel: Option<Measured<Length>>,
+        /// Supply, battery or injector that feeds it.
+        supply: Option<Id>,
+        /// Voltage on the nameplate.
+        voltage: Option<Measured<Voltage>>,
+        /// Least voltage at which it works.
+        least_voltage: Option<Measured<Voltage>>,
+        /// Greatest voltage that it stands.
+        greatest_voltage: Option<Measured<Voltage>>,
+        /// Current in use.
+        current: Option<Measured<Current>>,
+        /// Greatest short current.
+        peak_current: Option<Measured<Current>>,
+        /// Power that it takes over the data cable in its worst hour (heater, infrared).
+        power: Option<Measured<Power>>,
+        /// Class of power over Ethernet that it asks for, or gives.
+        poe_class: Option<PoeClass>,
+        /// Least voltage at the ports of a switch or injector.
+        port_voltage: Option<Measured<Voltage>>,
+        /// Ports of a switch.
+        ports: Option<u32>,
+        /// Power that a switch or injector can give on all ports together.
+        power_budget: Option<Measured<Power>>,
+        /// Heat that it gives off inside an enclosure.
+        heat: Option<Measured<Power>>,
+        /// Highest air temperature on its data sheet.
+        hottest: Option<Measured<Temperature>>,
+        /// Lowest air temperature on its data sheet.
+        coldest: Option<Measured<Temperature>>,
+        /// Turns of a loop.
+        turns: Option<u32>,
+        /// What a lock does when power is lost.
+        on_power_loss: Option<PowerLoss>,
+        /// Force that a lock holds.
+        holding_force: Option<Measured<Force>>,
+        /// Radio frequency.
+        frequency: Option<Measured<Frequency>>,
+        /// Remarks.
+        note: Option<Text>,
+    }
+}

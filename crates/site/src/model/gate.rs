@@ -1,0 +1,205 @@
+//! A gate: its kind, its opening, what it runs on, and what stands near it.
+
+use crate::model::{Leaf, Profile};
+use crate::{Id, Position, Signed, Text};
+use quantity::{Angle, Force, Length, Measured, Ratio, Time};
+
+site_words! {
+    /// The kind of gate, by how its leaf moves.
+    pub enum GateKind {
+        /// Leaf on wheels on a ground track.
+        TrackSlide = "track-slide",
+        /// Leaf carried by trolleys beside the opening.
+        CantileverSlide = "cantilever-slide",
+        /// One leaf that turns about an upright line at one side.
+        SingleSwing = "single-swing",
+        /// Two leaves that meet in the middle.
+        DoubleSwing = "double-swing",
+        /// Leaf that turns up about a level pivot at one end.
+        VerticalPivot = "vertical-pivot",
+        /// Leaf that rises straight up.
+        VerticalLift = "vertical-lift",
+        /// Arm that pivots up from one end.
+        BarrierArm = "barrier-arm",
+    }
+}
+
+site_words! {
+    /// To which side a swing leaf opens.
+    pub enum SwingSide {
+        /// Into the property (+y).
+        IntoProperty = "into the property",
+        /// Out toward the road (−y).
+        TowardRoad = "toward the road",
+    }
+}
+
+site_words! {
+    /// What rolls on what.
+    pub enum RollingPair {
+        /// Steel wheel on a steel track.
+        SteelOnSteel = "steel on steel",
+        /// Polymer wheel or tread on a steel track.
+        PolymerOnSteel = "polymer on steel",
+    }
+}
+
+record! {
+    /// A gate.
+    pub struct Gate {
+        /// Name of the gate, unique on the site.
+        id: Id,
+        /// The kind of gate.
+        kind: GateKind,
+        /// Width free for passing with the gate fully open.
+        clear_opening: Option<Measured<Length>>,
+        /// Distance that a sliding or lifting leaf travels between its stops.
+        travel: Option<Measured<Length>>,
+        /// Angle that a turning leaf travels between its stops.
+        travel_angle: Option<Measured<Angle>>,
+        /// To which side a swing leaf opens.
+        swings: Option<SwingSide>,
+        /// Slope along the travel; positive when the leaf climbs as it opens.
+        slope: Option<Signed<Ratio>>,
+        /// Slope of the drive across the gate line; positive when the ground rises into the property.
+        cross_slope: Option<Signed<Ratio>>,
+        /// Room beside the opening into which a slide leaf opens.
+        run_back: Option<Measured<Length>>,
+        /// Force of seals, brushes or a catch over the last part of the travel.
+        seal_force: Option<Measured<Force>>,
+        /// Allowance for ice, leaves and gravel on the track.
+        debris_force: Option<Measured<Force>>,
+        /// Time within which the owner wants it to open.
+        wanted_opening_time: Option<Measured<Time>>,
+        /// Run timer of the controller.
+        run_timer: Option<Measured<Time>>,
+        /// How long it stays open before auto-close; missing when it does not close by itself.
+        hold_time: Option<Measured<Time>>,
+        /// Cycles on a usual day.
+        cycles_per_day: Option<u32>,
+        /// The leaf or leaves.
+        leaf: Vec<Leaf>,
+        /// The wheels that carry a track slide, or the trolleys of a cantilever slide.
+        wheels: Option<Wheels>,
+        /// The guide that keeps a slide leaf upright.
+        guide: Option<Guide>,
+        /// How the leaf moves through its travel.
+        motion: Option<Profile>,
+        /// Gate posts, guide posts, catch posts.
+        post: Vec<Post>,
+        /// Positive stops.
+        stop: Vec<Stop>,
+        /// Fixed things near the travel: walls, pillars, fences, kerbs.
+        nearby: Vec<FixedThing>,
+        /// Remarks.
+        note: Option<Text>,
+    }
+}
+
+record! {
+    /// Wheels or trolleys.
+    pub struct Wheels {
+        /// Diameter over the running surface.
+        diameter: Option<Measured<Length>>,
+        /// What rolls on what.
+        rolling: Option<RollingPair>,
+        /// Friction coefficient of the wheel bearing, at the axle.
+        bearing_friction: Option<Measured<Ratio>>,
+        /// Diameter of the axle.
+        axle_diameter: Option<Measured<Length>>,
+        /// How many carry the leaf.
+        count: Option<u32>,
+        /// Load that one may carry.
+        rated_load: Option<Measured<Force>>,
+    }
+}
+
+record! {
+    /// Guide rollers or blocks.
+    pub struct Guide {
+        /// Friction of the guide: drag over side force.
+        friction: Option<Measured<Ratio>>,
+        /// How many pairs.
+        count: Option<u32>,
+        /// Height of the guide above the finished surface.
+        height: Option<Measured<Length>>,
+    }
+}
+
+site_words! {
+    /// What a post is for.
+    pub enum PostRole {
+        /// Carries hinges.
+        Hinge = "hinge",
+        /// Takes the leaf's end when shut.
+        Catch = "catch",
+        /// Carries guides or trolleys.
+        Guide = "guide",
+        /// Carries devices only.
+        Device = "device",
+    }
+}
+
+record! {
+    /// A post.
+    pub struct Post {
+        /// Name of the post, unique on the site.
+        id: Id,
+        /// What it is for.
+        role: PostRole,
+        /// Center of its foot.
+        at: Option<Position>,
+        /// Height above the finished surface.
+        height: Option<Measured<Length>>,
+        /// Width across the gate line and along it.
+        width: Option<Measured<Length>>,
+        /// Section, such as `"HSS 4x4x1/4"`.
+        section: Option<Text>,
+        /// Foundation that it stands in or on.
+        foundation: Option<Id>,
+    }
+}
+
+site_words! {
+    /// Which end of the travel a stop holds.
+    pub enum TravelEnd {
+        /// The open position.
+        Open = "open",
+        /// The closed position.
+        Closed = "closed",
+    }
+}
+
+record! {
+    /// A positive stop.
+    pub struct Stop {
+        /// Which end of the travel it holds.
+        end: TravelEnd,
+        /// Where it is.
+        at: Option<Position>,
+        /// How it is made.
+        how: Option<Text>,
+    }
+}
+
+record! {
+    /// A fixed thing near the travel.
+    pub struct FixedThing {
+        /// Name, unique on the site.
+        id: Id,
+        /// What it is.
+        what: Text,
+        /// One end of it at the ground.
+        from: Option<Position>,
+        /// The other end of it at the ground.
+        to: Option<Position>,
+        /// Height above the finished surface.
+        height: Option<Measured<Length>>,
+        /// Least gap between it and the moving leaf.
+        gap: Option<Measured<Length>>,
+        /// Largest opening through it beside the travel.
+        opening: Option<Measured<Length>>,
+        /// Height to which that opening reaches.
+        opening_height: Option<Measured<Length>>,
+    }
+}

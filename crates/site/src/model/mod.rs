@@ -1,0 +1,66 @@
+//! The words for a site. Each record is a table of the site file; each field is a key of it.
+//!
+//! Almost every field may be missing: a fact that nobody has measured yet is left out, and the findings that need it
+//! say so. Only what names a thing or says which kind it is must be there.
+
+mod about;
+mod building;
+mod cabling;
+mod climate;
+mod device;
+mod enclosure;
+mod gate;
+mod leaf;
+mod operator;
+mod power;
+mod traffic;
+
+pub use about::*;
+pub use building::*;
+pub use cabling::*;
+pub use climate::*;
+pub use device::*;
+pub use enclosure::*;
+pub use gate::*;
+pub use leaf::*;
+pub use operator::*;
+pub use power::*;
+pub use traffic::*;
+
+record! {
+    /// A whole installation, as one description.
+    pub struct Site {
+        /// What the site is called, which codes count there, which units it is written in.
+        site: About,
+        /// Where on Earth it is and which way it faces.
+        place: Option<Place>,
+        /// Weather and soil that the design must stand.
+        climate: Option<Climate>,
+        /// The gates.
+        gate: Vec<Gate>,
+        /// The operators that drive them.
+        operator: Vec<Operator>,
+        /// Everything that senses, identifies, speaks, shows, locks or switches.
+        device: Vec<Device>,
+        /// Boxes that shelter equipment.
+        enclosure: Vec<Enclosure>,
+        /// Power supplies, mains circuits included.
+        supply: Vec<Supply>,
+        /// Batteries.
+        battery: Vec<Battery>,
+        /// Solar panels.
+        solar_panel: Vec<SolarPanel>,
+        /// Cables.
+        cable: Vec<Cable>,
+        /// Conduits, from pull point to pull point.
+        conduit: Vec<Conduit>,
+        /// Concrete pads and post foundations.
+        foundation: Vec<Foundation>,
+        /// Lanes that lead to and from the gates.
+        lane: Vec<Lane>,
+        /// Vehicles that are expected.
+        vehicle: Vec<Vehicle>,
+        /// People who are expected near the gates.
+        people: Vec<People>,
+    }
+}

@@ -1,0 +1,101 @@
+//! The powered drive with its controller.
+
+use crate::model::UsageClass;
+use crate::{Date, Id, Position, Text};
+use quantity::{Current, Force, Measured, Ratio, Temperature, Time, Torque, Velocity, Voltage, Power};
+
+site_words! {
+    /// How the operator moves the leaf.
+    pub enum DriveKind {
+        /// Pinion on a rack along the leaf.
+        Rack = "rack",
+        /// Chain along the leaf.
+        Chain = "chain",
+        /// Linear drive that pushes like a jack.
+        Linear = "linear",
+        /// Articulated drive with a two-piece folding arm.
+        Articulated = "articulated",
+        /// Underground drive in a box below the hinge.
+        Underground = "underground",
+        /// Drive of a barrier arm or pivoting leaf.
+        Pivot = "pivot",
+        /// Hoist of a lifting leaf.
+        Hoist = "hoist",
+    }
+}
+
+record! {
+    /// An operator.
+    pub struct Operator {
+        /// Name, unique on the site.
+        id: Id,
+        /// Entry of the parts file that it is bought as.
+        part: Option<Id>,
+        /// The gate it moves.
+        gate: Id,
+        /// The leaf it moves, where the gate has more than one.
+        leaf: Option<Id>,
+        /// How it moves the leaf.
+        drive: Option<DriveKind>,
+        /// Where it stands.
+        at: Option<Position>,
+        /// Foundation that it stands on.
+        foundation: Option<Id>,
+        /// Force against speed, from stall to no load.
+        curve: Vec<CurvePoint>,
+        /// Force that it may give without end at cruise speed.
+        rated_force: Option<Measured<Force>>,
+        /// Torque that it may give without end at cruise speed.
+        rated_torque: Option<Measured<Torque>>,
+        /// Greatest force at start.
+        starting_force: Option<Measured<Force>>,
+        /// Greatest mass of leaf on its data sheet.
+        rated_mass: Option<Measured<quantity::Mass>>,
+        /// Greatest leaf length on its data sheet.
+        rated_length: Option<Measured<quantity::Length>>,
+        /// Supply voltage on the nameplate.
+        voltage: Option<Measured<Voltage>>,
+        /// Least voltage at which it still runs.
+        least_voltage: Option<Measured<Voltage>>,
+        /// Current of the controller with nothing moving.
+        standing_current: Option<Measured<Current>>,
+        /// Current while moving.
+        running_current: Option<Measured<Current>>,
+        /// Current at start.
+        starting_current: Option<Measured<Current>>,
+        /// Share of time that it may run.
+        duty: Option<Measured<Ratio>>,
+        /// From a device's report to the start of braking.
+        reaction_time: Option<Measured<Time>>,
+        /// Speed on battery as a share of the speed on mains.
+        battery_speed: Option<Measured<Ratio>>,
+        /// Supply that feeds it.
+        supply: Option<Id>,
+        /// It senses obstructions itself, in each direction (type A).
+        inherent_sensing: Option<bool>,
+        /// It checks its external protection devices at least once a cycle.
+        monitors_devices: Option<bool>,
+        /// Usage classes that it is listed for.
+        listed_for: Vec<UsageClass>,
+        /// Lowest air temperature on its data sheet.
+        coldest: Option<Measured<Temperature>>,
+        /// Highest air temperature on its data sheet.
+        hottest: Option<Measured<Temperature>>,
+        /// Heat that it gives off standing.
+        heat: Option<Measured<Power>>,
+        /// Day of manufacture on its plate.
+        made: Option<Date>,
+        /// Remarks.
+        note: Option<Text>,
+    }
+}
+
+record! {
+    /// One point of an operator's force-speed curve.
+    pub struct CurvePoint {
+        /// Speed of the leaf.
+        speed: Measured<Velocity>,
+        /// Force on the leaf at that speed.
+        force: Measured<Force>,
+    }
+}
