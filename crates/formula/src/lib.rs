@@ -10,6 +10,7 @@ pub mod handbook;
 mod registry;
 mod sheet;
 pub mod solve;
+mod table;
 
 pub mod motion;
 pub mod power;
