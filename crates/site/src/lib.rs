@@ -2,27 +2,38 @@
 
 #[macro_use]
 mod record;
+#[macro_use]
+mod word;
 mod date;
 mod edit;
+mod field;
 mod id;
 mod model;
+mod nearest;
+mod origin;
 mod overlay;
 mod position;
 mod problem;
 mod read;
+mod reader;
+mod reference;
 mod schema;
 mod signed;
+mod source;
+mod syntax;
 mod text;
 mod validate;
+mod value;
 
 pub use date::Date;
 pub use edit::set_value;
 pub use id::Id;
 pub use model::*;
+pub use origin::{Origin, Place};
 pub use position::Position;
-pub use problem::{Problem, Problems};
-pub use read::{Loaded, SourceFile, load, parts_named};
-pub use record::Origin;
-pub use schema::schema;
+pub use problem::{Also, Excerpt, Problem, Problems, Severity};
+pub use read::{Loaded, load, parts_named};
+pub use schema::{parts_schema, schema};
 pub use signed::Signed;
+pub use source::SourceFile;
 pub use text::Text;

@@ -1,7 +1,10 @@
 //! Cables and the conduits they run in.
 
 use crate::{Id, Text};
-use quantity::{Angle, ConductorSize, Force, ForcePerLength, Length, MassPerLength, Measured, Ratio, Temperature};
+use quantity::{
+    Angle, ConductorSize, Force, ForcePerLength, Length, MassPerLength, Measured, Ratio,
+    Temperature,
+};
 
 site_words! {
     /// What a cable carries.

@@ -1,7 +1,9 @@
 //! Everything that senses, identifies, speaks, shows, locks or switches.
 
 use crate::{Id, Position, Text};
-use quantity::{Angle, Current, Force, Frequency, Length, Measured, Power, Temperature, Time, Voltage};
+use quantity::{
+    Angle, Current, Force, Frequency, Length, Measured, Power, Temperature, Time, Voltage,
+};
 
 site_words! {
     /// What a device is.

@@ -1,7 +1,9 @@
 //! The moving panel, and how it moves.
 
 use crate::{Id, Text};
-use quantity::{Acceleration, AngularVelocity, Length, MassPerLength, Mass, Measured, Ratio, Velocity};
+use quantity::{
+    Acceleration, AngularVelocity, Length, Mass, MassPerLength, Measured, Ratio, Velocity,
+};
 
 record! {
     /// A leaf: the moving panel.

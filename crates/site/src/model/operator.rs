@@ -2,7 +2,9 @@
 
 use crate::model::UsageClass;
 use crate::{Date, Id, Position, Text};
-use quantity::{Current, Force, Measured, Ratio, Temperature, Time, Torque, Velocity, Voltage, Power};
+use quantity::{
+    Current, Force, Measured, Power, Ratio, Temperature, Time, Torque, Velocity, Voltage,
+};
 
 site_words! {
     /// How the operator moves the leaf.

@@ -1,0 +1,125 @@
+//! Days of the calendar.
+
+use crate::reader::{Node, Reader};
+use crate::record::Field;
+use crate::schema::Definitions;
+use toml::de::DeValue;
+
+/// A day of the Gregorian calendar, written `2026-11-25`.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub struct Date {
+    year: u16,
+    month: u8,
+    day: u8,
+}
+
+impl Date {
+    /// The day, if the calendar has it.
+    pub fn new(year: u16, month: u8, day: u8) -> Option<Self> {
+        if (1..=days_in(year, month)).contains(&day) {
+            Some(Self { year, month, day })
+        } else {
+            None
+        }
+    }
+
+    /// Reads `2026-11-25`.
+    pub fn read(text: &str) -> Option<Self> {
+        let digits = |part: &str, count: usize| {
+            part.len() == count && part.bytes().all(|b| b.is_ascii_digit())
+        };
+        let mut parts = text.split('-');
+        let (year, month, day) = (parts.next()?, parts.next()?, parts.next()?);
+        if parts.next().is_some() || !digits(year, 4) || !digits(month, 2) || !digits(day, 2) {
+            return None;
+        }
+        Self::new(year.parse().ok()?, month.parse().ok()?, day.parse().ok()?)
+    }
+
+    /// The year.
+    pub fn year(self) -> u16 {
+        self.year
+    }
+
+    /// The month, January being 1.
+    pub fn month(self) -> u8 {
+        self.month
+    }
+
+    /// The day of the month.
+    pub fn day(self) -> u8 {
+        self.day
+    }
+}
+
+/// Days of a month; none when there is no such month.
+fn days_in(year: u16, month: u8) -> u8 {
+    let leap = year.is_multiple_of(4) && (!year.is_multiple_of(100) || year.is_multiple_of(400));
+    match month {
+        1 | 3 | 5 | 7 | 8 | 10 | 12 => 31,
+        4 | 6 | 9 | 11 => 30,
+        2 if leap => 29,
+        2 => 28,
+        _ => 0,
+    }
+}
+
+impl std::fmt::Display for Date {
+    fn fmt(&self, f: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
+        write!(f, "{:04}-{:02}-{:02}", self.year, self.month, self.day)
+    }
+}
+
+impl Field for Date {
+    fn read(reader: &mut Reader<'_>, node: &Node<'_>) -> Option<Self> {
+        let day = match node.value.get_ref() {
+            DeValue::Datetime(toml) if toml.time.is_none() => toml
+                .date
+                .and_then(|date| Self::new(date.year, date.month, date.day)),
+            DeValue::String(text) => Self::read(text),
+            _ => None,
+        };
+        if day.is_none() {
+            let problem = reader
+                .problem(
+                    node,
+                    "not-a-day",
+                    format!("{} is not a day of the calendar", node.key_in_words()),
+                )
+                .expected("year, month and day, such as `2026-11-25`")
+                .write(format!("{} = 2026-11-25", node.key));
+            reader.report(problem);
+        }
+        day
+    }
+
+    fn schema(_: &mut Definitions) -> serde_json::Value {
+        serde_json::json!({ "type": "string", "format": "date", "examples": ["2026-11-25"] })
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn only_days_of_the_calendar_are_read() {
+        assert_eq!(
+            Date::read("2024-02-29").map(|d| d.to_string()),
+            Some("2024-02-29".to_owned())
+        );
+        for wrong in [
+            "2026-02-29",
+            "1900-02-29",
+            "2026-13-01",
+            "2026-00-10",
+            "2026-04-31",
+            "26-04-01",
+            "2026-4-1",
+            "",
+            "2026-04-01-01",
+        ] {
+            assert_eq!(Date::read(wrong), None, "{wrong}");
+        }
+    }
+}

@@ -1,0 +1,117 @@
+//! Values that may be missing, lists of values, and records as values.
+
+use crate::overlay::Layers;
+use crate::reader::{Node, Reader};
+use crate::record::{Field, Key, Record};
+use crate::schema::Definitions;
+use serde_json::{Value, json};
+use toml::de::DeValue;
+
+impl<T: Field> Field for Option<T> {
+    const REQUIRED: bool = false;
+
+    fn read<'t>(reader: &mut Reader<'t>, node: &Node<'t>) -> Option<Self> {
+        Some(T::read(reader, node))
+    }
+
+    fn absent() -> Option<Self> {
+        Some(None)
+    }
+
+    fn schema(definitions: &mut Definitions) -> Value {
+        T::schema(definitions)
+    }
+
+    fn keys() -> Option<&'static [Key]> {
+        T::keys()
+    }
+}
+
+impl<T: Field> Field for Vec<T> {
+    const REQUIRED: bool = false;
+
+    fn read<'t>(reader: &mut Reader<'t>, node: &Node<'t>) -> Option<Self> {
+        let DeValue::Array(array) = node.value.get_ref() else {
+            let is_record = T::keys().is_some();
+            let expected = if is_record {
+                "a table for each, with double brackets"
+            } else {
+                "a list in brackets"
+            };
+            let write = if is_record {
+                format!("[[{}]]", reader.header_of(node))
+            } else {
+                format!("{} = [\"…\"]", node.key)
+            };
+            let problem = reader
+                .problem(
+                    node,
+                    "not-a-list",
+                    format!("{} is not a list", node.key_in_words()),
+                )
+                .expected(expected)
+                .write(write);
+            reader.report(problem);
+            return Some(Vec::new());
+        };
+        let read = |(index, value)| {
+            T::read(
+                reader,
+                &Node {
+                    value,
+                    in_list: true,
+                    index: Some(index),
+                    ..node.clone()
+                },
+            )
+        };
+        Some(array.iter().enumerate().filter_map(read).collect())
+    }
+
+    fn absent() -> Option<Self> {
+        Some(Vec::new())
+    }
+
+    fn schema(definitions: &mut Definitions) -> Value {
+        json!({ "type": "array", "items": T::schema(definitions) })
+    }
+
+    fn keys() -> Option<&'static [Key]> {
+        T::keys()
+    }
+}
+
+impl<T: Record> Field for T {
+    fn read<'t>(reader: &mut Reader<'t>, node: &Node<'t>) -> Option<Self> {
+        let DeValue::Table(table) = node.value.get_ref() else {
+            let header = reader.header_of(node);
+            let brackets = if node.in_list {
+                format!("[[{header}]]")
+            } else {
+                format!("[{header}]")
+            };
+            let what = match node.value.get_ref() {
+                DeValue::Array(_) => {
+                    format!("{} is a list; there is only one of it", node.key_in_words())
+                }
+                _ => format!("{} is not a table", node.key_in_words()),
+            };
+            let problem = reader
+                .problem(node, "not-a-table", what)
+                .expected("a table with keys below its header")
+                .write(brackets);
+            reader.report(problem);
+            return None;
+        };
+        let layers = Layers::new(reader, node, table, T::KEYS);
+        T::read_record(reader, &layers)
+    }
+
+    fn schema(definitions: &mut Definitions) -> Value {
+        definitions.record(T::NAME, T::DOC, T::KEYS)
+    }
+
+    fn keys() -> Option<&'static [Key]> {
+        Some(T::KEYS)
+    }
+}

@@ -1,0 +1,171 @@
+//! A record of the site laid over the entry of the parts file that it is bought as.
+
+use crate::nearest::nearest;
+use crate::origin::join;
+use crate::reader::{Node, Reader};
+use crate::record::Key;
+use std::collections::BTreeMap;
+use std::ops::Range;
+use std::rc::Rc;
+use toml::Spanned;
+use toml::de::{DeTable, DeValue};
+
+/// The kinds of things that a parts file may describe, as their tables are called.
+pub(crate) const PART_KINDS: &[&str] = &[
+    "operator",
+    "device",
+    "enclosure",
+    "cable",
+    "battery",
+    "supply",
+    "solar_panel",
+];
+
+/// Keys that are never taken from a part: what names the thing itself.
+const OWN_KEYS: &[&str] = &["id", "part"];
+
+/// A table and the file that it stands in.
+#[derive(Clone, Copy)]
+pub(crate) struct TableIn<'t> {
+    /// Number of the file among the sources.
+    pub(crate) file: usize,
+    /// The table.
+    pub(crate) table: &'t DeTable<'t>,
+}
+
+/// The entries of all parts files, by kind and name.
+pub(crate) type Parts<'t> = BTreeMap<(&'static str, String), TableIn<'t>>;
+
+/// The tables that a record is read from: its own, and below it the part's.
+pub(crate) struct Layers<'t> {
+    /// The record's own table.
+    pub(crate) own: TableIn<'t>,
+    /// The entry of the parts file that it is bought as.
+    pub(crate) part: Option<TableIn<'t>>,
+    /// Bytes of the own table's header.
+    pub(crate) span: Range<usize>,
+    /// Name of the table, such as `device`.
+    pub(crate) owner: &'static str,
+    /// The record as a person would say it.
+    pub(crate) path: Rc<str>,
+    /// The table stands in a parts file or was taken from there.
+    pub(crate) from_part: bool,
+    /// Missing keys are not reported: it is an entry of a parts file.
+    pub(crate) may_lack_keys: bool,
+}
+
+impl<'t> Layers<'t> {
+    /// Finds the tables of the record at `node`.
+    pub(crate) fn new(
+        reader: &mut Reader<'t>,
+        node: &Node<'t>,
+        table: &'t DeTable<'t>,
+        keys: &[Key],
+    ) -> Self {
+        let own = TableIn {
+            file: node.file,
+            table,
+        };
+        let takes_parts = keys.iter().any(|key| key.name == "part");
+        let part = if takes_parts && !reader.reads_parts() {
+            part_of(reader, node, table)
+        } else {
+            None
+        };
+        let path = join(&node.path, &step(node, table)).into();
+        let may_lack_keys = takes_parts && reader.reads_parts();
+        Self {
+            own,
+            part,
+            span: node.value.span(),
+            owner: node.key,
+            path,
+            from_part: node.from_part,
+            may_lack_keys,
+        }
+    }
+
+    /// The tables of the site as a whole.
+    pub(crate) fn root(own: TableIn<'t>) -> Self {
+        Self {
+            own,
+            part: None,
+            span: 0..0,
+            owner: "",
+            path: "".into(),
+            from_part: false,
+            may_lack_keys: false,
+        }
+    }
+
+    /// The key and its value, and whether it was taken from the part.
+    pub(crate) fn find(&self, key: &str) -> Option<(TableIn<'t>, &'t Spanned<DeValue<'t>>, bool)> {
+        if let Some(value) = self.own.table.get(key) {
+            return Some((self.own, value, self.from_part));
+        }
+        let part = self.part.filter(|_| !OWN_KEYS.contains(&key))?;
+        part.table.get(key).map(|value| (part, value, true))
+    }
+}
+
+/// The step of a path: `gate "slide"`, or `stop 2` when it has no name.
+fn step(node: &Node<'_>, table: &DeTable<'_>) -> String {
+    let kind = node.key.replace('_', " ");
+    let id = table.get("id").and_then(|id| id.get_ref().as_str());
+    match (id, node.index) {
+        (Some(id), _) => format!("{kind} \"{id}\""),
+        (None, Some(index)) => format!("{kind} {}", index + 1),
+        (None, None) => kind,
+    }
+}
+
+/// The entry that the record's `part` names; a problem if there is none.
+fn part_of<'t>(
+    reader: &mut Reader<'t>,
+    node: &Node<'t>,
+    table: &'t DeTable<'t>,
+) -> Option<TableIn<'t>> {
+    let value = table.get("part")?;
+    let name = value.get_ref().as_str()?;
+    let parts = reader.parts();
+    if let Some(part) = parts.get(&(node.key, name.to_owned())) {
+        return Some(*part);
+    }
+    let names: Vec<&str> = parts
+        .keys()
+        .filter(|(kind, _)| *kind == node.key)
+        .map(|(_, name)| name.as_str())
+        .collect();
+    let near = nearest(name, &names);
+    let kind = node.key.replace('_', " ");
+    let node = Node {
+        value,
+        key: "part",
+        index: None,
+        in_list: false,
+        ..node.clone()
+    };
+    let expected = if names.is_empty() {
+        format!(
+            "a parts file, named in `site.parts`, with a table `[[{}]]` and `id = \"{name}\"`",
+            kind.replace(' ', "_")
+        )
+    } else {
+        format!(
+            "the name of a {kind} of the parts file: {}",
+            crate::nearest::listed(&names)
+        )
+    };
+    let mut problem = reader
+        .problem(
+            &node,
+            "unknown-part",
+            format!("no parts file has a {kind} called `{name}`"),
+        )
+        .expected(expected);
+    if let Some(near) = near {
+        problem = problem.write(format!("part = \"{near}\""));
+    }
+    reader.report(problem);
+    None
+}

@@ -1,0 +1,214 @@
+//! Reads a site from its texts: everything that can be read, and every problem with its place.
+
+use crate::model::Site;
+use crate::overlay::{Layers, PART_KINDS, Parts, TableIn};
+use crate::problem::{Problem, Problems};
+use crate::reader::{Node, Reader};
+use crate::record::{Key, Record};
+use crate::source::{Source, SourceFile};
+use crate::{reference, syntax, validate};
+use std::collections::BTreeSet;
+use toml::Spanned;
+use toml::de::{DeTable, DeValue};
+
+/// What came out of reading a site.
+#[derive(Debug, Clone)]
+pub struct Loaded {
+    /// The site, without what could not be read; nothing when its name or its code basis could not be read.
+    pub site: Option<Site>,
+    /// Everything that is wrong or doubtful, in the order of its places.
+    pub problems: Problems,
+}
+
+/// Stands in for a site table that could not be read, so that the rest is looked at all the same.
+const STAND_IN: &str = "[site]\nname = \"site\"\ncode_basis = \"us\"\n";
+
+/// Reads a site file together with its parts files.
+///
+/// A value that is wrong counts as missing, a record that lacks a key that must be there is left out, and everything
+/// else is there. The problems are complete: mending them all gives a site without problems.
+pub fn load(main: SourceFile, parts: Vec<SourceFile>) -> Loaded {
+    let sources: Vec<Source> = std::iter::once(main)
+        .chain(parts)
+        .map(Source::new)
+        .collect();
+    let (trees, mut problems, spoiled) = parse(&sources);
+    let entries = part_entries(&sources, &trees, &mut problems);
+    let mut reader = Reader::new(&sources, &entries, &spoiled);
+    read_parts(&mut reader, &trees);
+    problems.append(std::mem::take(&mut reader.problems));
+
+    let mut reader = Reader::new(&sources, &entries, &spoiled);
+    let site = trees.first().and_then(|tree| read_site(&mut reader, tree));
+    check_parts_given(&mut reader, site.as_ref());
+    reference::check(&mut reader);
+    problems.append(reader.problems);
+    problems.append(validate_as_far_as_possible(
+        &sources,
+        &entries,
+        &spoiled,
+        &trees,
+        site.as_ref(),
+    ));
+    problems.sort(&sources);
+    Loaded { site, problems }
+}
+
+/// Names of the parts files that a site file asks for, as they are written there.
+pub fn parts_named(text: &str) -> Vec<String> {
+    let (tree, _) = DeTable::parse_recoverable(text);
+    let site = tree
+        .get_ref()
+        .get("site")
+        .and_then(|site| site.get_ref().as_table());
+    let parts = site
+        .and_then(|site| site.get("parts"))
+        .and_then(|parts| parts.get_ref().as_array());
+    let names = parts
+        .iter()
+        .flat_map(|parts| parts.iter())
+        .filter_map(|name| name.get_ref().as_str());
+    names.map(str::to_owned).collect()
+}
+
+type Tree<'t> = Spanned<DeTable<'t>>;
+
+/// Parses all files; what is not TOML becomes problems, and their lines are remembered.
+fn parse(sources: &[Source]) -> (Vec<Tree<'_>>, Problems, BTreeSet<(usize, usize)>) {
+    let (mut trees, mut problems, mut spoiled) = (Vec::new(), Problems::default(), BTreeSet::new());
+    for (file, source) in sources.iter().enumerate() {
+        let (tree, errors) = DeTable::parse_recoverable(&source.text);
+        for error in &errors {
+            let problem = syntax::problem(source, error);
+            spoiled.insert((file, problem.line));
+            problems.push(problem);
+        }
+        trees.push(tree);
+    }
+    (trees, problems, spoiled)
+}
+
+/// The entries of the parts files; an entry whose name is taken is a problem.
+fn part_entries<'t>(
+    sources: &[Source],
+    trees: &'t [Tree<'t>],
+    problems: &mut Problems,
+) -> Parts<'t> {
+    let mut entries = Parts::new();
+    for (file, tree) in trees.iter().enumerate().skip(1) {
+        for kind in PART_KINDS {
+            let array = tree
+                .get_ref()
+                .get(*kind)
+                .and_then(|value| value.get_ref().as_array());
+            for entry in array.iter().flat_map(|array| array.iter()) {
+                let Some(table) = entry.get_ref().as_table() else {
+                    continue;
+                };
+                let Some(id) = table.get("id") else { continue };
+                let Some(name) = id.get_ref().as_str() else {
+                    continue;
+                };
+                let taken = entries.insert((kind, name.to_owned()), TableIn { file, table });
+                if taken.is_some() {
+                    let what = format!("two parts of the same kind are called `{name}`");
+                    problems.push(Problem::wrong(
+                        &sources[file],
+                        &id.span(),
+                        "doubled-part",
+                        what,
+                    ));
+                }
+            }
+        }
+    }
+    entries
+}
+
+/// Reads every entry of the parts files for its own sake.
+fn read_parts<'t>(reader: &mut Reader<'t>, trees: &'t [Tree<'t>]) {
+    reader.begin_parts();
+    let keys: Vec<&'static Key> = Site::KEYS
+        .iter()
+        .filter(|key| PART_KINDS.contains(&key.name))
+        .collect();
+    for (file, tree) in trees.iter().enumerate().skip(1) {
+        reader.refuse_unknown_part_kinds(file, tree.get_ref());
+        for key in &keys {
+            if let Some(value) = tree.get_ref().get(key.name) {
+                let node = Node::top(file, value, key.name, true);
+                (key.check)(reader, &node);
+            }
+        }
+    }
+}
+
+/// Reads the site from the tables of the main file.
+fn read_site<'t>(reader: &mut Reader<'t>, tree: &'t Tree<'t>) -> Option<Site> {
+    Site::read_record(
+        reader,
+        &Layers::root(TableIn {
+            file: 0,
+            table: tree.get_ref(),
+        }),
+    )
+}
+
+/// Reports parts files that the site asks for and nobody gave.
+fn check_parts_given(reader: &mut Reader<'_>, site: Option<&Site>) {
+    let Some(about) = site.map(|site| &site.site) else {
+        return;
+    };
+    let Some(place) = about.origin.field("parts") else {
+        return;
+    };
+    for name in &about.parts {
+        let wanted = name.as_str();
+        let is_it = |source: &Source| {
+            *source.name == *wanted || source.name.ends_with(&format!("/{wanted}"))
+        };
+        if !reader.sources.iter().skip(1).any(is_it) {
+            let problem = Problem::wrong(
+                &reader.sources[0],
+                &place.span,
+                "no-parts-file",
+                format!("there is no parts file `{wanted}` beside the site file"),
+            )
+            .path(about.origin.path_of("parts"))
+            .expected("names of files, as seen from the site file");
+            reader.report(problem);
+        }
+    }
+}
+
+/// Asks whether the values can be so. Without a readable site table, one that stands in for it is used.
+fn validate_as_far_as_possible(
+    sources: &[Source],
+    entries: &Parts<'_>,
+    spoiled: &BTreeSet<(usize, usize)>,
+    trees: &[Tree<'_>],
+    site: Option<&Site>,
+) -> Problems {
+    if let Some(site) = site {
+        return validate::validate(site, sources);
+    }
+    let (stand_in, _) = DeTable::parse_recoverable(STAND_IN);
+    let (Some(tree), Some(about)) = (trees.first(), stand_in.get_ref().get("site")) else {
+        return Problems::default();
+    };
+    let mut tree = tree.get_ref().clone();
+    tree.insert(
+        Spanned::new(0..0, "site".into()),
+        Spanned::new(0..0, DeValue::clone(about.get_ref())),
+    );
+    let mut reader = Reader::new(sources, entries, spoiled);
+    let site = Site::read_record(
+        &mut reader,
+        &Layers::root(TableIn {
+            file: 0,
+            table: &tree,
+        }),
+    );
+    site.map(|site| validate::validate(&site, sources))
+        .unwrap_or_default()
+}

@@ -1,0 +1,369 @@
+//! Walks the tables of the files, and collects problems, names and references on the way.
+
+use crate::Id;
+use crate::nearest::{listed, nearest};
+use crate::origin::{Origin, Place, join};
+use crate::overlay::{Layers, PART_KINDS, Parts};
+use crate::problem::{Problem, Problems};
+use crate::record::{Field, Key};
+use crate::source::Source;
+use std::collections::BTreeSet;
+use std::ops::Range;
+use std::rc::Rc;
+use toml::Spanned;
+use toml::de::{DeTable, DeValue};
+
+/// A value in a file, with the key that holds it.
+#[derive(Clone)]
+pub(crate) struct Node<'t> {
+    /// Number of the file among the sources.
+    pub(crate) file: usize,
+    /// The value.
+    pub(crate) value: &'t Spanned<DeValue<'t>>,
+    /// Table that holds the key, such as `device`.
+    pub(crate) owner: &'static str,
+    /// The key.
+    pub(crate) key: &'static str,
+    /// The record that holds the key, as a person would say it.
+    pub(crate) path: Rc<str>,
+    /// The value is one of a list.
+    pub(crate) in_list: bool,
+    /// Which of the list, from zero.
+    pub(crate) index: Option<usize>,
+    /// It was taken from a parts file.
+    pub(crate) from_part: bool,
+}
+
+impl<'t> Node<'t> {
+    /// The value of a key that stands in no table.
+    pub(crate) fn top(
+        file: usize,
+        value: &'t Spanned<DeValue<'t>>,
+        key: &'static str,
+        from_part: bool,
+    ) -> Self {
+        Self {
+            file,
+            value,
+            owner: "",
+            key,
+            path: "".into(),
+            in_list: false,
+            index: None,
+            from_part,
+        }
+    }
+
+    /// The key as a person reads it.
+    pub(crate) fn key_in_words(&self) -> String {
+        format!("`{}`", self.key)
+    }
+}
+
+/// A name that a record gives itself.
+pub(crate) struct Named {
+    pub(crate) owner: &'static str,
+    pub(crate) id: Id,
+    pub(crate) place: Place,
+    pub(crate) path: String,
+}
+
+/// A name by which a key refers to something.
+pub(crate) struct Reference {
+    pub(crate) owner: &'static str,
+    pub(crate) key: &'static str,
+    pub(crate) id: Id,
+    pub(crate) place: Place,
+    pub(crate) path: String,
+}
+
+/// What reading needs and what it finds.
+pub(crate) struct Reader<'t> {
+    pub(crate) sources: &'t [Source],
+    parts: &'t Parts<'t>,
+    /// Lines, by file, that are not TOML: what else is wrong there follows from that.
+    spoiled: &'t BTreeSet<(usize, usize)>,
+    reads_parts: bool,
+    pub(crate) problems: Problems,
+    pub(crate) named: Vec<Named>,
+    pub(crate) references: Vec<Reference>,
+}
+
+impl<'t> Reader<'t> {
+    /// A reader of these files; `spoiled` are the lines, by file, that are not TOML.
+    pub(crate) fn new(
+        sources: &'t [Source],
+        parts: &'t Parts<'t>,
+        spoiled: &'t BTreeSet<(usize, usize)>,
+    ) -> Self {
+        Self {
+            sources,
+            parts,
+            spoiled,
+            reads_parts: false,
+            problems: Problems::default(),
+            named: Vec::new(),
+            references: Vec::new(),
+        }
+    }
+
+    /// From now on entries of parts files are read for their own sake.
+    pub(crate) fn begin_parts(&mut self) {
+        self.reads_parts = true;
+    }
+
+    /// Entries of parts files are being read for their own sake.
+    pub(crate) fn reads_parts(&self) -> bool {
+        self.reads_parts
+    }
+
+    /// The entries of the parts files.
+    pub(crate) fn parts(&self) -> &'t Parts<'t> {
+        self.parts
+    }
+
+    /// Looks at a record as a whole: which keys it has, and where.
+    pub(crate) fn open(&mut self, layers: &Layers<'t>, keys: &'static [Key]) -> Origin {
+        self.refuse_unknown_keys(layers, keys);
+        let fields = keys
+            .iter()
+            .filter_map(|key| {
+                let (table, value, from_part) = layers.find(key.name)?;
+                Some((key.name, self.place(table.file, &value.span(), from_part)))
+            })
+            .collect();
+        let place = self.place(layers.own.file, &layers.span, layers.from_part);
+        Origin::new(place, layers.path.to_string(), fields)
+    }
+
+    /// Reads one key of a record.
+    pub(crate) fn field<T: Field>(&mut self, layers: &Layers<'t>, key: &'static str) -> Option<T> {
+        let Some((table, value, from_part)) = layers.find(key) else {
+            let absent = T::absent();
+            if absent.is_none() && !layers.may_lack_keys {
+                self.report_missing::<T>(layers, key);
+            }
+            return absent;
+        };
+        let node = Node {
+            file: table.file,
+            value,
+            owner: layers.owner,
+            key,
+            path: layers.path.clone(),
+            in_list: false,
+            index: None,
+            from_part,
+        };
+        T::read(self, &node)
+    }
+}
+
+/// What reading finds out and reports.
+impl Reader<'_> {
+    /// The place of some bytes of a file.
+    pub(crate) fn place(&self, file: usize, span: &Range<usize>, from_part: bool) -> Place {
+        self.sources[file].place(span, from_part)
+    }
+
+    /// Begins a problem with the value at `node`.
+    pub(crate) fn problem(&self, node: &Node<'_>, code: &'static str, what: String) -> Problem {
+        self.problem_at(node, &node.value.span(), code, what)
+    }
+
+    /// Begins a problem with some bytes of the text at `node`, as far as its quotes hold the text as it is.
+    pub(crate) fn problem_inside(
+        &self,
+        node: &Node<'_>,
+        inside: &Range<usize>,
+        code: &'static str,
+        what: String,
+    ) -> Problem {
+        let whole = node.value.span();
+        let raw = self.sources[node.file]
+            .text
+            .get(whole.clone())
+            .unwrap_or_default();
+        let plain = node
+            .value
+            .get_ref()
+            .as_str()
+            .is_some_and(|text| raw.get(1..raw.len().saturating_sub(1)) == Some(text));
+        let span = if plain {
+            whole.start + 1 + inside.start..whole.start + 1 + inside.end
+        } else {
+            whole
+        };
+        self.problem_at(node, &span, code, what)
+    }
+
+    /// Begins a problem with some bytes of the file of `node`.
+    fn problem_at(
+        &self,
+        node: &Node<'_>,
+        span: &Range<usize>,
+        code: &'static str,
+        what: String,
+    ) -> Problem {
+        Problem::wrong(&self.sources[node.file], span, code, what).path(join(&node.path, node.key))
+    }
+
+    /// Keeps a problem, unless it follows from one that is known already.
+    pub(crate) fn report(&mut self, problem: Problem) {
+        let file = self
+            .sources
+            .iter()
+            .position(|source| *source.name == *problem.file);
+        let spoiled = file.is_some_and(|file| self.spoiled.contains(&(file, problem.line)));
+        let reported_with_the_parts = !self.reads_parts && file.is_some_and(|file| file > 0);
+        if !spoiled && !reported_with_the_parts {
+            self.problems.push(problem);
+        }
+    }
+
+    /// Text in quotes; a problem when the value is of another type.
+    pub(crate) fn string<'n>(
+        &mut self,
+        node: &Node<'n>,
+        expected: &str,
+        example: &str,
+    ) -> Option<&'n str> {
+        if let Some(text) = node.value.get_ref().as_str() {
+            return Some(text);
+        }
+        let what = format!(
+            "{} is {}, not text in quotes",
+            node.key_in_words(),
+            type_in_words(node.value.get_ref())
+        );
+        let write = match node.value.get_ref() {
+            DeValue::Integer(number) => format!("{} = \"{number}\"", node.key),
+            _ => format!("{} = {example}", node.key),
+        };
+        let problem = self
+            .problem(node, "wrong-type", what)
+            .expected(expected)
+            .write(write);
+        self.report(problem);
+        None
+    }
+
+    /// The header under which the value at `node` would be a table: `gate.leaf`.
+    pub(crate) fn header_of(&self, node: &Node<'_>) -> String {
+        if node.owner.is_empty() {
+            node.key.to_owned()
+        } else {
+            format!("{}.{}", node.owner, node.key)
+        }
+    }
+
+    /// Keeps a name: either the record's own, or a reference to another.
+    pub(crate) fn note_id(&mut self, node: &Node<'_>, id: &Id) {
+        if self.reads_parts || node.key == "part" {
+            return;
+        }
+        let place = self.place(node.file, &node.value.span(), node.from_part);
+        let (owner, key, id) = (node.owner, node.key, id.clone());
+        if key == "id" {
+            self.named.push(Named {
+                owner,
+                id,
+                place,
+                path: node.path.to_string(),
+            });
+        } else {
+            self.references.push(Reference {
+                owner,
+                key,
+                id,
+                place,
+                path: node.path.to_string(),
+            });
+        }
+    }
+
+    /// Reports keys that the record does not have.
+    fn refuse_unknown_keys(&mut self, layers: &Layers<'_>, keys: &'static [Key]) {
+        let allowed = keys
+            .iter()
+            .filter(|key| !(layers.may_lack_keys && key.name == "part"));
+        let names: Vec<&str> = allowed.map(|key| key.name).collect();
+        for (key, _) in layers
+            .own
+            .table
+            .iter()
+            .filter(|(key, _)| !names.contains(&key.get_ref().as_ref()))
+        {
+            let wrong = key.get_ref().as_ref();
+            let owner = if layers.path.is_empty() {
+                "the site".to_owned()
+            } else {
+                layers.path.to_string()
+            };
+            let mut problem = Problem::wrong(
+                &self.sources[layers.own.file],
+                &key.span(),
+                "unknown-key",
+                format!("`{wrong}` is not a key of {owner}"),
+            )
+            .path(join(&layers.path, wrong));
+            problem = match nearest(wrong, &names) {
+                Some(near) => problem
+                    .expected(format!("perhaps `{near}`"))
+                    .write(near.to_owned()),
+                None => problem.expected(format!("one of {}", listed(&names))),
+            };
+            self.report(problem);
+        }
+    }
+
+    /// Reports tables of a parts file that are not parts.
+    pub(crate) fn refuse_unknown_part_kinds(&mut self, file: usize, table: &DeTable<'_>) {
+        for (key, _) in table
+            .iter()
+            .filter(|(key, _)| !PART_KINDS.contains(&key.get_ref().as_ref()))
+        {
+            let wrong = key.get_ref().as_ref();
+            let what = format!("a parts file has no table `{wrong}`");
+            let mut problem = Problem::wrong(&self.sources[file], &key.span(), "unknown-key", what)
+                .expected(format!("one of {}", listed(PART_KINDS)));
+            if let Some(near) = nearest(wrong, PART_KINDS) {
+                problem = problem.write(format!("[[{near}]]"));
+            }
+            self.report(problem);
+        }
+    }
+
+    /// Reports that a key that must be there is not.
+    fn report_missing<T: Field>(&mut self, layers: &Layers<'_>, key: &'static str) {
+        let (what, write) = if layers.path.is_empty() {
+            (format!("the site has no table `{key}`"), format!("[{key}]"))
+        } else {
+            (
+                format!("{} has no `{key}`", layers.path),
+                format!("{key} = {}", crate::schema::example::<T>()),
+            )
+        };
+        let problem = Problem::wrong(
+            &self.sources[layers.own.file],
+            &layers.span,
+            "missing-key",
+            what,
+        )
+        .path(join(&layers.path, key))
+        .write(write);
+        self.report(problem);
+    }
+}
+
+/// The type of a value, as a person would say it.
+fn type_in_words(value: &DeValue<'_>) -> &'static str {
+    match value {
+        DeValue::String(_) => "text",
+        DeValue::Integer(_) | DeValue::Float(_) => "a bare number",
+        DeValue::Boolean(_) => "true or false",
+        DeValue::Datetime(_) => "a day or a time",
+        DeValue::Array(_) => "a list",
+        DeValue::Table(_) => "a table",
+    }
+}

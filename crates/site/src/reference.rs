@@ -1,0 +1,170 @@
+//! Which keys refer to which sorts of things, and whether what they name is there.
+
+use crate::nearest::{listed, nearest};
+use crate::origin::join;
+use crate::problem::{Problem, Problems};
+use crate::reader::{Named, Reader, Reference};
+use crate::source::Source;
+
+/// A key that names another thing: table, key, and the tables in which that thing may stand.
+type Rule = (&'static str, &'static str, &'static [&'static str]);
+
+/// Every key that names another thing.
+pub(crate) const REFERENCES: &[Rule] = &[
+    ("post", "foundation", &["foundation"]),
+    ("operator", "gate", &["gate"]),
+    ("operator", "leaf", &["leaf"]),
+    ("operator", "foundation", &["foundation"]),
+    ("operator", "supply", FEEDERS),
+    ("device", "gate", &["gate"]),
+    ("device", "carried_by", &["leaf"]),
+    ("device", "enclosure", &["enclosure"]),
+    ("device", "supply", FEEDERS),
+    ("supply", "enclosure", &["enclosure"]),
+    ("supply", "fed_by", FEEDERS),
+    ("battery", "supply", &["supply"]),
+    ("battery", "enclosure", &["enclosure"]),
+    ("solar_panel", "supply", &["supply"]),
+    ("cable", "from", CABLE_ENDS),
+    ("cable", "to", CABLE_ENDS),
+    ("cable", "route", &["conduit"]),
+    ("lane", "gate", &["gate"]),
+    ("people", "gate", &["gate"]),
+];
+
+/// What can feed something: an injector or a switch is a device, an operator has terminals for accessories.
+const FEEDERS: &[&str] = &["supply", "battery", "device", "operator"];
+
+/// What a cable can end at.
+const CABLE_ENDS: &[&str] = &[
+    "device",
+    "operator",
+    "supply",
+    "battery",
+    "enclosure",
+    "solar_panel",
+];
+
+/// Reports names that are used twice and names that nothing has.
+pub(crate) fn check(reader: &mut Reader<'_>) {
+    let mut problems = Problems::default();
+    doubled(reader.sources, &reader.named, &mut problems);
+    for reference in &reader.references {
+        resolve(reader.sources, &reader.named, reference, &mut problems);
+    }
+    reader.problems.append(problems);
+}
+
+/// Reports each name that an earlier thing has already.
+fn doubled(sources: &[Source], named: &[Named], problems: &mut Problems) {
+    for (index, later) in named.iter().enumerate() {
+        let Some(first) = named[..index].iter().find(|first| first.id == later.id) else {
+            continue;
+        };
+        let Some(source) = sources
+            .iter()
+            .find(|source| source.name == later.place.file)
+        else {
+            continue;
+        };
+        let what = format!("two things are called `{}`", later.id);
+        let problem = Problem::wrong(source, &later.place.span, "doubled-id", what)
+            .path(later.path.clone())
+            .also(source, &first.place, &first.path)
+            .expected("a name that nothing else on the site has")
+            .write(format!("id = \"{}\"", free_name(named, later.id.as_str())));
+        problems.push(problem);
+    }
+}
+
+/// The name with the first number behind it that nothing has.
+fn free_name(named: &[Named], name: &str) -> String {
+    let free = |candidate: &String| named.iter().all(|other| other.id != candidate.as_str());
+    (2..)
+        .map(|number| format!("{name}-{number}"))
+        .find(free)
+        .unwrap_or_default()
+}
+
+/// Reports a reference to nothing, or to a thing of the wrong sort.
+fn resolve(sources: &[Source], named: &[Named], reference: &Reference, problems: &mut Problems) {
+    let Some((_, key, sorts)) = REFERENCES
+        .iter()
+        .find(|(owner, key, _)| *owner == reference.owner && *key == reference.key)
+    else {
+        return;
+    };
+    let found: Vec<&Named> = named
+        .iter()
+        .filter(|named| named.id == reference.id)
+        .collect();
+    if found.iter().any(|named| sorts.contains(&named.owner)) {
+        return;
+    }
+    let Some(source) = sources
+        .iter()
+        .find(|source| source.name == reference.place.file)
+    else {
+        return;
+    };
+    let wanted = alternatives(sorts);
+    let (code, what) = match found.first() {
+        Some(other) => (
+            "wrong-sort",
+            format!(
+                "`{}` is {}, where {key} wants {wanted}",
+                reference.id,
+                with_article(other.owner)
+            ),
+        ),
+        None => (
+            "unknown-id",
+            format!("nothing here is called `{}`", reference.id),
+        ),
+    };
+    let names: Vec<&str> = named
+        .iter()
+        .filter(|n| sorts.contains(&n.owner))
+        .map(|n| n.id.as_str())
+        .collect();
+    let mut problem =
+        Problem::wrong(source, &reference.place.span, code, what).path(join(&reference.path, key));
+    problem = if names.is_empty() {
+        problem.expected(format!("the name of {wanted}; the site has none yet"))
+    } else {
+        problem.expected(format!("the name of {wanted}: {}", listed(&names)))
+    };
+    if let Some(near) = nearest(reference.id.as_str(), &names) {
+        let write = if *key == "route" {
+            format!("\"{near}\"")
+        } else {
+            format!("{key} = \"{near}\"")
+        };
+        problem = problem.write(write);
+    }
+    problems.push(problem);
+}
+
+/// Sorts of things in a row: a device or an operator.
+fn alternatives(sorts: &[&str]) -> String {
+    let words: Vec<String> = sorts.iter().map(|sort| with_article(sort)).collect();
+    match words.split_last() {
+        Some((last, [])) => last.clone(),
+        Some((last, rest)) => format!("{} or {last}", rest.join(", ")),
+        None => String::new(),
+    }
+}
+
+/// The sort of a thing with its article: an enclosure.
+fn with_article(sort: &str) -> String {
+    let words = match sort {
+        "nearby" => "fixed thing".to_owned(),
+        other => other.replace('_', " "),
+    };
+    let article = if words.starts_with(['a', 'e', 'i', 'o', 'u']) {
+        "an"
+    } else {
+        "a"
+    };
+    format!("{article} {words}")
+}

@@ -1,0 +1,26 @@
+//! A measured value that may be negative: slopes and elevations.
+
+use quantity::Measured;
+
+/// A measured value that may be negative; every other one is refused below zero where that is impossible.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Signed<Q>(Measured<Q>);
+
+impl<Q> Signed<Q> {
+    /// Lets a measured value be negative.
+    pub fn new(measured: Measured<Q>) -> Self {
+        Self(measured)
+    }
+
+    /// The value with its tolerance.
+    pub fn measured(&self) -> &Measured<Q> {
+        &self.0
+    }
+}
+
+impl<Q> std::ops::Deref for Signed<Q> {
+    type Target = Measured<Q>;
+    fn deref(&self) -> &Measured<Q> {
+        &self.0
+    }
+}

@@ -1,0 +1,237 @@
+//! Quantities and numbers as values of keys.
+
+use crate::Signed;
+use crate::reader::{Node, Reader};
+use crate::record::Field;
+use crate::schema::Definitions;
+use quantity::{ConductorSize, Kind, Known, Measured, Quantity, ReadError};
+use serde_json::{Value, json};
+use toml::de::DeValue;
+
+impl<Q: Quantity> Field for Measured<Q> {
+    fn read(reader: &mut Reader<'_>, node: &Node<'_>) -> Option<Self> {
+        let measured = read_signed::<Q>(reader, node)?;
+        if may_be_negative(Q::KIND) {
+            return Some(measured);
+        }
+        if measured.nominal().base() < 0.0 {
+            let problem = reader
+                .problem(
+                    node,
+                    "below-zero",
+                    format!("{} cannot be below zero", node.key_in_words()),
+                )
+                .expected(format!("{} of zero or more", Q::KIND.with_article()));
+            reader.report(problem);
+            return None;
+        }
+        if measured.low().base() < 0.0 {
+            let problem = reader
+                .problem(
+                    node,
+                    "tolerance-below-zero",
+                    format!(
+                        "the tolerance of {} reaches below zero",
+                        node.key_in_words()
+                    ),
+                )
+                .expected("a tolerance that is smaller than the value");
+            reader.report(problem);
+            return None;
+        }
+        Some(measured)
+    }
+
+    fn schema(definitions: &mut Definitions) -> Value {
+        definitions.quantity(Q::KIND)
+    }
+}
+
+impl<Q: Quantity> Field for Signed<Q> {
+    fn read(reader: &mut Reader<'_>, node: &Node<'_>) -> Option<Self> {
+        read_signed(reader, node).map(Self::new)
+    }
+
+    fn schema(definitions: &mut Definitions) -> Value {
+        definitions.quantity(Q::KIND)
+    }
+}
+
+/// Kinds of which a plain value may be negative: scales and directions.
+fn may_be_negative(kind: Kind) -> bool {
+    matches!(
+        kind,
+        Kind::Temperature | Kind::TemperatureDifference | Kind::Angle
+    )
+}
+
+/// Reads a quantity of either sign.
+pub(crate) fn read_signed<Q: Quantity>(
+    reader: &mut Reader<'_>,
+    node: &Node<'_>,
+) -> Option<Measured<Q>> {
+    let kind = Q::KIND;
+    let expected = format!(
+        "{} in quotes, such as `\"{}\"`",
+        kind.with_article(),
+        kind.example()
+    );
+    if let Some(number) = bare_number(node.value.get_ref()) {
+        let what = format!(
+            "{} is a bare number: nobody can tell the unit",
+            node.key_in_words()
+        );
+        let unit = quantity::units_of(kind)
+            .first()
+            .and_then(|unit| unit.symbols.first())
+            .copied();
+        let text = unit.map_or_else(
+            || kind.example().to_owned(),
+            |unit| format!("{number} {unit}").trim_end().to_owned(),
+        );
+        let problem = reader
+            .problem(node, "number-without-unit", what)
+            .expected(expected)
+            .write(line(node, &text));
+        reader.report(problem);
+        return None;
+    }
+    let text = reader.string(node, &expected, &format!("\"{}\"", kind.example()))?;
+    match quantity::read_measured::<Q>(text) {
+        Ok(measured) if is_finite(&measured) => Some(from_data_sheet(measured, node)),
+        Ok(_) => {
+            let problem = reader
+                .problem(
+                    node,
+                    "too-large",
+                    format!("{} is too large a number", node.key_in_words()),
+                )
+                .expected(expected);
+            reader.report(problem);
+            None
+        }
+        Err(error) => {
+            refuse(reader, node, &error, expected);
+            None
+        }
+    }
+}
+
+/// Neither the value nor its ends are beyond all bounds.
+fn is_finite<Q: Quantity>(measured: &Measured<Q>) -> bool {
+    [measured.nominal(), measured.low(), measured.high()]
+        .iter()
+        .all(|end| end.base().is_finite())
+}
+
+/// A value of a parts entry comes from a data sheet, unless it says otherwise.
+fn from_data_sheet<Q: Quantity>(measured: Measured<Q>, node: &Node<'_>) -> Measured<Q> {
+    if node.from_part && measured.known() == Known::Stated {
+        Measured::new(measured.nominal(), measured.tolerance(), Known::DataSheet)
+    } else {
+        measured
+    }
+}
+
+/// Reports what the reader of quantities found, with its place inside the quotes.
+fn refuse(reader: &mut Reader<'_>, node: &Node<'_>, error: &ReadError, expected: String) {
+    let what = format!("{}: {}", node.key_in_words(), error.what);
+    let mut problem = reader
+        .problem_inside(node, &error.place, "unreadable-quantity", what)
+        .expected(expected);
+    if let Some(write) = &error.write {
+        problem = problem.write(line(node, write));
+    }
+    reader.report(problem);
+}
+
+/// The line to write, when the value stands alone behind its key.
+fn line(node: &Node<'_>, text: &str) -> String {
+    if node.in_list {
+        format!("\"{text}\"")
+    } else {
+        format!("{} = \"{text}\"", node.key)
+    }
+}
+
+/// A number as it was written, if the value is one.
+fn bare_number(value: &DeValue<'_>) -> Option<String> {
+    match value {
+        DeValue::Integer(integer) => Some(integer.to_string()),
+        DeValue::Float(float) => Some(float.to_string()),
+        _ => None,
+    }
+}
+
+impl Field for ConductorSize {
+    fn read(reader: &mut Reader<'_>, node: &Node<'_>) -> Option<Self> {
+        let expected = "a conductor size in quotes, such as `\"18 AWG\"` or `\"1.5 mm²\"`";
+        let text = reader.string(node, expected, "\"18 AWG\"")?;
+        match quantity::read_conductor(text) {
+            Ok(size) => Some(size),
+            Err(error) => {
+                refuse(reader, node, &error, expected.to_owned());
+                None
+            }
+        }
+    }
+
+    fn schema(definitions: &mut Definitions) -> Value {
+        definitions.shared("ConductorSize", || {
+            json!({
+                "description": "A conductor size: a gauge number or a cross-section.",
+                "type": "string",
+                "pattern": "[0-9]",
+                "examples": ["18 AWG", "1.5 mm²"],
+            })
+        })
+    }
+}
+
+impl Field for u32 {
+    fn read(reader: &mut Reader<'_>, node: &Node<'_>) -> Option<Self> {
+        let count = node
+            .value
+            .get_ref()
+            .as_integer()
+            .and_then(|i| u32::from_str_radix(i.as_str(), i.radix()).ok());
+        if count.is_none() {
+            let problem = reader
+                .problem(
+                    node,
+                    "not-a-count",
+                    format!("{} is not a whole number", node.key_in_words()),
+                )
+                .expected("a whole number without quotes, zero or more")
+                .write(format!("{} = 2", node.key));
+            reader.report(problem);
+        }
+        count
+    }
+
+    fn schema(_: &mut Definitions) -> Value {
+        json!({ "type": "integer", "minimum": 0, "maximum": u32::MAX })
+    }
+}
+
+impl Field for bool {
+    fn read(reader: &mut Reader<'_>, node: &Node<'_>) -> Option<Self> {
+        let answer = node.value.get_ref().as_bool();
+        if answer.is_none() {
+            let problem = reader
+                .problem(
+                    node,
+                    "not-yes-or-no",
+                    format!("{} is neither true nor false", node.key_in_words()),
+                )
+                .expected("`true` or `false`, without quotes")
+                .write(format!("{} = true", node.key));
+            reader.report(problem);
+        }
+        answer
+    }
+
+    fn schema(_: &mut Definitions) -> Value {
+        json!({ "type": "boolean" })
+    }
+}
