@@ -19,7 +19,7 @@ pub use conductor::{Awg, ConductorSize};
 pub use kind::*;
 pub use measured::{Known, Measured, Tolerance};
 pub use print::{print, print_kind, print_measured, UnitSystem};
-pub use read::{read, read_conductor, read_kind, read_measured, ReadError};
+pub use read::{read, read_conductor, read_kind, read_measured, read_value, ReadError};
 pub use temperature::{celsius, difference, kelvin_of, warmed};
 pub use unit::{units_of, Unit};
 pub use value::{Argument, Sort, Value};

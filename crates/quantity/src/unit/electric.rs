@@ -1,0 +1,40 @@
+//! Units of current, voltage, resistance and charge.
+
+use super::{FOOT, Unit};
+
+/// Units of electric current, in amperes.
+pub(super) const CURRENT: &[Unit] = &[
+    Unit::new(&["A", "amp", "amps", "ampere", "amperes"], 1.0),
+    Unit::new(&["mA", "milliamp", "milliamps"], 1e-3),
+    Unit::new(&["µA", "uA"], 1e-6),
+    Unit::new(&["kA"], 1e3),
+];
+
+/// Units of voltage, in volts.
+pub(super) const VOLTAGE: &[Unit] =
+    &[Unit::new(&["V", "volt", "volts"], 1.0), Unit::new(&["mV"], 1e-3), Unit::new(&["kV"], 1e3)];
+
+/// Units of resistance, in ohms.
+pub(super) const RESISTANCE: &[Unit] = &[
+    Unit::new(&["Ω", "ohm", "ohms"], 1.0),
+    Unit::new(&["mΩ", "mohm", "milliohm"], 1e-3),
+    Unit::new(&["kΩ", "kohm"], 1e3),
+    Unit::new(&["MΩ", "Mohm", "megohm"], 1e6),
+];
+
+/// Units of resistance per length, in ohms per meter; `kft` is a thousand feet.
+pub(super) const RESISTANCE_PER_LENGTH: &[Unit] = &[
+    Unit::new(&["Ω/km", "ohm/km"], 1e-3),
+    Unit::new(&["Ω/kft", "ohm/kft"], 1e-3 / FOOT),
+    Unit::new(&["Ω/m", "ohm/m"], 1.0),
+    Unit::new(&["mΩ/m", "mohm/m"], 1e-3),
+    Unit::new(&["Ω/ft", "ohm/ft"], 1.0 / FOOT),
+    Unit::new(&["mΩ/ft", "mohm/ft"], 1e-3 / FOOT),
+];
+
+/// Units of electric charge, in coulombs.
+pub(super) const CHARGE: &[Unit] = &[
+    Unit::new(&["Ah", "A·h", "amp hours", "amp-hours"], 3600.0),
+    Unit::new(&["mAh", "mA·h"], 3.6),
+    Unit::new(&["C", "coulomb", "coulombs", "A·s", "As"], 1.0),
+];
