@@ -9,7 +9,11 @@ pub struct Awg(i8);
 impl Awg {
     /// The size of a gauge number; 1/0 is 0, 2/0 is −1, 3/0 is −2, 4/0 is −3. Outside −3 to 40 there is none.
     pub const fn new(number: i8) -> Option<Self> {
-        if number >= -3 && number <= 40 { Some(Self(number)) } else { None }
+        if number >= -3 && number <= 40 {
+            Some(Self(number))
+        } else {
+            None
+        }
     }
 
     /// The gauge number; 1/0 is 0, 4/0 is −3.
@@ -20,7 +24,11 @@ impl Awg {
 
 impl std::fmt::Display for Awg {
     fn fmt(&self, f: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
-        if self.0 <= 0 { write!(f, "{}/0 AWG", 1 - self.0) } else { write!(f, "{} AWG", self.0) }
+        if self.0 <= 0 {
+            write!(f, "{}/0 AWG", 1 - self.0)
+        } else {
+            write!(f, "{} AWG", self.0)
+        }
     }
 }
 

@@ -4,8 +4,8 @@
 //! dimension is checked by the compiler: mass is not force, torque is not energy, and a temperature difference is
 //! not a temperature. Inside, every value is in the coherent SI unit of its kind (meter, kilogram, second, kelvin…).
 
-mod kind;
 mod conductor;
+mod kind;
 mod measured;
 mod number;
 mod print;
@@ -18,10 +18,13 @@ mod word;
 pub use conductor::{Awg, ConductorSize};
 pub use kind::*;
 pub use measured::{Known, Measured, Tolerance};
-pub use print::{print, print_kind, print_measured, UnitSystem};
-pub use read::{read, read_conductor, read_kind, read_measured, read_value, ReadError};
+pub use print::{
+    UnitSystem, print, print_kind, print_measured, print_rounding, print_value, write_exact,
+    write_kind, write_measured, write_value,
+};
+pub use read::{ReadError, read, read_conductor, read_kind, read_measured, read_value};
 pub use temperature::{celsius, difference, kelvin_of, warmed};
-pub use unit::{units_of, Unit};
+pub use unit::{Unit, units_of};
 pub use value::{Argument, Sort, Value};
 pub use word::Word;
 

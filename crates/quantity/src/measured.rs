@@ -48,12 +48,20 @@ pub struct Measured<Q> {
 impl<Q: Quantity> Measured<Q> {
     /// A value without tolerance.
     pub fn exact(nominal: Q) -> Self {
-        Self { nominal, tolerance: Tolerance::Exact, known: Known::Stated }
+        Self {
+            nominal,
+            tolerance: Tolerance::Exact,
+            known: Known::Stated,
+        }
     }
 
     /// A value with a tolerance and how it is known.
     pub fn new(nominal: Q, tolerance: Tolerance, known: Known) -> Self {
-        Self { nominal, tolerance, known }
+        Self {
+            nominal,
+            tolerance,
+            known,
+        }
     }
 
     /// The value itself.

@@ -1,5 +1,15 @@
-//! Printing quantities as the trade rounds them.
-use crate::{Kind, Measured, Quantity};
+//! Printing quantities as the trade rounds them, and writing them so that nothing is lost.
+
+mod choice;
+mod digits;
+mod exact;
+mod feet;
+mod measured;
+
+pub use exact::{write_exact, write_kind, write_measured, write_value};
+pub use measured::print_measured;
+
+use crate::{Kind, Quantity, Unit, Value};
 
 crate::words! {
     /// Which units a site is written and printed in.
@@ -11,18 +21,47 @@ crate::words! {
     }
 }
 
-/// A quantity as a person reads it.
+/// A quantity as a person reads it, rounded as the trade rounds; [`write_exact`] loses nothing.
 pub fn print<Q: Quantity>(quantity: Q, system: UnitSystem) -> String {
     print_kind(Q::KIND, quantity.base(), system)
 }
 
 /// A quantity whose kind is known only at run time.
 pub fn print_kind(kind: Kind, base: f64, system: UnitSystem) -> String {
-    let _ = (kind, system);
-    format!("{base}")
+    if !base.is_finite() {
+        return "no finite value".to_owned();
+    }
+    if kind == Kind::Length && system == UnitSystem::UsCustomary && feet::is_apt(base) {
+        return feet::sixteenths(base);
+    }
+    let (unit, digits) = choice::choose(kind, base, system);
+    joined(&digits.text(unit.from_base(base)), unit)
 }
 
-/// A measured value with its tolerance.
-pub fn print_measured<Q: Quantity>(measured: &Measured<Q>, system: UnitSystem) -> String {
-    print(measured.nominal(), system)
+/// A value whose sort is known only at run time.
+pub fn print_value(value: &Value, system: UnitSystem) -> String {
+    match value {
+        Value::Quantity(kind, base) => print_kind(*kind, *base, system),
+        Value::Count(count) => count.to_string(),
+        Value::Conductor(size) => size.to_string(),
+        Value::Word(word) => (*word).to_owned(),
+    }
+}
+
+/// The most that [`print_kind`] may differ from the value, in the coherent SI unit: half of the last place printed.
+pub fn print_rounding(kind: Kind, base: f64, system: UnitSystem) -> f64 {
+    if kind == Kind::Length && system == UnitSystem::UsCustomary && feet::is_apt(base) {
+        return feet::ROUNDING;
+    }
+    let (unit, digits) = choice::choose(kind, base, system);
+    unit.scaled(digits.rounding(unit.from_base(base)))
+}
+
+/// A number with its unit: degrees and plain numbers without a space.
+fn joined(number: &str, unit: &Unit) -> String {
+    match unit.symbol() {
+        "" => number.to_owned(),
+        "°" => format!("{number}°"),
+        symbol => format!("{number} {symbol}"),
+    }
 }

@@ -44,8 +44,13 @@ pub(super) fn amount(cursor: &mut Cursor, kind: Kind, reach: Reach) -> Result<Am
         cursor.eat(&['+']);
     }
     cursor.skip_spaces();
-    if kind == Kind::Ratio && let Some(base) = one_in(cursor)? {
-        return Ok(Amount { base: if negative { -base } else { base }, unit: plain() });
+    if kind == Kind::Ratio
+        && let Some(base) = one_in(cursor)?
+    {
+        return Ok(Amount {
+            base: if negative { -base } else { base },
+            unit: plain(),
+        });
     }
     let mut parts = vec![part(cursor, kind, reach)?];
     while is_compound(kind) && another_part(cursor, parts.len()) {
@@ -55,20 +60,30 @@ pub(super) fn amount(cursor: &mut Cursor, kind: Kind, reach: Reach) -> Result<Am
     }
     let (size, unit) = total(&parts);
     let size = if negative { -size } else { size };
-    let base = if reach == Reach::Scale { unit.to_base(size) } else { unit.scaled(size) };
+    let base = if reach == Reach::Scale {
+        unit.to_base(size)
+    } else {
+        unit.scaled(size)
+    };
     check_range(cursor, kind, base, start..cursor.at()).map(|base| Amount { base, unit })
 }
 
 /// The unit of a plain number.
 fn plain() -> &'static Unit {
-    const PLAIN: Unit = Unit { symbols: &[""], scale: 1.0, offset: 0.0 };
+    const PLAIN: Unit = Unit {
+        symbols: &[""],
+        scale: 1.0,
+        offset: 0.0,
+    };
     &PLAIN
 }
 
 /// `1 in 40` or `1:40`; nothing is taken where it is not one.
 fn one_in(cursor: &mut Cursor) -> Result<Option<f64>, ReadError> {
     let mut ahead = *cursor;
-    let Some(rise) = ahead.run(number) else { return Ok(None) };
+    let Some(rise) = ahead.run(number) else {
+        return Ok(None);
+    };
     ahead.skip_spaces();
     let after = ahead.rest();
     if after.starts_with(':') {
@@ -80,14 +95,19 @@ fn one_in(cursor: &mut Cursor) -> Result<Option<f64>, ReadError> {
     }
     ahead.skip_spaces();
     let start = cursor.at();
-    let Some(run) = ahead.run(number) else { return Ok(None) };
+    let Some(run) = ahead.run(number) else {
+        return Ok(None);
+    };
     *cursor = ahead;
     let slope = rise.value / run.value;
     if slope.is_finite() && run.value > 0.0 && run.value.is_finite() {
         return Ok(Some(slope));
     }
     let place = start..cursor.at();
-    let what = format!("{} is not a slope; write it like `1 in 40`", quoted(cursor.piece(place.clone())));
+    let what = format!(
+        "{} is not a slope; write it like `1 in 40`",
+        quoted(cursor.piece(place.clone()))
+    );
     Err(cursor.error(place, what))
 }
 
@@ -98,7 +118,11 @@ fn part(cursor: &mut Cursor, kind: Kind, reach: Reach) -> Result<Part, ReadError
     let number_place = start..cursor.at();
     cursor.skip_spaces();
     let unit = unit(cursor, kind, reach, number_place)?;
-    Ok(Part { number, unit, place: start..cursor.at() })
+    Ok(Part {
+        number,
+        unit,
+        place: start..cursor.at(),
+    })
 }
 
 /// A number without unit and without sign.
@@ -108,7 +132,11 @@ pub(super) fn bare_number(cursor: &mut Cursor, kind: Kind) -> Result<Number, Rea
     let start = cursor.at();
     let Some(number) = cursor.run(number) else {
         let rest = cursor.rest().trim_end();
-        let wanted = format!("{} is wanted, such as `{}`", kind.with_article(), kind.example());
+        let wanted = format!(
+            "{} is wanted, such as `{}`",
+            kind.with_article(),
+            kind.example()
+        );
         let what = if rest.is_empty() {
             format!("nothing is written here; {wanted}")
         } else {
@@ -124,7 +152,10 @@ pub(super) fn bare_number(cursor: &mut Cursor, kind: Kind) -> Result<Number, Rea
     let what = if written.contains(['/', '⁄']) {
         format!("{} divides by zero", quoted(written))
     } else {
-        format!("{} is larger than any number that can be worked with", quoted(written))
+        format!(
+            "{} is larger than any number that can be worked with",
+            quoted(written)
+        )
     };
     Err(cursor.error(place, what))
 }
@@ -136,7 +167,8 @@ fn refuse_comma(cursor: &Cursor) -> Result<(), ReadError> {
         .char_indices()
         .find(|(at, letter)| {
             let in_number = letter.is_ascii_digit() || *letter == '.';
-            let joins = *letter == ',' && rest[at + 1..].starts_with(|next: char| next.is_ascii_digit());
+            let joins =
+                *letter == ',' && rest[at + 1..].starts_with(|next: char| next.is_ascii_digit());
             !in_number && !joins
         })
         .map_or(rest.len(), |(at, _)| at);
@@ -146,16 +178,34 @@ fn refuse_comma(cursor: &Cursor) -> Result<(), ReadError> {
     }
     let place = cursor.at()..cursor.at() + length;
     let without = written.replace(',', "");
-    let groups: Vec<&str> = written.split('.').next().unwrap_or_default().split(',').collect();
-    let thousands = groups.len() > 1 && groups.iter().skip(1).all(|group| group.len() == 3) && groups[0].len() <= 3;
+    let groups: Vec<&str> = written
+        .split('.')
+        .next()
+        .unwrap_or_default()
+        .split(',')
+        .collect();
+    let thousands = groups.len() > 1
+        && groups.iter().skip(1).all(|group| group.len() == 3)
+        && groups[0].len() <= 3;
     let what = "a comma in a number can mean thousands or decimals";
     if thousands && groups.len() == 2 && !written.contains('.') {
         let pointed = written.replace(',', ".");
-        let what = format!("{what}; write `{without}` or `{pointed}` in place of {}", quoted(written));
+        let what = format!(
+            "{what}; write `{without}` or `{pointed}` in place of {}",
+            quoted(written)
+        );
         return Err(cursor.error_writing(place, what, &without));
     }
-    let better = if thousands || written.contains('.') || groups.len() > 2 { without } else { written.replace(',', ".") };
-    Err(cursor.error_writing(place, format!("{what}; write `{better}` in place of {}", quoted(written)), &better))
+    let better = if thousands || written.contains('.') || groups.len() > 2 {
+        without
+    } else {
+        written.replace(',', ".")
+    };
+    Err(cursor.error_writing(
+        place,
+        format!("{what}; write `{better}` in place of {}", quoted(written)),
+        &better,
+    ))
 }
 
 /// Kinds that are written in several units at once: feet and inches, pounds and ounces, hours and minutes.
@@ -176,7 +226,9 @@ fn another_part(cursor: &mut Cursor, parts_so_far: usize) -> bool {
             return false;
         }
     }
-    let begins = ahead.rest().starts_with(|next: char| next.is_ascii_digit() || next == '.' || vulgar(next).is_some());
+    let begins = ahead
+        .rest()
+        .starts_with(|next: char| next.is_ascii_digit() || next == '.' || vulgar(next).is_some());
     if begins {
         *cursor = ahead;
     }
@@ -185,7 +237,9 @@ fn another_part(cursor: &mut Cursor, parts_so_far: usize) -> bool {
 
 /// Units must fall, only the last number may have a fraction, and a smaller part must not fill the larger unit.
 fn check_order(cursor: &Cursor, parts: &[Part], next: &Part) -> Result<(), ReadError> {
-    let Some(last) = parts.last() else { return Ok(()) };
+    let Some(last) = parts.last() else {
+        return Ok(());
+    };
     let written = quoted(cursor.piece(next.place.clone()));
     let before = quoted(cursor.piece(last.place.clone()));
     if next.unit.scale >= last.unit.scale {
@@ -198,7 +252,10 @@ fn check_order(cursor: &Cursor, parts: &[Part], next: &Part) -> Result<(), ReadE
     }
     let full = last.unit.scale / next.unit.scale;
     if next.number.value >= full - 1e-9 {
-        let what = format!("{written} is a whole {} or more; add it to {before}", last.unit.symbol());
+        let what = format!(
+            "{written} is a whole {} or more; add it to {before}",
+            last.unit.symbol()
+        );
         return Err(cursor.error(next.place.clone(), what));
     }
     Ok(())
@@ -210,7 +267,12 @@ fn total(parts: &[Part]) -> (f64, &'static Unit) {
     let in_last = |part: &Part| {
         let factor = part.unit.scale / unit.scale;
         let nearly_whole = (factor - factor.round()).abs() < 1e-9;
-        part.number.value * if nearly_whole && factor >= 1.0 { factor.round() } else { factor }
+        part.number.value
+            * if nearly_whole && factor >= 1.0 {
+                factor.round()
+            } else {
+                factor
+            }
     };
     let size = match parts {
         [only] => only.number.value,
@@ -220,12 +282,20 @@ fn total(parts: &[Part]) -> (f64, &'static Unit) {
 }
 
 /// A value must be finite, and a temperature not below absolute zero.
-fn check_range(cursor: &Cursor, kind: Kind, base: f64, place: Range<usize>) -> Result<f64, ReadError> {
+fn check_range(
+    cursor: &Cursor,
+    kind: Kind,
+    base: f64,
+    place: Range<usize>,
+) -> Result<f64, ReadError> {
     /// How far rounding may carry absolute zero itself below zero, in kelvin.
     const ROUNDING: f64 = 1e-9;
     let written = || quoted(cursor.piece(place.clone()));
     if !base.is_finite() {
-        let what = format!("{} is larger than any number that can be worked with", written());
+        let what = format!(
+            "{} is larger than any number that can be worked with",
+            written()
+        );
         return Err(cursor.error(place, what));
     }
     if kind != Kind::Temperature || base >= 0.0 {

@@ -13,17 +13,32 @@ pub(super) fn size(text: &str) -> Result<ConductorSize, ReadError> {
     let trimmed = text.trim();
     let place = start..start + trimmed.len();
     if trimmed.is_empty() {
-        return Err(ReadError { what: format!("nothing is written here; {WANTED}"), place, write: None });
+        return Err(ReadError {
+            what: format!("nothing is written here; {WANTED}"),
+            place,
+            write: None,
+        });
     }
     if let Some(number) = without_awg(trimmed) {
         return gauge(number).map(ConductorSize::Gauge).ok_or_else(|| {
-            let what = format!("{} is not a gauge; American Wire Gauge runs from 4/0 to 40", quoted(trimmed));
-            ReadError { what, place, write: None }
+            let what = format!(
+                "{} is not a gauge; American Wire Gauge runs from 4/0 to 40",
+                quoted(trimmed)
+            );
+            ReadError {
+                what,
+                place,
+                write: None,
+            }
         });
     }
     match read_kind(Kind::Area, text) {
         Ok(base) if base > 0.0 => Ok(ConductorSize::Metric(Area::from_base(base))),
-        Ok(_) => Err(ReadError { what: format!("{} is no conductor; {WANTED}", quoted(trimmed)), place, write: None }),
+        Ok(_) => Err(ReadError {
+            what: format!("{} is no conductor; {WANTED}", quoted(trimmed)),
+            place,
+            write: None,
+        }),
         Err(error) => Err(without_unit(trimmed, error)),
     }
 }
@@ -35,7 +50,11 @@ fn without_awg(text: &str) -> Option<&str> {
     if is_awg(text.get(end..)) {
         return text.get(..end).map(str::trim);
     }
-    if is_awg(text.get(..3)) { text.get(3..).map(str::trim) } else { None }
+    if is_awg(text.get(..3)) {
+        text.get(3..).map(str::trim)
+    } else {
+        None
+    }
 }
 
 /// A gauge number: `18`, `1/0`, `0`, or `00` for 2/0.
@@ -46,17 +65,26 @@ fn gauge(number: &str) -> Option<Awg> {
     if let Some(aughts) = number.strip_suffix("/0") {
         return aught(whole(aughts)?);
     }
-    whole(number).filter(|number| *number > 0).and_then(Awg::new)
+    whole(number)
+        .filter(|number| *number > 0)
+        .and_then(Awg::new)
 }
 
 /// The size 1/0 to 4/0.
 fn aught(aughts: i8) -> Option<Awg> {
-    if aughts < 1 { None } else { Awg::new(1 - aughts) }
+    if aughts < 1 {
+        None
+    } else {
+        Awg::new(1 - aughts)
+    }
 }
 
 /// A whole number of digits only.
 fn whole(text: &str) -> Option<i8> {
-    text.bytes().all(|byte| byte.is_ascii_digit()).then(|| text.parse().ok()).flatten()
+    text.bytes()
+        .all(|byte| byte.is_ascii_digit())
+        .then(|| text.parse().ok())
+        .flatten()
 }
 
 /// The error of reading an area, said of a conductor; a bare gauge number gets its unit.
@@ -67,6 +95,9 @@ fn without_unit(trimmed: &str, error: ReadError) -> ReadError {
             place: error.place,
             write: Some(gauge.to_string()),
         },
-        None => ReadError { what: format!("{} cannot be read; {WANTED}", quoted(trimmed)), ..error },
+        None => ReadError {
+            what: format!("{} cannot be read; {WANTED}", quoted(trimmed)),
+            ..error
+        },
     }
 }

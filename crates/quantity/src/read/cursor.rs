@@ -49,7 +49,11 @@ impl<'t> Cursor<'t> {
 
     /// Takes one of these letters if it comes next.
     pub(super) fn eat(&mut self, letters: &[char]) -> bool {
-        let next = self.rest().chars().next().filter(|next| letters.contains(next));
+        let next = self
+            .rest()
+            .chars()
+            .next()
+            .filter(|next| letters.contains(next));
         next.is_some_and(|next| {
             self.at += next.len_utf8();
             true
@@ -57,7 +61,10 @@ impl<'t> Cursor<'t> {
     }
 
     /// Applies a parser; where it fails nothing is taken.
-    pub(super) fn run<T>(&mut self, parser: impl Parser<&'t str, T, winnow::error::ErrMode<ContextError>>) -> Option<T> {
+    pub(super) fn run<T>(
+        &mut self,
+        parser: impl Parser<&'t str, T, winnow::error::ErrMode<ContextError>>,
+    ) -> Option<T> {
         let mut rest = self.rest();
         let found = opt(parser).parse_next(&mut rest).ok().flatten()?;
         self.at = self.text.len() - rest.len();
@@ -65,16 +72,32 @@ impl<'t> Cursor<'t> {
     }
 
     /// An error at a place, without a suggestion.
-    #[allow(clippy::unused_self, reason = "reads as a sentence beside `error_writing`")]
+    #[allow(
+        clippy::unused_self,
+        reason = "reads as a sentence beside `error_writing`"
+    )]
     pub(super) fn error(&self, place: Range<usize>, what: String) -> ReadError {
-        ReadError { what, place, write: None }
+        ReadError {
+            what,
+            place,
+            write: None,
+        }
     }
 
     /// An error at a place, with the whole text as it should be: this in the place of what is there.
-    pub(super) fn error_writing(&self, place: Range<usize>, what: String, instead: &str) -> ReadError {
+    pub(super) fn error_writing(
+        &self,
+        place: Range<usize>,
+        what: String,
+        instead: &str,
+    ) -> ReadError {
         let before = self.text.get(..place.start).unwrap_or_default();
         let after = self.text.get(place.end..).unwrap_or_default();
-        ReadError { what, write: Some(format!("{before}{instead}{after}").trim().to_owned()), place }
+        ReadError {
+            what,
+            write: Some(format!("{before}{instead}{after}").trim().to_owned()),
+            place,
+        }
     }
 
     /// Nothing but blank space may be left.

@@ -35,12 +35,20 @@ fn visible(letter: char) -> impl Iterator<Item = char> {
 }
 
 /// The candidate nearest to a word in spelling, if it is near enough to be meant.
-pub(super) fn nearest<'w>(word: &str, candidates: impl IntoIterator<Item = &'w str>) -> Option<&'w str> {
+pub(super) fn nearest<'w>(
+    word: &str,
+    candidates: impl IntoIterator<Item = &'w str>,
+) -> Option<&'w str> {
     let lower = word.to_lowercase();
     let allowed = (lower.chars().count() / 3).max(usize::from(lower.chars().count() > 2));
     candidates
         .into_iter()
-        .map(|candidate| (strsim::damerau_levenshtein(&lower, &candidate.to_lowercase()), candidate))
+        .map(|candidate| {
+            (
+                strsim::damerau_levenshtein(&lower, &candidate.to_lowercase()),
+                candidate,
+            )
+        })
         .filter(|(distance, candidate)| *distance <= allowed && !candidate.is_empty())
         .min_by_key(|(distance, _)| *distance)
         .map(|(_, candidate)| candidate)

@@ -15,10 +15,17 @@ enum Side {
 }
 
 /// Reads the tolerance after a value, if there is one.
-pub(super) fn tolerance(cursor: &mut Cursor, kind: Kind, nominal: &Amount) -> Result<Tolerance, ReadError> {
+pub(super) fn tolerance(
+    cursor: &mut Cursor,
+    kind: Kind,
+    nominal: &Amount,
+) -> Result<Tolerance, ReadError> {
     cursor.skip_spaces();
     let start = cursor.at();
-    let sides = Sides { kind, share_is_distance: kind == Kind::Ratio && nominal.unit.symbol() == "%" };
+    let sides = Sides {
+        kind,
+        share_is_distance: kind == Kind::Ratio && nominal.unit.symbol() == "%",
+    };
     if symmetric_sign(cursor) {
         let side = sides.side(cursor)?;
         return pair(cursor, &side, &side, start..cursor.at());
@@ -28,14 +35,20 @@ pub(super) fn tolerance(cursor: &mut Cursor, kind: Kind, nominal: &Amount) -> Re
         return Ok(Tolerance::Exact);
     }
     let (first, second) = sides.both(cursor, minus_first)?;
-    let (above, below) = if minus_first { (second, first) } else { (first, second) };
+    let (above, below) = if minus_first {
+        (second, first)
+    } else {
+        (first, second)
+    };
     pair(cursor, &below, &above, start..cursor.at())
 }
 
 /// `±`, `+/-` or `+-`.
 fn symmetric_sign(cursor: &mut Cursor) -> bool {
     let rest = cursor.rest();
-    let sign = ["±", "+/-", "+/−", "+/–", "+-"].into_iter().find(|sign| rest.starts_with(sign));
+    let sign = ["±", "+/-", "+/−", "+/–", "+-"]
+        .into_iter()
+        .find(|sign| rest.starts_with(sign));
     sign.is_some_and(|sign| {
         cursor.take(sign.len());
         true
@@ -52,7 +65,11 @@ struct Sides {
 impl Sides {
     /// The kind of a distance between two values.
     fn distance_kind(&self) -> Kind {
-        if self.kind == Kind::Temperature { Kind::TemperatureDifference } else { self.kind }
+        if self.kind == Kind::Temperature {
+            Kind::TemperatureDifference
+        } else {
+            self.kind
+        }
     }
 
     /// A number with its unit.
@@ -63,26 +80,41 @@ impl Sides {
             let what = "a tolerance is a distance and cannot be negative".to_owned();
             return Err(cursor.error(start..cursor.at(), what));
         }
-        if !self.share_is_distance && let Some(share) = self.share(cursor)? {
+        if !self.share_is_distance
+            && let Some(share) = self.share(cursor)?
+        {
             return Ok(Side::Share(share));
         }
-        Ok(Side::Distance(amount(cursor, self.distance_kind(), Reach::Distance)?.base))
+        Ok(Side::Distance(
+            amount(cursor, self.distance_kind(), Reach::Distance)?.base,
+        ))
     }
 
     /// A number in percent; nothing is taken where it is not one.
     fn share(&self, cursor: &mut Cursor) -> Result<Option<f64>, ReadError> {
         let mut ahead = *cursor;
-        let Ok(number) = bare_number(&mut ahead, self.kind) else { return Ok(None) };
+        let Ok(number) = bare_number(&mut ahead, self.kind) else {
+            return Ok(None);
+        };
         let start = ahead.at();
         ahead.skip_spaces();
-        if !["%", "percent"].iter().any(|word| ahead.rest().starts_with(word)) {
+        if !["%", "percent"]
+            .iter()
+            .any(|word| ahead.rest().starts_with(word))
+        {
             return Ok(None);
         }
         if self.kind == Kind::Temperature {
-            let what = "a share of a temperature has no meaning; write a difference, such as `± 5 Δ°F`".to_owned();
+            let what =
+                "a share of a temperature has no meaning; write a difference, such as `± 5 Δ°F`"
+                    .to_owned();
             return Err(cursor.error(cursor.at()..start, what));
         }
-        let length = if ahead.rest().starts_with('%') { 1 } else { "percent".len() };
+        let length = if ahead.rest().starts_with('%') {
+            1
+        } else {
+            "percent".len()
+        };
         ahead.take(length);
         *cursor = ahead;
         Ok(Some(number.value / 100.0))
@@ -123,7 +155,10 @@ impl Sides {
     }
 
     /// `/-` or a bare sign, with or without spaces; nothing is taken where there is none.
-    #[allow(clippy::unused_self, reason = "belongs to the reading of the two sides")]
+    #[allow(
+        clippy::unused_self,
+        reason = "belongs to the reading of the two sides"
+    )]
     fn separator(&self, cursor: &mut Cursor, signs: &[char]) -> bool {
         let mut ahead = *cursor;
         ahead.skip_spaces();
@@ -138,12 +173,24 @@ impl Sides {
 }
 
 /// The tolerance of two sides, which must both be distances or both be shares.
-fn pair(cursor: &Cursor, below: &Side, above: &Side, place: Range<usize>) -> Result<Tolerance, ReadError> {
+fn pair(
+    cursor: &Cursor,
+    below: &Side,
+    above: &Side,
+    place: Range<usize>,
+) -> Result<Tolerance, ReadError> {
     match (below, above) {
-        (Side::Distance(below), Side::Distance(above)) => Ok(Tolerance::Absolute { below: *below, above: *above }),
-        (Side::Share(below), Side::Share(above)) => Ok(Tolerance::Relative { below: *below, above: *above }),
+        (Side::Distance(below), Side::Distance(above)) => Ok(Tolerance::Absolute {
+            below: *below,
+            above: *above,
+        }),
+        (Side::Share(below), Side::Share(above)) => Ok(Tolerance::Relative {
+            below: *below,
+            above: *above,
+        }),
         _ => {
-            let what = "one side is in percent and the other is not; write both in the same unit".to_owned();
+            let what = "one side is in percent and the other is not; write both in the same unit"
+                .to_owned();
             Err(cursor.error(place, what))
         }
     }
@@ -161,8 +208,15 @@ pub(super) fn known(cursor: &mut Cursor) -> Result<Known, ReadError> {
     if let Some(known) = Known::from_word(word) {
         return Ok(known);
     }
-    let allowed: Vec<String> = Known::WORDS.iter().map(|word| format!("`{word}`")).collect();
-    let what = format!("{} does not say how the value is known; write one of {}", quoted(word), allowed.join(", "));
+    let allowed: Vec<String> = Known::WORDS
+        .iter()
+        .map(|word| format!("`{word}`"))
+        .collect();
+    let what = format!(
+        "{} does not say how the value is known; write one of {}",
+        quoted(word),
+        allowed.join(", ")
+    );
     Err(match nearest(word, Known::WORDS.iter().copied()) {
         Some(instead) => cursor.error_writing(place, what, instead),
         None => cursor.error(place, what),

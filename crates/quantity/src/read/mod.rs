@@ -43,7 +43,10 @@ pub fn read_measured<Q: Quantity>(text: &str) -> Result<Measured<Q>, ReadError> 
     if measured.low().base().is_finite() && measured.high().base().is_finite() {
         Ok(measured)
     } else {
-        Err(cursor.error(0..text.len(), "the tolerance makes the value larger than any number".to_owned()))
+        Err(cursor.error(
+            0..text.len(),
+            "the tolerance makes the value larger than any number".to_owned(),
+        ))
     }
 }
 

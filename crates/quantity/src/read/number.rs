@@ -22,13 +22,20 @@ pub(super) fn number(input: &mut &str) -> ModalResult<Number> {
 /// `3 1/2`, `3-1/2`, `3½`.
 fn mixed(input: &mut &str) -> ModalResult<Number> {
     let whole: f64 = digit1.parse_to().parse_next(input)?;
-    let part = alt((preceded(one_of(['-', '\u{2011}', '–']), fraction), preceded(space0, fraction))).parse_next(input)?;
+    let part = alt((
+        preceded(one_of(['-', '\u{2011}', '–']), fraction),
+        preceded(space0, fraction),
+    ))
+    .parse_next(input)?;
     Ok(fractional(whole + part))
 }
 
 /// A number that has a fraction.
 fn fractional(value: f64) -> Number {
-    Number { value, whole: false }
+    Number {
+        value,
+        whole: false,
+    }
 }
 
 /// `1/2` or `½`; a fraction of zero is infinite.
@@ -41,7 +48,11 @@ fn ratio(input: &mut &str) -> ModalResult<f64> {
     let above: f64 = digit1.parse_to().parse_next(input)?;
     one_of(['/', '⁄']).parse_next(input)?;
     let below: f64 = digit1.parse_to().parse_next(input)?;
-    Ok(if below > 0.0 { above / below } else { f64::INFINITY })
+    Ok(if below > 0.0 {
+        above / below
+    } else {
+        f64::INFINITY
+    })
 }
 
 /// The value of a fraction that is one letter.
@@ -68,5 +79,8 @@ fn decimal(input: &mut &str) -> ModalResult<Number> {
     let text = (digits, opt(exponent)).take().parse_next(input)?;
     let whole = text.bytes().all(|byte| byte.is_ascii_digit());
     // A text of this shape is always a number to the standard library; `nan` would be refused downstream as not finite.
-    Ok(Number { value: text.parse().unwrap_or(f64::NAN), whole })
+    Ok(Number {
+        value: text.parse().unwrap_or(f64::NAN),
+        whole,
+    })
 }

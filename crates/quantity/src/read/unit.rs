@@ -38,8 +38,12 @@ fn unit_length(rest: &str) -> usize {
             return mark.len();
         }
     }
-    let end = rest.char_indices().find(|(at, letter)| ends_unit(&rest[..*at], *letter, &rest[at + letter.len_utf8()..]));
-    rest[..end.map_or(rest.len(), |(at, _)| at)].trim_end().len()
+    let end = rest
+        .char_indices()
+        .find(|(at, letter)| ends_unit(&rest[..*at], *letter, &rest[at + letter.len_utf8()..]));
+    rest[..end.map_or(rest.len(), |(at, _)| at)]
+        .trim_end()
+        .len()
 }
 
 /// Whether a letter between these two pieces of text ends the name of a unit.
@@ -48,7 +52,9 @@ fn ends_unit(before: &str, letter: char, after: &str) -> bool {
     let next = after.trim_start().chars().next();
     match letter {
         '±' | '+' | ',' | ';' => true,
-        '-' | '−' | '–' => after_space || next.is_none_or(|next| next.is_ascii_digit() || next == '.'),
+        '-' | '−' | '–' => {
+            after_space || next.is_none_or(|next| next.is_ascii_digit() || next == '.')
+        }
         '/' => next.is_some_and(|next| matches!(next, '-' | '−' | '–' | '+')),
         '.' => after_space && after.starts_with(|next: char| next.is_ascii_digit()),
         _ => (after_space && letter.is_ascii_digit()) || vulgar(letter).is_some(),
@@ -56,7 +62,12 @@ fn ends_unit(before: &str, letter: char, after: &str) -> bool {
 }
 
 /// What to say about a unit that the kind does not have.
-fn wrong_unit(cursor: &Cursor, kind: Kind, number: &Range<usize>, place: Range<usize>) -> ReadError {
+fn wrong_unit(
+    cursor: &Cursor,
+    kind: Kind,
+    number: &Range<usize>,
+    place: Range<usize>,
+) -> ReadError {
     let written = cursor.piece(place.clone());
     let figure = cursor.piece(number.clone()).trim();
     let whole = quoted(cursor.piece(number.start..place.end));
@@ -66,7 +77,11 @@ fn wrong_unit(cursor: &Cursor, kind: Kind, number: &Range<usize>, place: Range<u
         return cursor.error(number.clone(), what);
     }
     if let Some(instead) = bare_degree(kind, written) {
-        let what = format!("{} is not a scale; {}", quoted(written), wanted(&format!("{figure} {instead}")));
+        let what = format!(
+            "{} is not a scale; {}",
+            quoted(written),
+            wanted(&format!("{figure} {instead}"))
+        );
         return cursor.error_writing(place, what, instead);
     }
     let Some((other, is)) = what_it_is(kind, written) else {
@@ -74,10 +89,16 @@ fn wrong_unit(cursor: &Cursor, kind: Kind, number: &Range<usize>, place: Range<u
     };
     match other.and_then(|other| counterpart(other, written, kind)) {
         Some(instead) => {
-            let what = format!("{whole} is {is}; {}", wanted(&format!("{figure} {instead}")));
+            let what = format!(
+                "{whole} is {is}; {}",
+                wanted(&format!("{figure} {instead}"))
+            );
             cursor.error_writing(place, what, instead)
         }
-        None => cursor.error(place, format!("{whole} is {is}; {}", wanted(kind.example()))),
+        None => cursor.error(
+            place,
+            format!("{whole} is {is}; {}", wanted(kind.example())),
+        ),
     }
 }
 
@@ -98,7 +119,9 @@ fn what_it_is(wanted: Kind, written: &str) -> Option<(Option<Kind>, &'static str
         return Some((None, "a conductor size"));
     }
     let others = Kind::ALL.iter().copied().filter(|kind| *kind != wanted);
-    let other = others.into_iter().find(|kind| unit_written(*kind, written).is_some())?;
+    let other = others
+        .into_iter()
+        .find(|kind| unit_written(*kind, written).is_some())?;
     Some((Some(other), other.with_article()))
 }
 
@@ -117,26 +140,41 @@ fn counterpart(other: Kind, written: &str, wanted: Kind) -> Option<&'static str>
         (Kind::Temperature, "°F", Kind::TemperatureDifference, "Δ°F"),
     ];
     let symbol = unit_written(other, written)?.symbol();
-    CONFUSED.iter().find_map(|(one, one_symbol, two, two_symbol)| {
-        if (*one, *one_symbol, *two) == (other, symbol, wanted) {
-            Some(*two_symbol)
-        } else if (*two, *two_symbol, *one) == (other, symbol, wanted) {
-            Some(*one_symbol)
-        } else {
-            None
-        }
-    })
+    CONFUSED
+        .iter()
+        .find_map(|(one, one_symbol, two, two_symbol)| {
+            if (*one, *one_symbol, *two) == (other, symbol, wanted) {
+                Some(*two_symbol)
+            } else if (*two, *two_symbol, *one) == (other, symbol, wanted) {
+                Some(*one_symbol)
+            } else {
+                None
+            }
+        })
 }
 
 /// A unit that no kind has.
 fn unknown_unit(cursor: &Cursor, kind: Kind, place: Range<usize>) -> ReadError {
     let written = cursor.piece(place.clone());
-    let spellings = units_of(kind).iter().flat_map(|unit| unit.symbols.iter().copied());
+    let spellings = units_of(kind)
+        .iter()
+        .flat_map(|unit| unit.symbols.iter().copied());
     let is = format!("{} is not a unit of {}", quoted(written), kind.words());
     if let Some(instead) = nearest(&plain_spelling(written), spellings) {
         return cursor.error_writing(place, format!("{is}; did you mean `{instead}`?"), instead);
     }
-    let known: Vec<String> =
-        units_of(kind).iter().map(crate::Unit::symbol).filter(|symbol| !symbol.is_empty()).map(|symbol| format!("`{symbol}`")).collect();
-    cursor.error(place, format!("{is}; write {}, as in `{}`", known.join(", "), kind.example()))
+    let known: Vec<String> = units_of(kind)
+        .iter()
+        .map(crate::Unit::symbol)
+        .filter(|symbol| !symbol.is_empty())
+        .map(|symbol| format!("`{symbol}`"))
+        .collect();
+    cursor.error(
+        place,
+        format!(
+            "{is}; write {}, as in `{}`",
+            known.join(", "),
+            kind.example()
+        ),
+    )
 }

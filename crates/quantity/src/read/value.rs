@@ -21,23 +21,48 @@ fn count(text: &str) -> Result<u32, ReadError> {
     let parsed = digits.then(|| trimmed.parse().ok()).flatten();
     parsed.ok_or_else(|| {
         let what = match (trimmed.is_empty(), digits) {
-            (true, _) => "nothing is written here; a whole number is wanted, such as `3`".to_owned(),
-            (_, true) => format!("{} is more than {}, the most that can be counted", quoted(trimmed), u32::MAX),
-            _ => format!("{} is not a whole number; write digits only, such as `3`", quoted(trimmed)),
+            (true, _) => {
+                "nothing is written here; a whole number is wanted, such as `3`".to_owned()
+            }
+            (_, true) => format!(
+                "{} is more than {}, the most that can be counted",
+                quoted(trimmed),
+                u32::MAX
+            ),
+            _ => format!(
+                "{} is not a whole number; write digits only, such as `3`",
+                quoted(trimmed)
+            ),
         };
-        ReadError { what, place: whole(text), write: None }
+        ReadError {
+            what,
+            place: whole(text),
+            write: None,
+        }
     })
 }
 
 /// One of the words.
 fn word(words: &'static [&'static str], text: &str) -> Result<&'static str, ReadError> {
     let trimmed = text.trim();
-    words.iter().copied().find(|word| *word == trimmed).ok_or_else(|| {
-        let allowed: Vec<String> = words.iter().map(|word| format!("`{word}`")).collect();
-        let what = format!("{} is not one of the words {}", quoted(trimmed), allowed.join(", "));
-        let write = nearest(trimmed, words.iter().copied()).map(str::to_owned);
-        ReadError { what, place: whole(text), write }
-    })
+    words
+        .iter()
+        .copied()
+        .find(|word| *word == trimmed)
+        .ok_or_else(|| {
+            let allowed: Vec<String> = words.iter().map(|word| format!("`{word}`")).collect();
+            let what = format!(
+                "{} is not one of the words {}",
+                quoted(trimmed),
+                allowed.join(", ")
+            );
+            let write = nearest(trimmed, words.iter().copied()).map(str::to_owned);
+            ReadError {
+                what,
+                place: whole(text),
+                write,
+            }
+        })
 }
 
 /// The bytes of the text without the blank space around it.

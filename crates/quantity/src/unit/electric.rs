@@ -11,8 +11,11 @@ pub(super) const CURRENT: &[Unit] = &[
 ];
 
 /// Units of voltage, in volts.
-pub(super) const VOLTAGE: &[Unit] =
-    &[Unit::new(&["V", "volt", "volts"], 1.0), Unit::new(&["mV"], 1e-3), Unit::new(&["kV"], 1e3)];
+pub(super) const VOLTAGE: &[Unit] = &[
+    Unit::new(&["V", "volt", "volts"], 1.0),
+    Unit::new(&["mV"], 1e-3),
+    Unit::new(&["kV"], 1e3),
+];
 
 /// Units of resistance, in ohms.
 pub(super) const RESISTANCE: &[Unit] = &[

@@ -7,7 +7,10 @@ use std::f64::consts::PI;
 pub(super) const LENGTH: &[Unit] = &[
     Unit::new(&["m", "meter", "meters", "metre", "metres"], 1.0),
     Unit::new(&["ft", "'", "′", "’", "foot", "feet"], FOOT),
-    Unit::new(&["in", "\"", "″", "”", "''", "′′", "in.", "inch", "inches"], INCH),
+    Unit::new(
+        &["in", "\"", "″", "”", "''", "′′", "in.", "inch", "inches"],
+        INCH,
+    ),
     Unit::new(&["mm", "millimeter", "millimeters"], 1e-3),
     Unit::new(&["cm", "centimeter", "centimeters"], 1e-2),
     Unit::new(&["km", "kilometer", "kilometers"], 1e3),
@@ -21,7 +24,10 @@ pub(super) const LENGTH: &[Unit] = &[
 pub(super) const AREA: &[Unit] = &[
     Unit::new(&["m²", "square meters"], 1.0),
     Unit::new(&["ft²", "sq ft", "square feet", "square foot"], FOOT * FOOT),
-    Unit::new(&["in²", "sq in", "square inches", "square inch"], INCH * INCH),
+    Unit::new(
+        &["in²", "sq in", "square inches", "square inch"],
+        INCH * INCH,
+    ),
     Unit::new(&["mm²", "sq mm", "square millimeters"], 1e-6),
     Unit::new(&["cm²", "sq cm"], 1e-4),
     Unit::new(&["yd²", "sq yd", "square yards"], 9.0 * FOOT * FOOT),
@@ -31,9 +37,18 @@ pub(super) const AREA: &[Unit] = &[
 /// Units of volume, in cubic meters. The US gallon is 231 cubic inches.
 pub(super) const VOLUME: &[Unit] = &[
     Unit::new(&["m³", "cubic meters"], 1.0),
-    Unit::new(&["yd³", "cu yd", "cubic yards", "cubic yard"], 27.0 * FOOT * FOOT * FOOT),
-    Unit::new(&["ft³", "cu ft", "cubic feet", "cubic foot"], FOOT * FOOT * FOOT),
-    Unit::new(&["in³", "cu in", "cubic inches", "cubic inch"], INCH * INCH * INCH),
+    Unit::new(
+        &["yd³", "cu yd", "cubic yards", "cubic yard"],
+        27.0 * FOOT * FOOT * FOOT,
+    ),
+    Unit::new(
+        &["ft³", "cu ft", "cubic feet", "cubic foot"],
+        FOOT * FOOT * FOOT,
+    ),
+    Unit::new(
+        &["in³", "cu in", "cubic inches", "cubic inch"],
+        INCH * INCH * INCH,
+    ),
     Unit::new(&["L", "l", "liter", "liters"], 1e-3),
     Unit::new(&["mL", "ml", "cm³"], 1e-6),
     Unit::new(&["gal", "gallon", "gallons"], 231.0 * INCH * INCH * INCH),
@@ -47,5 +62,8 @@ pub(super) const ANGLE: &[Unit] = &[
 ];
 
 /// Ways to write a number without unit.
-pub(super) const RATIO: &[Unit] =
-    &[Unit::new(&[""], 1.0), Unit::new(&["%", "percent", "per cent"], 1e-2), Unit::new(&["‰"], 1e-3)];
+pub(super) const RATIO: &[Unit] = &[
+    Unit::new(&[""], 1.0),
+    Unit::new(&["%", "percent", "per cent"], 1e-2),
+    Unit::new(&["‰"], 1e-3),
+];

@@ -14,7 +14,10 @@ pub(super) const POWER: &[Unit] = &[
 /// Units of heat flux, in watts per square meter.
 pub(super) const HEAT_FLUX: &[Unit] = &[
     Unit::new(&["W/m²"], 1.0),
-    Unit::new(&["BTU/(h·ft²)", "Btu/(h·ft²)"], BTU / 3600.0 / (FOOT * FOOT)),
+    Unit::new(
+        &["BTU/(h·ft²)", "Btu/(h·ft²)"],
+        BTU / 3600.0 / (FOOT * FOOT),
+    ),
     Unit::new(&["kW/m²"], 1e3),
     Unit::new(&["W/ft²"], 1.0 / (FOOT * FOOT)),
 ];
@@ -30,7 +33,11 @@ pub(super) const HEAT_TRANSFER: &[Unit] = &[
 
 /// Scales of temperature, in kelvin. A bare `C` or `F` is not read.
 pub(super) const TEMPERATURE: &[Unit] = &[
-    Unit { symbols: &["°C", "℃", "degC", "deg C", "degrees Celsius"], scale: 1.0, offset: 273.15 },
+    Unit {
+        symbols: &["°C", "℃", "degC", "deg C", "degrees Celsius"],
+        scale: 1.0,
+        offset: 273.15,
+    },
     Unit {
         symbols: &["°F", "℉", "degF", "deg F", "degrees Fahrenheit"],
         scale: DEGREE_FAHRENHEIT,
@@ -41,9 +48,26 @@ pub(super) const TEMPERATURE: &[Unit] = &[
 
 /// Units of temperature difference, in kelvin; the Δ tells them from a temperature.
 pub(super) const TEMPERATURE_DIFFERENCE: &[Unit] = &[
-    Unit::new(&["Δ°C", "ΔdegC", "delta degC", "delta °C", "°C difference", "degC difference"], 1.0),
     Unit::new(
-        &["Δ°F", "ΔdegF", "delta degF", "delta °F", "°F difference", "degF difference"],
+        &[
+            "Δ°C",
+            "ΔdegC",
+            "delta degC",
+            "delta °C",
+            "°C difference",
+            "degC difference",
+        ],
+        1.0,
+    ),
+    Unit::new(
+        &[
+            "Δ°F",
+            "ΔdegF",
+            "delta degF",
+            "delta °F",
+            "°F difference",
+            "degF difference",
+        ],
         DEGREE_FAHRENHEIT,
     ),
     Unit::new(&["K", "ΔK", "kelvin"], 1.0),

@@ -39,7 +39,11 @@ pub struct Unit {
 impl Unit {
     /// A unit whose zero is the zero of its kind.
     const fn new(symbols: &'static [&'static str], scale: f64) -> Self {
-        Self { symbols, scale, offset: 0.0 }
+        Self {
+            symbols,
+            scale,
+            offset: 0.0,
+        }
     }
 
     /// How this unit is printed; empty for a plain number.
@@ -61,21 +65,31 @@ impl Unit {
     pub(crate) fn scaled(&self, number: f64) -> f64 {
         let (numerator, denominator) = decimal_fraction(self.scale);
         let exact = number * numerator / denominator;
-        if exact.is_finite() { exact } else { number * self.scale }
+        if exact.is_finite() {
+            exact
+        } else {
+            number * self.scale
+        }
     }
 
     /// How many of this unit a difference in the coherent SI unit is.
     pub(crate) fn unscaled(&self, base: f64) -> f64 {
         let (numerator, denominator) = decimal_fraction(self.scale);
         let exact = base * denominator / numerator;
-        if exact.is_finite() { exact } else { base / self.scale }
+        if exact.is_finite() {
+            exact
+        } else {
+            base / self.scale
+        }
     }
 
     /// Whether this unit is written so.
     pub(crate) fn is_written(&self, text: &str) -> bool {
         self.symbols.contains(&text) || {
             let plain = plain_spelling(text);
-            self.symbols.iter().any(|symbol| plain_spelling(symbol) == plain)
+            self.symbols
+                .iter()
+                .any(|symbol| plain_spelling(symbol) == plain)
         }
     }
 }
@@ -86,7 +100,7 @@ fn decimal_fraction(scale: f64) -> (f64, f64) {
     let whole = |power: &f64| {
         let numerator = (scale * power).round();
         let same = (numerator / power).to_bits() == scale.to_bits();
-        (same && numerator >= 1.0 && numerator <= 1e9).then_some((numerator, *power))
+        (same && (1.0..=1e9).contains(&numerator)).then_some((numerator, *power))
     };
     POWERS.iter().find_map(whole).unwrap_or((scale, 1.0))
 }

@@ -14,8 +14,12 @@ pub(super) const TIME: &[Unit] = &[
 ];
 
 /// Units of frequency, in hertz.
-pub(super) const FREQUENCY: &[Unit] =
-    &[Unit::new(&["Hz", "hertz"], 1.0), Unit::new(&["kHz"], 1e3), Unit::new(&["MHz"], 1e6), Unit::new(&["GHz"], 1e9)];
+pub(super) const FREQUENCY: &[Unit] = &[
+    Unit::new(&["Hz", "hertz"], 1.0),
+    Unit::new(&["kHz"], 1e3),
+    Unit::new(&["MHz"], 1e6),
+    Unit::new(&["GHz"], 1e9),
+];
 
 /// Units of speed, in meters per second.
 pub(super) const VELOCITY: &[Unit] = &[
