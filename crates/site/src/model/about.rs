@@ -100,3 +100,13 @@ record! {
         note: Option<Text>,
     }
 }
+
+impl About {
+    /// Units in which the papers of this site are printed: those it names, or else those of its code basis.
+    pub fn unit_system(&self) -> UnitSystem {
+        self.units.unwrap_or(match self.code_basis {
+            CodeBasis::Us => UnitSystem::UsCustomary,
+            CodeBasis::Eu => UnitSystem::Si,
+        })
+    }
+}
