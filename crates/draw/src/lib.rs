@@ -1,1 +1,50 @@
-//! draw
+//! Scale drawings: scenes of geometry on layers, laid out on a sheet of paper and written as SVG or DXF.
+//!
+//! A [`Scene`] is geometry and words in site coordinates: right-handed, meters inside, x to the right and y up on the
+//! sheet. A [`Sheet`] lays it out on paper at a true standard scale with border, title block, north, scale bar and
+//! legend; the resulting [`Drawing`] is written by [`Drawing::svg`] and [`Drawing::dxf`]. Nothing here knows what is
+//! drawn, reads a file or asks the time: the same scene gives the same bytes.
+
+pub mod symbols;
+
+mod dimension;
+mod dimension_text;
+mod drawing;
+mod dxf;
+mod error;
+mod figure;
+mod flat;
+mod label;
+mod layer;
+mod layout;
+mod lettering;
+mod mark;
+mod north;
+mod point;
+mod scale;
+mod scale_bar;
+mod scene;
+mod sheet;
+mod svg;
+mod symbol;
+mod text_box;
+mod wording;
+mod xml;
+
+pub use dimension::{Dimension, DimensionLine, Measure};
+pub use dimension_text::dimension_text;
+pub use drawing::Drawing;
+pub use dxf::DxfUnit;
+pub use error::DrawError;
+pub use figure::{Figure, Fill, Hatch};
+pub use label::{place_labels, LabelRequest, PlacedLabel};
+pub use layer::{Ink, Layer, LinePattern, LineWeight};
+pub use north::North;
+pub use point::Point;
+pub use scale::{Scale, ScaleChoice};
+pub use scale_bar::ScaleBar;
+pub use scene::{Content, LayerId, Scene, Shape};
+pub use sheet::{Orientation, Paper, Sheet, TitleBlock};
+pub use symbol::{Letters, Placement, Symbol};
+pub use text_box::{overlapping, TextBox};
+pub use wording::{Anchor, Label, Note, Text, TextHeight};

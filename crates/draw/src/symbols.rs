@@ -1,0 +1,1 @@
+//! Neutral symbols for circuits.
