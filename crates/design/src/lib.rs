@@ -1,1 +1,27 @@
-//! design
+//! Asks a site every question of the trade: applies calculations, carries tolerances, and returns findings.
+//!
+//! [`answers`] gives everything: the findings with their working, worst first, and where each question that applies
+//! stands. [`verdicts`] gives only the verdicts at the values as written, in well under a millisecond.
+
+mod answers;
+mod asking;
+mod check;
+mod coverage;
+mod figure;
+mod finding;
+mod outcome;
+mod question;
+mod subject;
+mod verdict;
+mod verdicts;
+
+pub use answers::{Answers, answers, findings};
+pub use coverage::{Covered, State};
+pub use figure::Figure;
+pub use finding::{
+    Corner, CornerValue, Deciding, Finding, Line, Method, Missing, Reading, SourceNote, Subject,
+    Working,
+};
+pub use question::{Kinds, Question, Severity, Stage, question, questions};
+pub use verdict::{Standing, Verdict};
+pub use verdicts::{QuickVerdict, verdicts};

@@ -1,0 +1,373 @@
+//! The way by which a check reads a site: it hands out values, notes them, and keeps the working when asked to.
+
+mod lack;
+mod record;
+
+pub(crate) use lack::{Lack, Wants};
+pub(crate) use record::{Record, Step};
+
+use crate::figure::Print;
+use crate::outcome::Halt;
+use formula::{Evidence, Formula, OutOfReach, Source};
+use quantity::{Argument, Known, Length, Measured, Quantity, Sort, Tolerance, UnitSystem, Value};
+use site::{Origin, Position, Signed};
+
+/// A measured value of the site that an answer rests on.
+#[derive(Debug, Clone, Copy)]
+pub(crate) struct Fact<'s> {
+    pub(crate) origin: &'s Origin,
+    pub(crate) key: &'static str,
+    /// Coordinate of a position; empty for everything else.
+    pub(crate) part: &'static str,
+    pub(crate) sort: Sort,
+    pub(crate) nominal: f64,
+    pub(crate) low: f64,
+    pub(crate) high: f64,
+    pub(crate) tolerance: Tolerance,
+    pub(crate) known: Known,
+    show: fn(f64, Tolerance, UnitSystem) -> String,
+}
+
+/// A value with its tolerance, as a person reads it.
+fn shown<Q: Quantity>(nominal: f64, tolerance: Tolerance, units: UnitSystem) -> String {
+    let measured = Measured::new(Q::from_base(nominal), tolerance, Known::Stated);
+    quantity::print_measured(&measured, units)
+}
+
+impl Fact<'_> {
+    /// The value with its tolerance, as a person reads it.
+    pub(crate) fn text(&self, print: Print) -> String {
+        (self.show)(self.nominal, self.tolerance, print.units())
+    }
+
+    /// Its tolerance leaves room.
+    pub(crate) fn is_loose(&self) -> bool {
+        self.low < self.high
+    }
+
+    fn is(&self, origin: &Origin, key: &str, part: &str) -> bool {
+        std::ptr::eq(self.origin, origin) && self.key == key && self.part == part
+    }
+}
+
+/// Which value of a toleranced fact is handed out.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub(crate) enum End {
+    Nominal,
+    Low,
+    High,
+}
+
+/// A calculation that refused its inputs.
+#[derive(Debug, Clone)]
+pub(crate) struct Beyond {
+    /// Name of the calculation; empty where the check itself refused.
+    pub(crate) calculation: &'static str,
+    pub(crate) reach: OutOfReach,
+}
+
+/// What a check reads the site through.
+pub(crate) struct Asking<'s> {
+    print: Print,
+    /// Facts in the order of first reading.
+    pub(crate) facts: Vec<Fact<'s>>,
+    /// End of each fact; missing ones are nominal.
+    pub(crate) ends: Vec<End>,
+    pub(crate) lacks: Vec<Lack<'s>>,
+    pub(crate) beyond: Option<Beyond>,
+    /// Sources of the calculations and figures used.
+    pub(crate) grounds: Vec<&'static Source>,
+    pub(crate) record: Option<Record>,
+}
+
+impl<'s> Asking<'s> {
+    pub(crate) fn new(units: UnitSystem) -> Self {
+        Self {
+            print: Print::new(units),
+            facts: Vec::with_capacity(32),
+            ends: Vec::new(),
+            lacks: Vec::new(),
+            beyond: None,
+            grounds: Vec::with_capacity(8),
+            record: None,
+        }
+    }
+
+    pub(crate) fn print(&self) -> Print {
+        self.print
+    }
+
+    /// Forgets everything but the room it took.
+    pub(crate) fn clear(&mut self) {
+        self.facts.clear();
+        self.ends.clear();
+        self.record = None;
+        self.forget_run();
+    }
+
+    /// Forgets what the last run found, and keeps the facts and their ends for the next one.
+    pub(crate) fn forget_run(&mut self) {
+        self.lacks.clear();
+        self.grounds.clear();
+        self.beyond = None;
+    }
+
+    /// A measured value.
+    pub(crate) fn read<R: Readable>(
+        &mut self,
+        origin: &'s Origin,
+        key: &'static str,
+        value: &Option<R>,
+    ) -> Result<R::Gives, Halt> {
+        match value {
+            Some(value) => Ok(self.measured(origin, key, "", value.measured_value())),
+            None => self.lack_of(origin, key),
+        }
+    }
+
+    /// A measured value that need not be there.
+    pub(crate) fn read_if_there<R: Readable>(
+        &mut self,
+        origin: &'s Origin,
+        key: &'static str,
+        value: &Option<R>,
+    ) -> Option<R::Gives> {
+        value
+            .as_ref()
+            .map(|value| self.measured(origin, key, "", value.measured_value()))
+    }
+
+    /// A word of a closed list, a count, a conductor size.
+    pub(crate) fn pick<A: Argument + Copy>(
+        &mut self,
+        origin: &'s Origin,
+        key: &'static str,
+        value: Option<A>,
+    ) -> Result<A, Halt> {
+        match value {
+            Some(value) => Ok(value),
+            None => self.lack(origin, key, Wants::Sort(A::SORT)),
+        }
+    }
+
+    /// A position: along the gate, into the property, up.
+    pub(crate) fn position(
+        &mut self,
+        origin: &'s Origin,
+        key: &'static str,
+        value: &Option<Position>,
+    ) -> Result<[Length; 3], Halt> {
+        match value {
+            Some(position) => Ok([
+                self.measured(origin, key, "x", &position.x),
+                self.measured(origin, key, "y", &position.y),
+                self.measured(origin, key, "z", &position.z),
+            ]),
+            None => self.lack(origin, key, Wants::Position),
+        }
+    }
+
+    /// Something that must be there and is neither a quantity nor a word: a name, a text, a table.
+    pub(crate) fn need<'v, T>(
+        &mut self,
+        origin: &'s Origin,
+        key: &'static str,
+        value: Option<&'v T>,
+        write: &'static str,
+    ) -> Result<&'v T, Halt> {
+        match value {
+            Some(value) => Ok(value),
+            None => self.lack(origin, key, Wants::Written(write)),
+        }
+    }
+
+    /// Notes that a fact is missing.
+    pub(crate) fn lack<T>(
+        &mut self,
+        origin: &'s Origin,
+        key: &'static str,
+        wants: Wants,
+    ) -> Result<T, Halt> {
+        self.lacks.push(Lack { origin, key, wants });
+        Err(Halt)
+    }
+
+    /// Notes that a quantity is missing.
+    pub(crate) fn lack_of<Q: Quantity>(
+        &mut self,
+        origin: &'s Origin,
+        key: &'static str,
+    ) -> Result<Q, Halt> {
+        self.lack(origin, key, Wants::Sort(Q::SORT))
+    }
+
+    /// Notes that this tool has no answer for these values, and why.
+    pub(crate) fn refuse<T>(&mut self, why: &'static str) -> Result<T, Halt> {
+        self.beyond = Some(Beyond {
+            calculation: "",
+            reach: OutOfReach::new("", why),
+        });
+        Err(Halt)
+    }
+
+    /// Evaluates a calculation, and keeps it as a step of the working.
+    pub(crate) fn work<F: Formula>(&mut self, formula: &F) -> Result<F::Gives, Halt> {
+        self.rest_on(&F::SHEET.source);
+        match formula.evaluate() {
+            Ok(gives) => {
+                if let Some(record) = &mut self.record {
+                    record.steps.push(Step::Calculation {
+                        sheet: F::SHEET,
+                        inputs: formula.inputs(),
+                        outputs: F::outputs(&gives),
+                    });
+                }
+                Ok(gives)
+            }
+            Err(reach) => {
+                self.beyond = Some(Beyond {
+                    calculation: F::SHEET.name,
+                    reach,
+                });
+                Err(Halt)
+            }
+        }
+    }
+
+    /// Notes the source of a figure or rule that the answer rests on.
+    pub(crate) fn rest_on(&mut self, source: &'static Source) {
+        if !self.grounds.contains(&source) {
+            self.grounds.push(source);
+        }
+    }
+
+    /// A line of the working in words, made only when the working is kept.
+    pub(crate) fn note(&mut self, line: impl FnOnce(Print) -> String) {
+        let print = self.print;
+        if let Some(record) = &mut self.record {
+            record.steps.push(Step::Line(line(print)));
+        }
+    }
+
+    /// The answer as a tradesperson would say it, without the verdict; made only when the working is kept.
+    pub(crate) fn say(&mut self, sentence: impl FnOnce(Print) -> String) {
+        let print = self.print;
+        if let Some(record) = &mut self.record {
+            record.said = sentence(print);
+        }
+    }
+
+    /// The sources that are known from memory only.
+    pub(crate) fn remembered(&self) -> impl Iterator<Item = &'static Source> {
+        self.grounds
+            .iter()
+            .copied()
+            .filter(|source| source.evidence == Evidence::Memory)
+    }
+
+    fn measured<Q: Quantity>(
+        &mut self,
+        origin: &'s Origin,
+        key: &'static str,
+        part: &'static str,
+        measured: &Measured<Q>,
+    ) -> Q {
+        let at = self
+            .facts
+            .iter()
+            .position(|fact| fact.is(origin, key, part));
+        let Some(at) = at else {
+            self.facts.push(Fact {
+                origin,
+                key,
+                part,
+                sort: Q::SORT,
+                nominal: measured.nominal().base(),
+                low: measured.low().base(),
+                high: measured.high().base(),
+                tolerance: measured.tolerance(),
+                known: measured.known(),
+                show: shown::<Q>,
+            });
+            return measured.nominal();
+        };
+        match self.ends.get(at).copied().unwrap_or(End::Nominal) {
+            End::Nominal => measured.nominal(),
+            End::Low => measured.low(),
+            End::High => measured.high(),
+        }
+    }
+}
+
+/// The value of a fact at one of its ends.
+impl Fact<'_> {
+    pub(crate) fn at(&self, end: End) -> Value {
+        let number = match end {
+            End::Nominal => self.nominal,
+            End::Low => self.low,
+            End::High => self.high,
+        };
+        match self.sort {
+            Sort::Quantity(kind) => Value::Quantity(kind, number),
+            _ => Value::Count(0),
+        }
+    }
+}
+
+/// A value of the site with a tolerance.
+pub(crate) trait Readable {
+    /// The quantity that it is a value of.
+    type Gives: Quantity;
+    /// The value with its tolerance.
+    fn measured_value(&self) -> &Measured<Self::Gives>;
+}
+
+impl<Q: Quantity> Readable for Measured<Q> {
+    type Gives = Q;
+    fn measured_value(&self) -> &Measured<Q> {
+        self
+    }
+}
+
+impl<Q: Quantity> Readable for Signed<Q> {
+    type Gives = Q;
+    fn measured_value(&self) -> &Measured<Q> {
+        self.measured()
+    }
+}
+
+/// Reads a measured value by its path: `read!(asking, leaf.mass)`, or `read!(asking, gate.motion?.cruise_speed)` where
+/// the record between may be missing.
+macro_rules! read {
+    ($asking:expr, $record:ident.$key:ident) => {
+        $asking.read(&$record.origin, stringify!($key), &$record.$key)
+    };
+    ($asking:expr, $parent:ident.$record:ident?.$key:ident) => {
+        match &$parent.$record {
+            Some(record) => $asking.read(&record.origin, stringify!($key), &record.$key),
+            None => $asking.lack_of(
+                &$parent.origin,
+                concat!(stringify!($record), ".", stringify!($key)),
+            ),
+        }
+    };
+}
+
+/// Picks a word, a count or a conductor size by its path, as [`read!`] does.
+macro_rules! pick {
+    ($asking:expr, $record:ident.$key:ident) => {
+        $asking.pick(&$record.origin, stringify!($key), $record.$key)
+    };
+    ($asking:expr, $parent:ident.$record:ident?.$key:ident) => {
+        match &$parent.$record {
+            Some(record) => $asking.pick(&record.origin, stringify!($key), record.$key),
+            None => $asking.pick(
+                &$parent.origin,
+                concat!(stringify!($record), ".", stringify!($key)),
+                None,
+            ),
+        }
+    };
+}
+
+pub(crate) use {pick, read};

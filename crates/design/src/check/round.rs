@@ -1,0 +1,82 @@
+//! One round of questions: carries each check's answer to where it is wanted, as a bare verdict or as a full finding.
+
+use super::Check;
+use crate::asking::Asking;
+use crate::finding::{Finding, judged, made};
+use crate::outcome::Answer;
+use crate::subject::About;
+use crate::verdicts::QuickVerdict;
+use site::Site;
+
+/// What a round is for.
+enum Purpose<'s, 'r> {
+    /// Verdicts at the values as written.
+    Verdicts(&'r mut Vec<QuickVerdict<'s>>),
+    /// Findings with their working and tolerances.
+    Findings(&'r mut Vec<Finding>),
+}
+
+/// One round of questions over a site.
+pub(crate) struct Round<'s, 'r> {
+    asking: Asking<'s>,
+    check: &'r Check,
+    purpose: Purpose<'s, 'r>,
+}
+
+impl<'s> Round<'s, '_> {
+    /// Asks the question of one thing.
+    pub(crate) fn ask(&mut self, about: About<'s>, answer: impl Fn(&mut Asking<'s>) -> Answer) {
+        match &mut self.purpose {
+            Purpose::Verdicts(verdicts) => {
+                self.asking.clear();
+                let given = answer(&mut self.asking);
+                let judged = judged(&self.asking, given);
+                verdicts.push(QuickVerdict {
+                    question: self.check.question,
+                    subject: about.name,
+                    verdict: judged.verdict,
+                    strain: judged.strain(),
+                });
+            }
+            Purpose::Findings(findings) => {
+                findings.push(made(self.check, about, &mut self.asking, &answer));
+            }
+        }
+    }
+}
+
+/// Asks every check for its verdicts at the values as written.
+pub(crate) fn verdicts<'s>(site: &'s Site, checks: &[Check]) -> Vec<QuickVerdict<'s>> {
+    let mut verdicts = Vec::with_capacity(64);
+    each(site, checks, Purpose::Verdicts(&mut verdicts));
+    verdicts
+}
+
+/// Asks every check for its findings.
+pub(crate) fn findings(site: &Site, checks: &[Check]) -> Vec<Finding> {
+    let mut findings = Vec::new();
+    each(site, checks, Purpose::Findings(&mut findings));
+    findings
+}
+
+fn each<'s>(site: &'s Site, checks: &[Check], purpose: Purpose<'s, '_>) {
+    let Some(first) = checks.first() else { return };
+    let mut round = Round {
+        asking: Asking::new(units(site)),
+        check: first,
+        purpose,
+    };
+    for check in checks {
+        round.check = check;
+        (check.ask)(site, &mut round);
+    }
+}
+
+/// Units of the papers: as the site says, else as its code basis has them.
+pub(crate) fn units(site: &Site) -> quantity::UnitSystem {
+    let by_codes = match site.site.code_basis {
+        site::CodeBasis::Us => quantity::UnitSystem::UsCustomary,
+        site::CodeBasis::Eu => quantity::UnitSystem::Si,
+    };
+    site.site.units.unwrap_or(by_codes)
+}

@@ -1,0 +1,3 @@
+//! The survey.
+
+pub(crate) mod authority;

@@ -1,0 +1,41 @@
+//! Sites from a few lines of text, for the tests of checks.
+
+#![allow(
+    clippy::panic,
+    clippy::expect_used,
+    reason = "a test may stop at the first surprise"
+)]
+
+use super::{Check, round};
+use crate::Finding;
+use site::{Site, SourceFile};
+
+/// The site of a text that must be without problems that cannot be so.
+pub(crate) fn site(text: &str) -> Site {
+    let loaded = site::load(
+        SourceFile {
+            name: "site.toml".to_owned(),
+            text: text.to_owned(),
+        },
+        Vec::new(),
+    );
+    let problems: Vec<String> = loaded
+        .problems
+        .iter()
+        .map(|problem| format!("{} {}", problem.path, problem.what))
+        .collect();
+    assert!(problems.is_empty(), "{problems:#?}");
+    loaded.site.expect("the site has a name and a code basis")
+}
+
+/// The findings of one check on the site of a text.
+pub(crate) fn all(check: &Check, text: &str) -> Vec<Finding> {
+    round::findings(&site(text), std::slice::from_ref(check))
+}
+
+/// The only finding of one check on the site of a text.
+pub(crate) fn only(check: &Check, text: &str) -> Finding {
+    let mut findings = all(check, text);
+    assert_eq!(findings.len(), 1, "{findings:#?}");
+    findings.remove(0)
+}

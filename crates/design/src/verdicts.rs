@@ -1,0 +1,23 @@
+//! Verdicts at the values as written, without working: fast enough to follow every keystroke.
+
+use crate::Verdict;
+use crate::check::{CHECKS, round};
+use site::Site;
+
+/// One verdict at the values as written.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct QuickVerdict<'s> {
+    /// Id of the question.
+    pub question: &'static str,
+    /// Name of the thing that it is about.
+    pub subject: &'s str,
+    /// The verdict.
+    pub verdict: Verdict,
+    /// Demand over capacity; infinite where there is no answer, 0 or 2 for a rule without figures.
+    pub strain: f64,
+}
+
+/// The verdicts of every check at the values as written, in the order of the checks.
+pub fn verdicts(site: &Site) -> Vec<QuickVerdict<'_>> {
+    round::verdicts(site, CHECKS)
+}
