@@ -26,15 +26,15 @@ pub(super) fn with_tolerance<Q: Quantity>(
 ) -> String {
     let base = measured.nominal().base();
     let tolerance = on_scale(Q::KIND, base, measured.tolerance());
-    let mut text = match tolerance {
-        // A share would be read as percentage points after a percentage, and percentage points as a share after none.
-        Tolerance::Absolute { .. } | Tolerance::Relative { .. } if Q::KIND == Kind::Ratio => {
-            plain(base, style)
-        }
-        _ => of_kind(Q::KIND, base, system, style),
-    };
+    let mut text = nominal(Q::KIND, base, tolerance, system, style);
+    let in_percent = text.ends_with('%');
     match tolerance {
         Tolerance::Exact => {}
+        Tolerance::Absolute { below, above } if in_percent => {
+            text.push_str(&sides(below, above, |side| {
+                format!("{} %", percent(side, style))
+            }));
+        }
         Tolerance::Absolute { below, above } => {
             text.push_str(&sides(below, above, |side| {
                 distance(Q::KIND, side, system, style)
@@ -53,6 +53,22 @@ pub(super) fn with_tolerance<Q: Quantity>(
     text
 }
 
+/// The nominal value. A share after a percentage would be read as percentage points, and percentage points after a
+/// plain number as a share: such a ratio is written plain, or in percent, to suit its tolerance.
+fn nominal(
+    kind: Kind,
+    base: f64,
+    tolerance: Tolerance,
+    system: UnitSystem,
+    style: Style,
+) -> String {
+    match (kind, tolerance, style) {
+        (Kind::Ratio, Tolerance::Relative { .. }, _)
+        | (Kind::Ratio, Tolerance::Absolute { .. }, Style::Exact) => plain(base, style),
+        _ => of_kind(kind, base, system, style),
+    }
+}
+
 /// The tolerance as it can be written: a share of a temperature becomes a difference.
 fn on_scale(kind: Kind, base: f64, tolerance: Tolerance) -> Tolerance {
     match tolerance {
@@ -64,12 +80,26 @@ fn on_scale(kind: Kind, base: f64, tolerance: Tolerance) -> Tolerance {
     }
 }
 
-/// `± 2 in`, or `+5 mm/-0 mm` where the sides differ.
+/// `± 2 in`, or `+5/-0 mm` where the sides differ.
 fn sides(below: f64, above: f64, text: impl Fn(f64) -> String) -> String {
     if below.to_bits() == above.to_bits() {
         return format!(" ± {}", text(above));
     }
-    format!(" +{}/-{}", text(above), text(below))
+    let (below_text, above_text) = (text(below), text(above));
+    match (single(&below_text), single(&above_text)) {
+        (Some((number, unit)), Some((other, other_unit))) if unit == other_unit => {
+            format!(" +{other}/-{number} {unit}")
+        }
+        (Some((number, unit)), _) if above == 0.0 => format!(" +0/-{number} {unit}"),
+        (_, Some((number, unit))) if below == 0.0 => format!(" +{number}/-0 {unit}"),
+        _ => format!(" +{above_text}/-{below_text}"),
+    }
+}
+
+/// A decimal number and its unit, from a text that has no more than these.
+fn single(text: &str) -> Option<(&str, &str)> {
+    text.split_once(' ')
+        .filter(|(number, unit)| !number.contains('/') && !unit.contains(' '))
 }
 
 /// A distance between two values of a kind.

@@ -253,7 +253,7 @@ fn check_order(cursor: &Cursor, parts: &[Part], next: &Part) -> Result<(), ReadE
     let full = last.unit.scale / next.unit.scale;
     if next.number.value >= full - 1e-9 {
         let what = format!(
-            "{written} is a whole {} or more; add it to {before}",
+            "{written} is 1 {} or more; add it to {before}",
             last.unit.symbol()
         );
         return Err(cursor.error(next.place.clone(), what));

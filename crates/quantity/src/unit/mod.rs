@@ -82,27 +82,21 @@ impl Unit {
             base / self.scale
         }
     }
-
-    /// Whether this unit is written so.
-    pub(crate) fn is_written(&self, text: &str) -> bool {
-        self.symbols.contains(&text) || {
-            let plain = plain_spelling(text);
-            self.symbols
-                .iter()
-                .any(|symbol| plain_spelling(symbol) == plain)
-        }
-    }
 }
 
 /// A factor as a quotient of whole numbers where it is a short decimal, so that `500 mA` is exactly half an ampere.
 fn decimal_fraction(scale: f64) -> (f64, f64) {
-    const POWERS: [f64; 10] = [1.0, 1e1, 1e2, 1e3, 1e4, 1e5, 1e6, 1e7, 1e8, 1e9];
-    let whole = |power: &f64| {
-        let numerator = (scale * power).round();
-        let same = (numerator / power).to_bits() == scale.to_bits();
-        (same && (1.0..=1e9).contains(&numerator)).then_some((numerator, *power))
+    /// Whole numbers up to this are exact, 2⁵³.
+    const EXACT: f64 = 9_007_199_254_740_992.0;
+    /// The most decimals of a defined factor, those of the pound-force; powers of ten this small are exact.
+    const DECIMALS: i32 = 13;
+    let quotient = |power: i32| {
+        let denominator = 10f64.powi(power);
+        let numerator = (scale * denominator).round();
+        let same = (numerator / denominator).to_bits() == scale.to_bits();
+        (same && (1.0..=EXACT).contains(&numerator)).then_some((numerator, denominator))
     };
-    POWERS.iter().find_map(whole).unwrap_or((scale, 1.0))
+    (0..=DECIMALS).find_map(quotient).unwrap_or((scale, 1.0))
 }
 
 /// One spelling for all: `mm2` for mm², `lbf·ft` for `lbf-ft` and `lbf ft`, `Ω` for either sign of the ohm.
@@ -169,5 +163,16 @@ pub fn units_of(kind: Kind) -> &'static [Unit] {
 
 /// The unit of a kind that is written so.
 pub(crate) fn unit_written(kind: Kind, text: &str) -> Option<&'static Unit> {
-    units_of(kind).iter().find(|unit| unit.is_written(text))
+    let units = units_of(kind);
+    units
+        .iter()
+        .find(|unit| unit.symbols.contains(&text))
+        .or_else(|| {
+            let plain = plain_spelling(text);
+            units.iter().find(|unit| {
+                unit.symbols
+                    .iter()
+                    .any(|symbol| plain_spelling(symbol) == plain)
+            })
+        })
 }
