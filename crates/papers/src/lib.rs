@@ -1,1 +1,10 @@
-//! papers
+//! Lays findings, schedules and drawings out as documents: the pack as PDF, its schedules as a workbook.
+//!
+//! Everything arrives printed: the [`view`] module says what a document shows, as plain text with its units; the
+//! [`pack`] and the [`workbook`] only lay it out. Neither reads a file, a clock or the network, and the same view
+//! gives the same bytes.
+
+pub mod engine;
+pub mod pack;
+pub mod view;
+pub mod workbook;
