@@ -60,13 +60,13 @@ macro_rules! formula {
                 inputs: &[$($crate::Symbol {
                     name: stringify!($input),
                     letter: $letter,
-                    meaning: $input_doc,
+                    meaning: $input_doc.trim_ascii(),
                     sort: <$input_type as quantity::Argument>::SORT,
                 },)+],
                 outputs: &[$($crate::Symbol {
                     name: stringify!($output),
                     letter: $output_letter,
-                    meaning: $output_doc,
+                    meaning: $output_doc.trim_ascii(),
                     sort: <$output_type as quantity::Argument>::SORT,
                 },)+],
                 validity: $validity,

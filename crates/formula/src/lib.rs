@@ -5,6 +5,7 @@
 
 #[macro_use]
 mod declare;
+pub mod arguments;
 pub mod case;
 pub mod handbook;
 mod registry;

@@ -69,7 +69,8 @@ pub struct Sheet {
     pub name: &'static str,
     /// The part of the trade it belongs to.
     pub discipline: Discipline,
-    /// What it computes, in prose: the doc comment of its type.
+    /// What it computes, in prose: the doc comment of its type, each line with a space before it; see
+    /// [`Sheet::paragraphs`].
     pub prose: &'static str,
     /// The formula as the literature prints it.
     pub formula: &'static str,
@@ -81,6 +82,18 @@ pub struct Sheet {
     pub validity: &'static str,
     /// Where it comes from.
     pub source: Source,
+}
+
+impl Sheet {
+    /// The prose, a paragraph at a time, as one line each; the first one is the title.
+    pub fn paragraphs(&self) -> Vec<String> {
+        let lines: Vec<&str> = self.prose.lines().map(str::trim).collect();
+        lines
+            .split(|line| line.is_empty())
+            .filter(|paragraph| !paragraph.is_empty())
+            .map(|paragraph| paragraph.join(" "))
+            .collect()
+    }
 }
 
 /// Why a calculation gives no answer for these inputs.

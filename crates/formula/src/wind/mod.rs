@@ -34,3 +34,35 @@ pub(crate) const CALCULATIONS: &[Calculation] = &[
     Calculation::of::<En1991PeakVelocityPressure>(),
     Calculation::of::<En1991FreeStandingWall>(),
 ];
+
+/// The case files of this discipline: name and text.
+pub(crate) const CASES: &[(&str, &str)] = &[
+    (
+        "wind/asce7_16_velocity_pressure.cases.toml",
+        include_str!("asce7_16_velocity_pressure.cases.toml"),
+    ),
+    (
+        "wind/asce7_22_velocity_pressure.cases.toml",
+        include_str!("asce7_22_velocity_pressure.cases.toml"),
+    ),
+    (
+        "wind/asce7_open_sign_force.cases.toml",
+        include_str!("asce7_open_sign_force.cases.toml"),
+    ),
+    (
+        "wind/asce7_wall_case_c.cases.toml",
+        include_str!("asce7_wall_case_c.cases.toml"),
+    ),
+    (
+        "wind/asce7_wall_force.cases.toml",
+        include_str!("asce7_wall_force.cases.toml"),
+    ),
+    (
+        "wind/en1991_free_standing_wall.cases.toml",
+        include_str!("en1991_free_standing_wall.cases.toml"),
+    ),
+    (
+        "wind/en1991_peak_velocity_pressure.cases.toml",
+        include_str!("en1991_peak_velocity_pressure.cases.toml"),
+    ),
+];
