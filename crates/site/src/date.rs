@@ -1,5 +1,6 @@
 //! Days of the calendar.
 
+use crate::problem::Code;
 use crate::reader::{Node, Reader};
 use crate::record::Field;
 use crate::schema::Definitions;
@@ -83,7 +84,7 @@ impl Field for Date {
             let problem = reader
                 .problem(
                     node,
-                    "not-a-day",
+                    Code::NotADay,
                     format!("{} is not a day of the calendar", node.key_in_words()),
                 )
                 .expected("year, month and day, such as `2026-11-25`")

@@ -1,6 +1,7 @@
 //! Values that may be missing, lists of values, and records as values.
 
 use crate::overlay::Layers;
+use crate::problem::Code;
 use crate::reader::{Node, Reader};
 use crate::record::{Field, Key, Record};
 use crate::schema::Definitions;
@@ -46,7 +47,7 @@ impl<T: Field> Field for Vec<T> {
             let problem = reader
                 .problem(
                     node,
-                    "not-a-list",
+                    Code::NotAList,
                     format!("{} is not a list", node.key_in_words()),
                 )
                 .expected(expected)
@@ -97,7 +98,7 @@ impl<T: Record> Field for T {
                 _ => format!("{} is not a table", node.key_in_words()),
             };
             let problem = reader
-                .problem(node, "not-a-table", what)
+                .problem(node, Code::NotATable, what)
                 .expected("a table with keys below its header")
                 .write(brackets);
             reader.report(problem);

@@ -1,5 +1,6 @@
 //! Names of things, by which other lines refer to them.
 
+use crate::problem::Code;
 use crate::reader::{Node, Reader};
 use crate::record::Field;
 use crate::schema::Definitions;
@@ -76,7 +77,11 @@ impl Field for Id {
             return Some(id);
         }
         let mut problem = reader
-            .problem(node, "bad-name", format!("`{text}` cannot serve as a name"))
+            .problem(
+                node,
+                Code::BadName,
+                format!("`{text}` cannot serve as a name"),
+            )
             .expected("small letters, digits and single hyphens, such as `reader-in`");
         if let Some(proposal) = proposal(text) {
             problem = problem.write(format!("{} = \"{proposal}\"", node.key));

@@ -31,7 +31,7 @@ pub use id::Id;
 pub use model::*;
 pub use origin::{Origin, Place};
 pub use position::Position;
-pub use problem::{Also, Excerpt, Problem, Problems, Severity};
+pub use problem::{Also, Code, Excerpt, Problem, Problems, Severity};
 pub use read::{Loaded, load, parts_named};
 pub use schema::{parts_schema, schema};
 pub use signed::Signed;

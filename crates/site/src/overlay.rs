@@ -2,6 +2,7 @@
 
 use crate::nearest::nearest;
 use crate::origin::join;
+use crate::problem::Code;
 use crate::reader::{Node, Reader};
 use crate::record::Key;
 use std::collections::BTreeMap;
@@ -159,7 +160,7 @@ fn part_of<'t>(
     let mut problem = reader
         .problem(
             &node,
-            "unknown-part",
+            Code::UnknownPart,
             format!("no parts file has a {kind} called `{name}`"),
         )
         .expected(expected);

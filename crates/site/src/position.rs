@@ -1,5 +1,6 @@
 //! Positions on the site.
 
+use crate::problem::Code;
 use crate::reader::{Node, Reader};
 use crate::record::Field;
 use crate::schema::Definitions;
@@ -43,7 +44,7 @@ impl Field for Position {
         let problem = reader
             .problem(
                 node,
-                "not-a-position",
+                Code::NotAPosition,
                 format!("{} is not a position", node.key_in_words()),
             )
             .expected("three lengths in brackets: along the gate, into the property, up")

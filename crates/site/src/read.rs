@@ -2,7 +2,7 @@
 
 use crate::model::Site;
 use crate::overlay::{Layers, PART_KINDS, Parts, TableIn};
-use crate::problem::{Problem, Problems};
+use crate::problem::{Code, Problem, Problems};
 use crate::reader::{Node, Reader};
 use crate::record::{Key, Record};
 use crate::source::{Source, SourceFile};
@@ -115,7 +115,7 @@ fn part_entries<'t>(
                     problems.push(Problem::wrong(
                         &sources[file],
                         &id.span(),
-                        "doubled-part",
+                        Code::DoubledPart,
                         what,
                     ));
                 }
@@ -171,7 +171,7 @@ fn check_parts_given(reader: &mut Reader<'_>, site: Option<&Site>) {
             let problem = Problem::wrong(
                 &reader.sources[0],
                 &place.span,
-                "no-parts-file",
+                Code::NoPartsFile,
                 format!("there is no parts file `{wanted}` beside the site file"),
             )
             .path(about.origin.path_of("parts"))

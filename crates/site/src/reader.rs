@@ -4,7 +4,7 @@ use crate::Id;
 use crate::nearest::{listed, nearest};
 use crate::origin::{Origin, Place, join};
 use crate::overlay::{Layers, PART_KINDS, Parts};
-use crate::problem::{Problem, Problems};
+use crate::problem::{Code, Problem, Problems};
 use crate::record::{Field, Key};
 use crate::source::Source;
 use std::collections::BTreeSet;
@@ -167,7 +167,7 @@ impl Reader<'_> {
     }
 
     /// Begins a problem with the value at `node`.
-    pub(crate) fn problem(&self, node: &Node<'_>, code: &'static str, what: String) -> Problem {
+    pub(crate) fn problem(&self, node: &Node<'_>, code: Code, what: String) -> Problem {
         self.problem_at(node, &node.value.span(), code, what)
     }
 
@@ -176,7 +176,7 @@ impl Reader<'_> {
         &self,
         node: &Node<'_>,
         inside: &Range<usize>,
-        code: &'static str,
+        code: Code,
         what: String,
     ) -> Problem {
         let whole = node.value.span();
@@ -202,7 +202,7 @@ impl Reader<'_> {
         &self,
         node: &Node<'_>,
         span: &Range<usize>,
-        code: &'static str,
+        code: Code,
         what: String,
     ) -> Problem {
         Problem::wrong(&self.sources[node.file], span, code, what).path(join(&node.path, node.key))
@@ -241,7 +241,7 @@ impl Reader<'_> {
             _ => format!("{} = {example}", node.key),
         };
         let problem = self
-            .problem(node, "wrong-type", what)
+            .problem(node, Code::WrongType, what)
             .expected(expected)
             .write(write);
         self.report(problem);
@@ -303,7 +303,7 @@ impl Reader<'_> {
             let mut problem = Problem::wrong(
                 &self.sources[layers.own.file],
                 &key.span(),
-                "unknown-key",
+                Code::UnknownKey,
                 format!("`{wrong}` is not a key of {owner}"),
             )
             .path(join(&layers.path, wrong));
@@ -325,8 +325,9 @@ impl Reader<'_> {
         {
             let wrong = key.get_ref().as_ref();
             let what = format!("a parts file has no table `{wrong}`");
-            let mut problem = Problem::wrong(&self.sources[file], &key.span(), "unknown-key", what)
-                .expected(format!("one of {}", listed(PART_KINDS)));
+            let mut problem =
+                Problem::wrong(&self.sources[file], &key.span(), Code::UnknownKey, what)
+                    .expected(format!("one of {}", listed(PART_KINDS)));
             if let Some(near) = nearest(wrong, PART_KINDS) {
                 problem = problem.write(format!("[[{near}]]"));
             }
@@ -347,7 +348,7 @@ impl Reader<'_> {
         let problem = Problem::wrong(
             &self.sources[layers.own.file],
             &layers.span,
-            "missing-key",
+            Code::MissingKey,
             what,
         )
         .path(join(&layers.path, key))

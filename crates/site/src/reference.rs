@@ -2,7 +2,7 @@
 
 use crate::nearest::{listed, nearest};
 use crate::origin::join;
-use crate::problem::{Problem, Problems};
+use crate::problem::{Code, Problem, Problems};
 use crate::reader::{Named, Reader, Reference};
 use crate::source::Source;
 
@@ -68,7 +68,7 @@ fn doubled(sources: &[Source], named: &[Named], problems: &mut Problems) {
             continue;
         };
         let what = format!("two things are called `{}`", later.id);
-        let problem = Problem::wrong(source, &later.place.span, "doubled-id", what)
+        let problem = Problem::wrong(source, &later.place.span, Code::DoubledId, what)
             .path(later.path.clone())
             .also(source, &first.place, &first.path)
             .expected("a name that nothing else on the site has")
@@ -110,7 +110,7 @@ fn resolve(sources: &[Source], named: &[Named], reference: &Reference, problems:
     let wanted = alternatives(sorts);
     let (code, what) = match found.first() {
         Some(other) => (
-            "wrong-sort",
+            Code::WrongSort,
             format!(
                 "`{}` is {}, where {key} wants {wanted}",
                 reference.id,
@@ -118,7 +118,7 @@ fn resolve(sources: &[Source], named: &[Named], reference: &Reference, problems:
             ),
         ),
         None => (
-            "unknown-id",
+            Code::UnknownId,
             format!("nothing here is called `{}`", reference.id),
         ),
     };

@@ -1,6 +1,6 @@
 //! Text that is not TOML, as problems.
 
-use crate::problem::Problem;
+use crate::problem::{Code, Problem};
 use crate::source::Source;
 
 /// What the parser of TOML found, as a problem with its place.
@@ -12,14 +12,14 @@ pub(crate) fn problem(source: &Source, error: &toml::de::Error) -> Problem {
     let problem = Problem::wrong(
         source,
         &span,
-        "not-toml",
+        Code::NotToml,
         format!("this line cannot be read: {what}"),
     );
     if what == "duplicate key" {
         let problem = Problem::wrong(
             source,
             &span,
-            "doubled-key",
+            Code::DoubledKey,
             "this key is written twice in the same table".to_owned(),
         );
         return problem.expected("each key once in its table");

@@ -1,5 +1,6 @@
 //! Text that is not empty.
 
+use crate::problem::Code;
 use crate::reader::{Node, Reader};
 use crate::record::Field;
 use crate::schema::Definitions;
@@ -56,7 +57,7 @@ impl Field for Text {
             let problem = reader
                 .problem(
                     node,
-                    "empty-text",
+                    Code::EmptyText,
                     format!("{} is empty", node.key_in_words()),
                 )
                 .expected("words in quotes, or no such line at all");

@@ -1,6 +1,7 @@
 //! Quantities and numbers as values of keys.
 
 use crate::Signed;
+use crate::problem::Code;
 use crate::reader::{Node, Reader};
 use crate::record::Field;
 use crate::schema::Definitions;
@@ -18,7 +19,7 @@ impl<Q: Quantity> Field for Measured<Q> {
             let problem = reader
                 .problem(
                     node,
-                    "below-zero",
+                    Code::BelowZero,
                     format!("{} cannot be below zero", node.key_in_words()),
                 )
                 .expected(format!("{} of zero or more", Q::KIND.with_article()));
@@ -29,7 +30,7 @@ impl<Q: Quantity> Field for Measured<Q> {
             let problem = reader
                 .problem(
                     node,
-                    "tolerance-below-zero",
+                    Code::ToleranceBelowZero,
                     format!(
                         "the tolerance of {} reaches below zero",
                         node.key_in_words()
@@ -81,47 +82,21 @@ pub(crate) fn read_signed<Q: Quantity>(
             "{} is a bare number: nobody can tell the unit",
             node.key_in_words()
         );
-        let unit = quantity::units_of(kind)
-            .first()
-            .and_then(|unit| unit.symbols.first())
-            .copied();
-        let text = unit.map_or_else(
-            || kind.example().to_owned(),
-            |unit| format!("{number} {unit}").trim_end().to_owned(),
-        );
         let problem = reader
-            .problem(node, "number-without-unit", what)
+            .problem(node, Code::NumberWithoutUnit, what)
             .expected(expected)
-            .write(line(node, &text));
+            .write(with_units(node, kind, &number));
         reader.report(problem);
         return None;
     }
     let text = reader.string(node, &expected, &format!("\"{}\"", kind.example()))?;
     match quantity::read_measured::<Q>(text) {
-        Ok(measured) if is_finite(&measured) => Some(from_data_sheet(measured, node)),
-        Ok(_) => {
-            let problem = reader
-                .problem(
-                    node,
-                    "too-large",
-                    format!("{} is too large a number", node.key_in_words()),
-                )
-                .expected(expected);
-            reader.report(problem);
-            None
-        }
+        Ok(measured) => Some(from_data_sheet(measured, node)),
         Err(error) => {
             refuse(reader, node, &error, expected);
             None
         }
     }
-}
-
-/// Neither the value nor its ends are beyond all bounds.
-fn is_finite<Q: Quantity>(measured: &Measured<Q>) -> bool {
-    [measured.nominal(), measured.low(), measured.high()]
-        .iter()
-        .all(|end| end.base().is_finite())
 }
 
 /// A value of a parts entry comes from a data sheet, unless it says otherwise.
@@ -137,7 +112,7 @@ fn from_data_sheet<Q: Quantity>(measured: Measured<Q>, node: &Node<'_>) -> Measu
 fn refuse(reader: &mut Reader<'_>, node: &Node<'_>, error: &ReadError, expected: String) {
     let what = format!("{}: {}", node.key_in_words(), error.what);
     let mut problem = reader
-        .problem_inside(node, &error.place, "unreadable-quantity", what)
+        .problem_inside(node, &error.place, Code::UnreadableQuantity, what)
         .expected(expected);
     if let Some(write) = &error.write {
         problem = problem.write(line(node, write));
@@ -152,6 +127,16 @@ fn line(node: &Node<'_>, text: &str) -> String {
     } else {
         format!("{} = \"{text}\"", node.key)
     }
+}
+
+/// The number with each of the first two units of its kind, one for each system: nobody can tell which is meant.
+fn with_units(node: &Node<'_>, kind: Kind, number: &str) -> String {
+    let texts = quantity::units_of(kind)
+        .iter()
+        .take(2)
+        .map(|unit| format!("{number} {}", unit.symbol()));
+    let lines: Vec<String> = texts.map(|text| line(node, text.trim_end())).collect();
+    lines.join("   or   ")
 }
 
 /// A number as it was written, if the value is one.
@@ -199,7 +184,7 @@ impl Field for u32 {
             let problem = reader
                 .problem(
                     node,
-                    "not-a-count",
+                    Code::NotACount,
                     format!("{} is not a whole number", node.key_in_words()),
                 )
                 .expected("a whole number without quotes, zero or more")
@@ -221,7 +206,7 @@ impl Field for bool {
             let problem = reader
                 .problem(
                     node,
-                    "not-yes-or-no",
+                    Code::NotYesOrNo,
                     format!("{} is neither true nor false", node.key_in_words()),
                 )
                 .expected("`true` or `false`, without quotes")

@@ -1,6 +1,7 @@
 //! Closed lists of words as values of keys.
 
 use crate::nearest::{listed, nearest};
+use crate::problem::Code;
 use crate::reader::{Node, Reader};
 use quantity::Word;
 
@@ -43,7 +44,7 @@ pub(crate) fn read_word<W: Word>(reader: &mut Reader<'_>, node: &Node<'_>) -> Op
     let near = nearest(text, W::WORDS);
     let what = format!("`{text}` is not a word for {}", node.key_in_words());
     let mut problem = reader
-        .problem(node, "unknown-word", what)
+        .problem(node, Code::UnknownWord, what)
         .expected(format!("one of {}", listed(W::WORDS)));
     if let Some(near) = near {
         problem = problem.write(format!("{} = \"{near}\"", node.key));

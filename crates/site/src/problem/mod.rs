@@ -1,5 +1,6 @@
 //! Problems with what somebody wrote: what is so, where, what was expected, what to write.
 
+mod code;
 mod excerpt;
 mod show;
 
@@ -8,6 +9,7 @@ use crate::source::Source;
 use serde::Serialize;
 use std::ops::Range;
 
+pub use code::Code;
 pub use excerpt::Excerpt;
 
 /// How bad a problem is.
@@ -34,7 +36,7 @@ impl Severity {
 #[derive(Debug, Clone, PartialEq, Eq, Serialize)]
 pub struct Problem {
     /// Name of the rule, which never changes: `unknown-key`.
-    pub code: &'static str,
+    pub code: Code,
     /// How bad it is.
     pub severity: Severity,
     /// Name of the file.
@@ -76,12 +78,7 @@ pub struct Also {
 
 impl Problem {
     /// Begins a problem with some bytes of a file: something that cannot be so.
-    pub(crate) fn wrong(
-        source: &Source,
-        span: &Range<usize>,
-        code: &'static str,
-        what: String,
-    ) -> Self {
+    pub(crate) fn wrong(source: &Source, span: &Range<usize>, code: Code, what: String) -> Self {
         let Place {
             file,
             span,

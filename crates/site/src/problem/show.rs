@@ -1,6 +1,7 @@
 //! Problems as a person reads them.
 
 use super::{Excerpt, Problem, Problems};
+use quantity::Word;
 use std::fmt::{Display, Formatter, Result};
 use unicode_width::UnicodeWidthStr;
 
@@ -10,7 +11,9 @@ const MARGIN: usize = 100;
 impl Display for Problem {
     fn fmt(&self, f: &mut Formatter<'_>) -> Result {
         let head = format!("{:<10} {}", self.severity.word(), self.what);
-        let gap = MARGIN.saturating_sub(head.width() + self.code.len()).max(3);
+        let gap = MARGIN
+            .saturating_sub(head.width() + self.code.word().len())
+            .max(3);
         writeln!(f, "{head}{:gap$}{}", "", self.code)?;
         write_place(f, &self.file, self.line, self.column, &self.path)?;
         write_excerpt(f, self.line, &self.excerpt)?;

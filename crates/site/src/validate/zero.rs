@@ -1,0 +1,144 @@
+//! Values that cannot be zero.
+
+use super::report::Report;
+use crate::model::Site;
+use crate::origin::Origin;
+use crate::problem::Code;
+use quantity::{Awg, ConductorSize, Measured, Quantity};
+
+/// A value that may be zero.
+trait MayBeZero {
+    fn is_zero(&self) -> bool;
+}
+
+impl<Q: Quantity> MayBeZero for Measured<Q> {
+    fn is_zero(&self) -> bool {
+        self.nominal().base() <= 0.0
+    }
+}
+
+impl MayBeZero for u32 {
+    fn is_zero(&self) -> bool {
+        *self == 0
+    }
+}
+
+impl MayBeZero for ConductorSize {
+    fn is_zero(&self) -> bool {
+        match self {
+            Self::Gauge(Awg { .. }) => false,
+            Self::Metric(area) => area.base() <= 0.0,
+        }
+    }
+}
+
+/// Reports the keys of one record that are zero.
+fn check(report: &mut Report<'_>, origin: &Origin, keys: &[(&str, Option<&dyn MayBeZero>)]) {
+    for (key, value) in keys {
+        if value.is_some_and(MayBeZero::is_zero) {
+            report.wrong(
+                Code::Zero,
+                origin,
+                key,
+                &format!("`{key}` is zero"),
+                "more than zero, or no such line while nobody knows",
+            );
+        }
+    }
+}
+
+/// The keys of a record, each with its value.
+macro_rules! not_zero {
+    ($report:ident, $record:expr, $($key:ident)*) => {
+        check($report, &$record.origin, &[$((stringify!($key), $record.$key.as_ref().map(|value| value as &dyn MayBeZero)),)*])
+    };
+}
+
+/// Sizes, masses, voltages and counts are more than zero.
+pub(super) fn zero(site: &Site, report: &mut Report<'_>) {
+    gates(site, report);
+    driven(site, report);
+    wiring(site, report);
+    ground(site, report);
+}
+
+fn gates(site: &Site, report: &mut Report<'_>) {
+    for gate in &site.gate {
+        not_zero!(report, gate, clear_opening wanted_opening_time run_timer);
+        for leaf in &gate.leaf {
+            not_zero!(report, leaf, length height thickness mass);
+            for member in &leaf.member {
+                not_zero!(report, member, count length mass_per_length);
+            }
+        }
+        if let Some(wheels) = &gate.wheels {
+            not_zero!(report, wheels, diameter axle_diameter count rated_load);
+        }
+        if let Some(guide) = &gate.guide {
+            not_zero!(report, guide, count height);
+        }
+        if let Some(motion) = &gate.motion {
+            not_zero!(report, motion, cruise_speed cruise_turning_speed acceleration deceleration creep_speed stopping_deceleration);
+        }
+        for post in &gate.post {
+            not_zero!(report, post, height width);
+        }
+        for thing in &gate.nearby {
+            not_zero!(report, thing, height);
+        }
+    }
+}
+
+fn driven(site: &Site, report: &mut Report<'_>) {
+    for operator in &site.operator {
+        not_zero!(report, operator, rated_force rated_torque starting_force rated_mass rated_length voltage least_voltage running_current starting_current duty battery_speed);
+    }
+    for device in &site.device {
+        not_zero!(report, device, range field_angle voltage least_voltage greatest_voltage port_voltage ports turns frequency);
+    }
+    for enclosure in &site.enclosure {
+        not_zero!(report, enclosure, width height depth heat_transfer cooling_area);
+        for mounted in &enclosure.mounted {
+            not_zero!(report, mounted, count);
+        }
+    }
+}
+
+fn wiring(site: &Site, report: &mut Report<'_>) {
+    for supply in &site.supply {
+        not_zero!(report, supply, voltage rated_current efficiency);
+    }
+    for battery in &site.battery {
+        not_zero!(report, battery, voltage capacity usable end_of_life);
+    }
+    for panel in &site.solar_panel {
+        not_zero!(report, panel, power open_voltage);
+    }
+    for cable in &site.cable {
+        not_zero!(report, cable, cores size cores_per_pole length diameter mass_per_length greatest_tension greatest_side_load);
+    }
+    for conduit in &site.conduit {
+        not_zero!(report, conduit, bore);
+        for segment in &conduit.segment {
+            not_zero!(report, segment, radius);
+        }
+    }
+}
+
+fn ground(site: &Site, report: &mut Report<'_>) {
+    if let Some(climate) = &site.climate {
+        not_zero!(report, climate, basic_wind_speed topographic_factor);
+    }
+    for foundation in &site.foundation {
+        not_zero!(report, foundation, length width diameter depth strength);
+        for anchor in &foundation.anchor {
+            not_zero!(report, anchor, count diameter embedment edge_distance spacing);
+        }
+    }
+    for lane in &site.lane {
+        not_zero!(report, lane, width);
+    }
+    for vehicle in &site.vehicle {
+        not_zero!(report, vehicle, length width height mass);
+    }
+}
