@@ -90,6 +90,21 @@ fn values_that_are_not_finite_are_said_to_be_none() {
 }
 
 #[test]
+fn the_largest_values_are_printed_as_numbers() {
+    for kind in Kind::ALL {
+        for system in UnitSystem::ALL {
+            for base in [f64::MAX, f64::MIN_POSITIVE, 5e-324] {
+                let text = print_kind(*kind, base, *system);
+                assert!(
+                    !text.contains("inf") && !text.contains("NaN"),
+                    "{kind:?}: {text}"
+                );
+            }
+        }
+    }
+}
+
+#[test]
 fn values_are_written_in_the_units_of_the_site() {
     let pounds = read_kind(Kind::Mass, "640 lb").unwrap();
     assert_eq!(write_kind(Kind::Mass, pounds, UsCustomary), "640 lb");

@@ -324,7 +324,7 @@ const REFUSALS: &[Refusal] = &[
     (
         Kind::Voltage,
         "24 V ± 1 V",
-        "`± 1 V` is left over; a voltage is written like `24 V`",
+        "`± 1 V` cannot be added here; a voltage is written like `24 V`",
         "± 1 V",
         None,
     ),
@@ -428,6 +428,8 @@ fn how_a_value_is_known_is_read() {
         Known::DataSheet
     );
     assert_eq!(spread::<Mass>("640 lb").0.known(), Known::Stated);
+    let error = read_measured::<Mass>("640 lb ± 5 % assumed").expect_err("no comma");
+    assert_eq!(error.write.as_deref(), Some("640 lb ± 5 %, assumed"));
     let error = read_measured::<Mass>("640 lb, asumed").expect_err("a misspelled word");
     assert_eq!(error.write.as_deref(), Some("640 lb, assumed"));
 }

@@ -35,7 +35,13 @@ pub fn print_kind(kind: Kind, base: f64, system: UnitSystem) -> String {
         return feet::sixteenths(base);
     }
     let (unit, digits) = choice::choose(kind, base, system);
-    joined(&digits.text(unit.from_base(base)), unit)
+    let number = unit.from_base(base);
+    // Near the largest number there is, a smaller unit no longer holds the value.
+    if number.is_finite() {
+        joined(&digits.text(number), unit)
+    } else {
+        write_kind(kind, base, system)
+    }
 }
 
 /// A value whose sort is known only at run time.

@@ -1,7 +1,7 @@
 //! A place in the text being read.
 
 use super::error::{ReadError, quoted};
-use crate::Kind;
+use crate::{Kind, Known, Word as _};
 use std::ops::Range;
 use winnow::Parser;
 use winnow::combinator::opt;
@@ -108,12 +108,24 @@ impl<'t> Cursor<'t> {
         }
         let rest = self.rest().trim_end();
         let place = self.at..self.at + rest.len();
-        let what = format!(
-            "{} is left over; {} is written like `{}`",
-            quoted(rest),
+        if Known::from_word(rest).is_some() {
+            let what = format!("{} stands after a comma", quoted(rest));
+            return Err(self.error_writing(
+                self.text[..self.at].trim_end().len()..place.end,
+                what,
+                &format!(", {rest}"),
+            ));
+        }
+        let written = format!(
+            "{} is written like `{}`",
             kind.with_article(),
             kind.example()
         );
+        let what = if rest.starts_with(['±', '+', '-', '−', '–']) {
+            format!("{} cannot be added here; {written}", quoted(rest))
+        } else {
+            format!("{} is left over; {written}", quoted(rest))
+        };
         Err(self.error(place, what))
     }
 }
