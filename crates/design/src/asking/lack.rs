@@ -10,8 +10,10 @@ pub(crate) enum Wants {
     Sort(Sort),
     /// A position.
     Position,
-    /// Something else, written like this.
+    /// Something else, whose value is written like this.
     Written(&'static str),
+    /// A whole table, written like this.
+    Table(&'static str),
 }
 
 /// A fact that an answer needs and the site file does not hold.
@@ -34,6 +36,7 @@ impl Lack<'_> {
             }
             Wants::Position => format!("{} = [\"-2 ft\", \"3 ft\", \"21 in\"]", self.key),
             Wants::Written(example) => format!("{} = {example}", self.key),
+            Wants::Table(example) => example.to_owned(),
         }
     }
 

@@ -137,6 +137,16 @@ impl<'s> Asking<'s> {
             .map(|value| self.measured(origin, key, "", value.measured_value()))
     }
 
+    /// A measured value that is always there.
+    pub(crate) fn given<R: Readable>(
+        &mut self,
+        origin: &'s Origin,
+        key: &'static str,
+        value: &R,
+    ) -> R::Gives {
+        self.measured(origin, key, "", value.measured_value())
+    }
+
     /// A word of a closed list, a count, a conductor size.
     pub(crate) fn pick<A: Argument + Copy>(
         &mut self,
@@ -188,7 +198,10 @@ impl<'s> Asking<'s> {
         key: &'static str,
         wants: Wants,
     ) -> Result<T, Halt> {
-        self.lacks.push(Lack { origin, key, wants });
+        let known = |lack: &Lack<'_>| std::ptr::eq(lack.origin, origin) && lack.key == key;
+        if !self.lacks.iter().any(known) {
+            self.lacks.push(Lack { origin, key, wants });
+        }
         Err(Halt)
     }
 

@@ -4,11 +4,16 @@ pub(crate) mod round;
 #[cfg(test)]
 mod testing;
 
+mod force;
+mod motion;
 mod survey;
+mod wind;
 
 pub(crate) use round::Round;
 
-use site::Site;
+use crate::asking::Asking;
+use crate::outcome::Halt;
+use site::{Device, Gate, Site};
 
 /// A check: which question it answers, what it leaves open, and the function that asks.
 pub(crate) struct Check {
@@ -23,4 +28,24 @@ pub(crate) struct Check {
 }
 
 /// Every check that asks the site itself, in the order of the questions.
-pub(crate) const CHECKS: &[Check] = &[survey::authority::CHECK];
+pub(crate) const CHECKS: &[Check] = &[
+    survey::authority::CHECK,
+    wind::pressure::CHECK,
+    force::slide::CHECK,
+    motion::travel_time::CHECK,
+    motion::stopping::CHECK,
+];
+
+/// The gate that a device belongs to; the only one of the site where the device names none.
+pub(crate) fn gate_of<'s>(
+    asking: &mut Asking<'s>,
+    site: &'s Site,
+    device: &'s Device,
+) -> Result<&'s Gate, Halt> {
+    let gate = match (&device.gate, site.gate.as_slice()) {
+        (Some(name), gates) => gates.iter().find(|gate| gate.id == *name),
+        (None, [only]) => Some(only),
+        (None, _) => None,
+    };
+    asking.need(&device.origin, "gate", gate, "\"main\"")
+}

@@ -62,7 +62,7 @@ pub(crate) fn findings(site: &Site, checks: &[Check]) -> Vec<Finding> {
 fn each<'s>(site: &'s Site, checks: &[Check], purpose: Purpose<'s, '_>) {
     let Some(first) = checks.first() else { return };
     let mut round = Round {
-        asking: Asking::new(units(site)),
+        asking: Asking::new(site.site.unit_system()),
         check: first,
         purpose,
     };
@@ -70,13 +70,4 @@ fn each<'s>(site: &'s Site, checks: &[Check], purpose: Purpose<'s, '_>) {
         round.check = check;
         (check.ask)(site, &mut round);
     }
-}
-
-/// Units of the papers: as the site says, else as its code basis has them.
-pub(crate) fn units(site: &Site) -> quantity::UnitSystem {
-    let by_codes = match site.site.code_basis {
-        site::CodeBasis::Us => quantity::UnitSystem::UsCustomary,
-        site::CodeBasis::Eu => quantity::UnitSystem::Si,
-    };
-    site.site.units.unwrap_or(by_codes)
 }

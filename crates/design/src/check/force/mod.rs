@@ -1,0 +1,4 @@
+//! Force and torque.
+
+mod operator_curve;
+pub(crate) mod slide;

@@ -1,0 +1,315 @@
+//! The hardest pull along a slide, both ways, against the operator's curve.
+//!
+//! The pull is greatest while the leaf speeds up, against seal, debris and operating wind, in the direction that climbs.
+//! It is held against the operator's curve at cruise speed with a quarter in hand, which is common practice and shown as
+//! such; the pull at the start against the starting force; the steady pull against the force that the operator may give
+//! without end. The guides are taken to carry the whole wind, and more where they sit below the middle of the leaf.
+
+use super::operator_curve::force_at;
+use crate::asking::{Asking, Wants, pick, read};
+use crate::check::motion::OPERATOR;
+use crate::check::wind::load::{Wind, on_leaf};
+use crate::check::{Check, Round};
+use crate::outcome::{Answer, Comparison, Halt, Labeled, Outcome};
+use crate::subject::About;
+use formula::motion::{RollingLeverArm, RollingPair, SlideGateForce};
+use formula::{Evidence, Source};
+use quantity::{Force, Length, Quantity as _, Ratio, Word as _};
+use site::{Direction, Gate, GateKind, Leaf, Operator, Site};
+
+/// The check.
+pub(crate) const CHECK: Check = Check {
+    question: "force-slide",
+    leaves_open: "a slope that changes along the track, a stuck wheel, a damaged track, and the cold",
+    concerns: "each slide gate with its operator",
+    ask,
+};
+
+/// Share of the pull that is kept in hand.
+const IN_HAND: f64 = 0.25;
+/// Turning parts of the drive as a share of the leaf's mass.
+const ROTATING: f64 = 0.2;
+/// Share of the wheel load lost at rims and flanges: that of plain bearings, the larger one printed.
+const RIM: f64 = 0.005;
+
+static MARGIN: Source = Source {
+    work: "a quarter of the pull kept in hand; turning parts of the drive as a fifth of the leaf's mass",
+    clause: "",
+    evidence: Evidence::CommonPractice,
+    seen: "common practice of drive sizing",
+};
+
+static RIM_FACTOR: Source = Source {
+    work: "drive-sizing reference of a gear maker",
+    clause: "rim and flange factor, plain bearings 0.005",
+    evidence: Evidence::Seen,
+    seen: "the maker's page; name and address withheld, they carry a company's name",
+};
+
+fn ask<'s>(site: &'s Site, round: &mut Round<'s, '_>) {
+    let slides =
+        |gate: &&Gate| matches!(gate.kind, GateKind::TrackSlide | GateKind::CantileverSlide);
+    for gate in site.gate.iter().filter(slides) {
+        let mut operators = site
+            .operator
+            .iter()
+            .filter(|operator| operator.gate == gate.id)
+            .peekable();
+        if operators.peek().is_none() {
+            round.ask(About::new(&gate.origin, &gate.id), |asking| {
+                asking.lack(&gate.origin, "operator", Wants::Table(OPERATOR))
+            });
+        }
+        for operator in operators {
+            round.ask(About::new(&operator.origin, &operator.id), |asking| {
+                slide(asking, site, gate, operator)
+            });
+        }
+    }
+}
+
+fn slide<'s>(
+    asking: &mut Asking<'s>,
+    site: &'s Site,
+    gate: &'s Gate,
+    operator: &'s Operator,
+) -> Answer {
+    if gate.kind == GateKind::CantileverSlide {
+        return asking.refuse(
+            "the wheels of a cantilever leaf carry more than its weight, by where its trolleys stand, which a site file cannot say yet",
+        );
+    }
+    let leaf = leaf(asking, gate, operator)?;
+    let level = level_pull(asking, site, gate, leaf);
+    let slope = read!(asking, gate.slope);
+    let speed = read!(asking, gate.motion?.cruise_speed);
+    let (level, slope, speed) = (level?, slope?, speed?);
+    let opening = asking.work(&SlideGateForce { slope, ..level })?;
+    let closing = asking.work(&SlideGateForce {
+        slope: -slope,
+        ..level
+    })?;
+    let (direction, hardest) = if opening.total >= closing.total {
+        (Direction::Opening, opening)
+    } else {
+        (Direction::Closing, closing)
+    };
+    asking.rest_on(&MARGIN);
+    let at_speed = force_at(asking, operator, speed)?;
+    let starting =
+        asking.read_if_there(&operator.origin, "starting_force", &operator.starting_force);
+    let rated = asking.read_if_there(&operator.origin, "rated_force", &operator.rated_force);
+    let with_margin = hardest.total * (1.0 + IN_HAND);
+    asking.say(|print| {
+        format!(
+            "The hardest pull comes while {direction}: {} steady, {} speeding up, {} with a quarter in hand (common practice); \
+             the operator has {} at {}.",
+            print.q(hardest.steady),
+            print.q(hardest.total),
+            print.q(with_margin),
+            print.q(at_speed),
+            print.q(speed)
+        )
+    });
+    let at_cruise = compared(
+        ("hardest pull with a quarter in hand", with_margin),
+        ("operator force at cruise speed", at_speed),
+    );
+    let at_start =
+        starting.map(|force| compared(("hardest pull", hardest.total), ("starting force", force)));
+    let for_ever = rated.map(|force| {
+        compared(
+            ("steady pull", hardest.steady),
+            ("force given without end", force),
+        )
+    });
+    let comparisons = [Some(at_cruise), at_start, for_ever];
+    Outcome::worst(comparisons.into_iter().flatten()).ok_or(Halt)
+}
+
+fn compared(demand: (&'static str, Force), capacity: (&'static str, Force)) -> Comparison {
+    Comparison::at_most(
+        Labeled::new(demand.0, demand.1),
+        Labeled::new(capacity.0, capacity.1),
+    )
+}
+
+/// The leaf that the operator moves.
+fn leaf<'s>(
+    asking: &mut Asking<'s>,
+    gate: &'s Gate,
+    operator: &Operator,
+) -> Result<&'s Leaf, Halt> {
+    let named = |leaf: &&Leaf| operator.leaf.as_ref().is_none_or(|name| *name == leaf.id);
+    asking.need(
+        &gate.origin,
+        "leaf",
+        gate.leaf.iter().find(named),
+        "[{ id = \"leaf\", mass = \"640 lb\" }]",
+    )
+}
+
+/// The pull on level ground, everything read but the slope.
+fn level_pull<'s>(
+    asking: &mut Asking<'s>,
+    site: &'s Site,
+    gate: &'s Gate,
+    leaf: &'s Leaf,
+) -> Result<SlideGateForce, Halt> {
+    let mass = read!(asking, leaf.mass);
+    let diameter = read!(asking, gate.wheels?.diameter);
+    let axle = read!(asking, gate.wheels?.axle_diameter);
+    let bearing_friction = read!(asking, gate.wheels?.bearing_friction);
+    let lever_arm = lever_arm(asking, gate);
+    let seal_force = read!(asking, gate.seal_force);
+    let debris_force = read!(asking, gate.debris_force);
+    let acceleration = read!(asking, gate.motion?.acceleration);
+    let guide_friction = read!(asking, gate.guide?.friction);
+    let guide_load = guide_load(asking, site, gate, leaf);
+    asking.rest_on(&RIM_FACTOR);
+    Ok(SlideGateForce {
+        mass: mass?,
+        load_factor: Ratio::from_base(1.0),
+        slope: Ratio::from_base(0.0),
+        wheel_radius: diameter? / 2.0,
+        lever_arm: lever_arm?,
+        axle_radius: axle? / 2.0,
+        bearing_friction: bearing_friction?,
+        rim_factor: Ratio::from_base(RIM),
+        seal_force: seal_force?,
+        guide_load: guide_load?,
+        guide_friction: guide_friction?,
+        debris_force: debris_force?,
+        acceleration: acceleration?,
+        rotating_share: Ratio::from_base(ROTATING),
+    })
+}
+
+fn lever_arm<'s>(asking: &mut Asking<'s>, gate: &'s Gate) -> Result<Length, Halt> {
+    let pair = pick!(asking, gate.wheels?.rolling)?;
+    let Some(pair) = RollingPair::from_word(pair.word()) else {
+        return asking.refuse("no rolling friction is printed for these wheels on this track");
+    };
+    Ok(asking.work(&RollingLeverArm { pair })?.high)
+}
+
+/// Force square to the leaf that the guides carry in the operating wind.
+fn guide_load<'s>(
+    asking: &mut Asking<'s>,
+    site: &'s Site,
+    gate: &'s Gate,
+    leaf: &'s Leaf,
+) -> Result<Force, Halt> {
+    let guide_height = read!(asking, gate.guide?.height);
+    let wind = on_leaf(asking, site, leaf, Wind::Operating);
+    let height = read!(asking, leaf.height);
+    let clearance = read!(asking, leaf.ground_clearance);
+    let (guide_height, wind) = (guide_height?, wind?);
+    let middle = clearance? + height? / 2.0;
+    if guide_height.base() <= 0.0 {
+        return asking.refuse("the guide's height above the surface must be more than zero");
+    }
+    Ok(wind.force * (middle.base() / guide_height.base()).max(1.0))
+}
+
+#[cfg(test)]
+mod tests {
+    #![allow(clippy::unwrap_used, reason = "a test may stop at the first surprise")]
+    use super::CHECK;
+    use crate::check::testing::only;
+    use crate::{Method, Standing, Verdict};
+
+    const SITE: &str = r#"
+        [site]
+        name = "Test yard"
+        code_basis = "us"
+        wind_code = "ASCE 7-16"
+        [climate]
+        operating_wind_speed = "30 mph"
+        exposure = "C"
+        topographic_factor = "1"
+        [[gate]]
+        id = "main"
+        kind = "track-slide"
+        slope = "0.01 ± 0.002"
+        seal_force = "5 lbf ± 1 lbf"
+        debris_force = "10 lbf"
+        [[gate.leaf]]
+        id = "leaf"
+        length = "20 ft"
+        height = "6 ft"
+        ground_clearance = "2 in"
+        solidity = "80 %"
+        mass = "640 lb ± 5 %"
+        [gate.wheels]
+        diameter = "6 in"
+        rolling = "steel on steel"
+        bearing_friction = "0.01"
+        axle_diameter = "3/4 in"
+        [gate.guide]
+        friction = "0.15"
+        height = "6 ft"
+        [gate.motion]
+        cruise_speed = "1 ft/s"
+        acceleration = "0.8 ft/s²"
+        [[operator]]
+        id = "drive"
+        gate = "main"
+        starting_force = "300 lbf"
+        curve = [{ speed = "0.5 ft/s", force = "250 lbf" }, { speed = "1.5 ft/s", force = "150 lbf" }]
+    "#;
+
+    #[test]
+    fn holds_with_enough_in_hand() {
+        let finding = only(&CHECK, SITE);
+        assert_eq!(finding.standing, Standing::Holds, "{}", finding.sentence);
+        let capacity = finding.capacity.unwrap();
+        assert!(
+            (capacity.value.unwrap() / 4.448222 - 200.0).abs() < 0.01,
+            "half way between the points"
+        );
+        assert!(
+            finding.sentence.contains("while opening"),
+            "it climbs as it opens: {}",
+            finding.sentence
+        );
+        assert!(
+            finding
+                .sources
+                .iter()
+                .any(|source| source.evidence == "common practice")
+        );
+        assert_eq!(finding.worst.unwrap().method, Method::EveryCorner);
+    }
+
+    #[test]
+    fn fails_with_a_weak_operator() {
+        let weak = SITE
+            .replace("250 lbf", "60 lbf")
+            .replace("150 lbf", "40 lbf");
+        let finding = only(&CHECK, &weak);
+        assert_eq!(finding.verdict, Verdict::Fails, "{}", finding.sentence);
+        assert!(finding.ratio.unwrap() > 1.0);
+    }
+
+    #[test]
+    fn unknown_without_the_mass_and_the_wind() {
+        let bare = SITE
+            .replace("mass = \"640 lb ± 5 %\"", "")
+            .replace("operating_wind_speed = \"30 mph\"", "");
+        let finding = only(&CHECK, &bare);
+        assert_eq!(finding.verdict, Verdict::UnknownUntil);
+        let paths: Vec<&str> = finding
+            .missing
+            .iter()
+            .map(|missing| missing.path.as_str())
+            .collect();
+        assert_eq!(paths.len(), 2, "{paths:?}");
+    }
+
+    #[test]
+    fn a_speed_past_the_curve_is_outside() {
+        let fast = SITE.replace("cruise_speed = \"1 ft/s\"", "cruise_speed = \"2 ft/s\"");
+        assert_eq!(only(&CHECK, &fast).verdict, Verdict::OutsideThisTool);
+    }
+}

@@ -1,0 +1,4 @@
+//! Wind.
+
+pub(crate) mod load;
+pub(crate) mod pressure;
