@@ -95,6 +95,8 @@ quantity::words! {
         TooFewCores = "too-few-cores",
         /// Power over Ethernet on another number of pairs than 2 or 4.
         PowerPairs = "power-pairs",
+        /// A path, given to change a value, that leads to no value.
+        UnknownPath = "unknown-path",
         /// The anchor reaches through the concrete.
         AnchorTooDeep = "anchor-too-deep",
     }

@@ -8,6 +8,9 @@ use unicode_width::UnicodeWidthStr;
 /// Column at which the rule's name ends, where the sentence leaves room for it.
 const MARGIN: usize = 100;
 
+/// Column at which the text of each line begins.
+const INDENT: usize = 11;
+
 impl Display for Problem {
     fn fmt(&self, f: &mut Formatter<'_>) -> Result {
         let head = format!("{:<10} {}", self.severity.word(), self.what);
@@ -22,13 +25,40 @@ impl Display for Problem {
             write_excerpt(f, also.line, &also.excerpt)?;
         }
         if let Some(expected) = &self.expected {
-            writeln!(f, "{:<10} {expected}", "expected")?;
+            for (index, line) in wrapped(expected).iter().enumerate() {
+                writeln!(f, "{:<10} {line}", if index == 0 { "expected" } else { "" })?;
+            }
         }
         if let Some(write) = &self.write {
             writeln!(f, "{:<10} {write}", "write")?;
         }
         Ok(())
     }
+}
+
+/// The text in lines that end at the margin, broken at spaces outside back quotes.
+fn wrapped(text: &str) -> Vec<String> {
+    let mut lines = vec![String::new()];
+    let mut quoted = false;
+    let mut word = String::new();
+    for character in text.chars().chain([' ']) {
+        quoted ^= character == '`';
+        if character != ' ' || quoted {
+            word.push(character);
+            continue;
+        }
+        let line = lines.last().map_or(0, |line| line.width());
+        match lines.last_mut() {
+            Some(last) if line == 0 => last.push_str(&word),
+            Some(last) if line + 1 + word.width() <= MARGIN - INDENT => {
+                last.push(' ');
+                last.push_str(&word);
+            }
+            _ => lines.push(word.clone()),
+        }
+        word.clear();
+    }
+    lines
 }
 
 /// The line that says where.

@@ -1,0 +1,66 @@
+//! Writes one changed value back, and leaves every other byte of the file as it was.
+
+mod insert;
+mod value;
+mod walk;
+
+use crate::problem::{Code, Problem};
+use crate::source::{Source, SourceFile};
+use crate::syntax;
+use std::ops::Range;
+use toml::de::DeTable;
+use walk::{Goal, Place};
+
+/// The text with one value changed, or with one key more when the table did not have it.
+///
+/// The path names tables by their ids, or by their number from zero where they have none:
+/// `site.name`, `device.reader-in.least_voltage`, `gate.slide.leaf.panel.mass`, `gate.slide.stop.0.at`. The value is
+/// written as in the file, and text may go without its quotes: `640 lb ± 5 %`, `4`, `["-2 ft", "3 ft", "21 in"]`.
+/// A path that leads nowhere and a value that does not read are problems, and nothing is changed.
+pub fn set_value(text: &str, path: &str, value: &str) -> Result<String, Box<Problem>> {
+    let source = Source::new(SourceFile { name: "the site file".to_owned(), text: text.to_owned() });
+    let (tree, errors) = DeTable::parse_recoverable(&source.text);
+    if let Some(error) = errors.first() {
+        return Err(Box::new(syntax::problem(&source, error)));
+    }
+    let Goal { key, place } = walk::walk(tree.get_ref(), text, path)?;
+    let (value, changed) = match place {
+        Place::Whole(span) => {
+            let value = value::readable(key, value, str::to_owned)?;
+            let changed = splice(text, span, &value);
+            (value, changed)
+        }
+        Place::OneOf { list, one } => {
+            let inside = one.start - list.start..one.end - list.start;
+            let whole = text.get(list).unwrap_or_default();
+            let value = value::readable(key, value, |one| splice(whole, inside.clone(), one))?;
+            let changed = splice(text, one, &value);
+            (value, changed)
+        }
+        Place::Missing(spot) => {
+            let value = value::readable(key, value, str::to_owned)?;
+            let changed = insert::line(text, &spot, key.name, &value);
+            (value, changed)
+        }
+    };
+    let (tree, errors) = DeTable::parse_recoverable(&changed);
+    match walk::walk(tree.get_ref(), &changed, path)?.place {
+        Place::Missing(_) => Err(Box::new(by_hand(path, key.name, &value))),
+        _ if !errors.is_empty() => Err(Box::new(by_hand(path, key.name, &value))),
+        _ => Ok(changed),
+    }
+}
+
+/// The text with other bytes in place of some.
+fn splice(text: &str, span: Range<usize>, new: &str) -> String {
+    let mut changed = text.to_owned();
+    changed.replace_range(span, new);
+    changed
+}
+
+/// The table is written in a way that only a person can extend.
+fn by_hand(path: &str, key: &str, value: &str) -> Problem {
+    let source = walk::source_of(path);
+    Problem::wrong(&source, &(0..path.len()), Code::UnknownPath, "this line has to be added by hand".to_owned())
+        .write(format!("{key} = {value}"))
+}
