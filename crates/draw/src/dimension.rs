@@ -23,6 +23,9 @@ pub enum DimensionLine {
     /// vertical one, to the left of an aligned one looking from the first point to the last; negative for the other
     /// side.
     Away(Length),
+    /// This far on the paper beyond a point of the site, on the side that [`DimensionLine::Away`] tells, so that rows
+    /// of dimensions stand evenly beside a drawing.
+    Beyond(Point, Length),
 }
 
 /// A linear dimension, or a chain of them along one line.
@@ -41,17 +44,32 @@ pub struct Dimension {
 impl Dimension {
     /// A dimension along x through two or more points.
     pub fn horizontal(points: impl Into<Vec<Point>>, line: DimensionLine) -> Self {
-        Self { measure: Measure::Horizontal, points: points.into(), line, words: Vec::new() }
+        Self {
+            measure: Measure::Horizontal,
+            points: points.into(),
+            line,
+            words: Vec::new(),
+        }
     }
 
     /// A dimension along y through two or more points.
     pub fn vertical(points: impl Into<Vec<Point>>, line: DimensionLine) -> Self {
-        Self { measure: Measure::Vertical, points: points.into(), line, words: Vec::new() }
+        Self {
+            measure: Measure::Vertical,
+            points: points.into(),
+            line,
+            words: Vec::new(),
+        }
     }
 
     /// A dimension straight from the first point to the last.
     pub fn aligned(points: impl Into<Vec<Point>>, line: DimensionLine) -> Self {
-        Self { measure: Measure::Aligned, points: points.into(), line, words: Vec::new() }
+        Self {
+            measure: Measure::Aligned,
+            points: points.into(),
+            line,
+            words: Vec::new(),
+        }
     }
 
     /// The same dimension with words of its own for each stretch.

@@ -23,12 +23,19 @@ fn feet_and_inches(inches: f64) -> String {
     let rest = sixteenths - feet * 12.0 * PARTS;
     let whole = (rest / PARTS).floor();
     let part = fraction(rest - whole * PARTS);
-    let inches = match (whole > 0.0 || feet > 0.0 || part.is_empty(), part.is_empty()) {
+    let inches = match (
+        whole > 0.0 || feet > 0.0 || part.is_empty(),
+        part.is_empty(),
+    ) {
         (true, true) => format!("{whole:.0}\""),
         (true, false) => format!("{whole:.0} {part}\""),
         (false, _) => format!("{part}\""),
     };
-    if feet > 0.0 { format!("{feet:.0}'-{inches}") } else { inches }
+    if feet > 0.0 {
+        format!("{feet:.0}'-{inches}")
+    } else {
+        inches
+    }
 }
 
 /// So many sixteenths as a fraction in lowest terms; empty for none.
@@ -72,7 +79,13 @@ mod tests {
 
     #[test]
     fn millimeters_are_whole() {
-        assert_eq!(dimension_text(Length::new::<millimeter>(6095.6), UnitSystem::Si), "6096");
-        assert_eq!(dimension_text(Length::new::<foot>(-20.0), UnitSystem::Si), "6096");
+        assert_eq!(
+            dimension_text(Length::new::<millimeter>(6095.6), UnitSystem::Si),
+            "6096"
+        );
+        assert_eq!(
+            dimension_text(Length::new::<foot>(-20.0), UnitSystem::Si),
+            "6096"
+        );
     }
 }

@@ -1,12 +1,12 @@
 //! A drawing: a scene laid out on a sheet, ready to be written.
 
-use crate::flat::Patch;
+use crate::flat::Spot;
 use crate::layout::view::View;
 use crate::lettering::width;
 use crate::mark::{Letter, Mark, Measured};
+use crate::patch::Patch;
 use crate::text_box::{TextBox, overlapping};
 use crate::{Anchor, Layer, Scale, ScaleBar, Scene, Sheet};
-use crate::flat::Spot;
 
 /// A scene on its sheet. Made by [`Sheet::lay_out`].
 #[derive(Debug, Clone)]
@@ -71,7 +71,9 @@ impl Drawing {
     pub fn text_boxes(&self) -> Vec<TextBox> {
         let mut boxes = Vec::new();
         let layers = self.geometry.iter().chain(&self.words).flatten();
-        layers.chain(&self.furniture).for_each(|mark| collect(mark, &mut boxes));
+        layers
+            .chain(&self.furniture)
+            .for_each(|mark| collect(mark, &mut boxes));
         boxes
     }
 
@@ -86,7 +88,9 @@ fn collect(mark: &Mark, boxes: &mut Vec<TextBox>) {
     match mark {
         Mark::Letters(letter) => boxes.push(TextBox::of(letter.words.clone(), &letter.patch())),
         Mark::Group { marks, .. } | Mark::Measured(Measured { marks, .. }) => {
-            marks.iter().for_each(|mark| collect(mark, boxes));
+            for mark in marks {
+                collect(mark, boxes);
+            }
         }
         _ => {}
     }
@@ -102,7 +106,15 @@ impl Letter {
             Anchor::Middle => 0.0,
             Anchor::End => -wide / 2.0,
         };
-        let center = self.at.plus(across, along).plus(across.left(), self.height * 0.41);
-        Patch { center, half_width: wide / 2.0, half_height: self.height * 0.71, angle: self.angle }
+        let center = self
+            .at
+            .plus(across, along)
+            .plus(across.left(), self.height * 0.41);
+        Patch {
+            center,
+            half_width: wide / 2.0,
+            half_height: self.height * 0.71,
+            angle: self.angle,
+        }
     }
 }

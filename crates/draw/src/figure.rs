@@ -55,28 +55,47 @@ impl Figure {
 
     /// An open run of straight lines.
     pub fn path(points: impl Into<Vec<Point>>) -> Self {
-        Figure::Path { points: points.into() }
+        Figure::Path {
+            points: points.into(),
+        }
     }
 
     /// A closed outline and what fills it.
     pub fn area(points: impl Into<Vec<Point>>, fill: Fill) -> Self {
-        Figure::Area { points: points.into(), fill }
+        Figure::Area {
+            points: points.into(),
+            fill,
+        }
     }
 
     /// An upright rectangle between two opposite corners.
     pub fn rectangle(one: Point, opposite: Point, fill: Fill) -> Self {
-        let corners = [one, Point::new(opposite.x, one.y), opposite, Point::new(one.x, opposite.y)];
+        let corners = [
+            one,
+            Point::new(opposite.x, one.y),
+            opposite,
+            Point::new(one.x, opposite.y),
+        ];
         Figure::area(corners, fill)
     }
 
     /// A full circle and what fills it.
     pub fn circle(center: Point, radius: Length, fill: Fill) -> Self {
-        Figure::Circle { center, radius, fill }
+        Figure::Circle {
+            center,
+            radius,
+            fill,
+        }
     }
 
     /// A part of a circle, counter-clockwise from `start` by `sweep`.
     pub fn arc(center: Point, radius: Length, start: Angle, sweep: Angle) -> Self {
-        Figure::Arc { center, radius, start, sweep }
+        Figure::Arc {
+            center,
+            radius,
+            start,
+            sweep,
+        }
     }
 
     /// Every number that the figure is made of, in coherent SI units, for checking that all are finite.
@@ -84,10 +103,25 @@ impl Figure {
         let of = |point: &Point| [point.x.base(), point.y.base()];
         match self {
             Figure::Line { from, to } => [of(from), of(to)].concat(),
-            Figure::Path { points } | Figure::Area { points, .. } => points.iter().flat_map(of).collect(),
-            Figure::Circle { center, radius, .. } => vec![center.x.base(), center.y.base(), radius.base()],
-            Figure::Arc { center, radius, start, sweep } => {
-                vec![center.x.base(), center.y.base(), radius.base(), start.base(), sweep.base()]
+            Figure::Path { points } | Figure::Area { points, .. } => {
+                points.iter().flat_map(of).collect()
+            }
+            Figure::Circle { center, radius, .. } => {
+                vec![center.x.base(), center.y.base(), radius.base()]
+            }
+            Figure::Arc {
+                center,
+                radius,
+                start,
+                sweep,
+            } => {
+                vec![
+                    center.x.base(),
+                    center.y.base(),
+                    radius.base(),
+                    start.base(),
+                    sweep.base(),
+                ]
             }
         }
     }
@@ -118,11 +152,19 @@ pub struct Hatch {
 impl Hatch {
     /// Lines at 45°, 1.5 mm apart: a cut through solid material.
     pub fn cut() -> Self {
-        Self { angle: Angle::from_base(std::f64::consts::FRAC_PI_4), spacing: Length::from_base(0.0015), crossed: false }
+        Self {
+            angle: Angle::from_base(std::f64::consts::FRAC_PI_4),
+            spacing: Length::from_base(0.0015),
+            crossed: false,
+        }
     }
 
     /// Crossed lines at 45°, 2 mm apart: not known.
     pub fn unknown() -> Self {
-        Self { angle: Angle::from_base(std::f64::consts::FRAC_PI_4), spacing: Length::from_base(0.002), crossed: true }
+        Self {
+            angle: Angle::from_base(std::f64::consts::FRAC_PI_4),
+            spacing: Length::from_base(0.002),
+            crossed: true,
+        }
     }
 }

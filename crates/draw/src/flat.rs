@@ -1,6 +1,7 @@
-//! Flat geometry on the paper: spots in millimeters from the lower left corner, y up, and turned rectangles.
+//! Flat geometry on the paper: spots in millimeters from the lower left corner, y up, lines and bounds.
 
 use crate::Point;
+use crate::patch::Patch;
 use quantity::Quantity;
 
 /// A place on the paper, or a step from one place to another (mm).
@@ -65,18 +66,34 @@ impl Spot {
     #[must_use]
     pub(crate) fn turned(self, angle: f64) -> Self {
         let (sine, cosine) = angle.sin_cos();
-        Self::new(self.x * cosine - self.y * sine, self.x * sine + self.y * cosine)
+        Self::new(
+            self.x * cosine - self.y * sine,
+            self.x * sine + self.y * cosine,
+        )
     }
 
     /// Halfway to another spot.
     #[must_use]
     pub(crate) fn middle(self, other: Spot) -> Self {
-        Self::new(f64::midpoint(self.x, other.x), f64::midpoint(self.y, other.y))
+        Self::new(
+            f64::midpoint(self.x, other.x),
+            f64::midpoint(self.y, other.y),
+        )
     }
 }
 
 /// A straight line between two spots.
 pub(crate) type Segment = (Spot, Spot);
+
+/// Whether two lines cross between their ends; touching with an end is no crossing.
+pub(crate) fn cross(one: Segment, other: Segment) -> bool {
+    let side = |line: Segment, spot: Spot| spot.minus(line.0).along(line.1.minus(line.0).left());
+    let apart = |line: Segment, two: Segment| {
+        let (first, second) = (side(line, two.0), side(line, two.1));
+        first.abs() > SLACK && second.abs() > SLACK && (first > 0.0) != (second > 0.0)
+    };
+    apart(one, other) && apart(other, one)
+}
 
 /// An upright rectangle that grows around what is put into it; empty at first.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -137,105 +154,4 @@ impl Bounds {
 }
 
 /// What counts as touching, not overlapping (mm).
-const SLACK: f64 = 1e-6;
-
-/// A rectangle turned about its center: the room that a text or a symbol takes.
-#[derive(Debug, Clone, Copy, PartialEq)]
-pub(crate) struct Patch {
-    /// Its center.
-    pub(crate) center: Spot,
-    /// Half its width, in its own direction.
-    pub(crate) half_width: f64,
-    /// Half its height.
-    pub(crate) half_height: f64,
-    /// Its direction (rad, counter-clockwise from +x).
-    pub(crate) angle: f64,
-}
-
-impl Patch {
-    /// The four corners in turn.
-    pub(crate) fn corners(&self) -> [Spot; 4] {
-        let across = Spot::unit(self.angle);
-        let up = across.left();
-        let corner = |x: f64, y: f64| {
-            self.center.plus(across, x * self.half_width).plus(up, y * self.half_height)
-        };
-        [corner(-1.0, -1.0), corner(1.0, -1.0), corner(1.0, 1.0), corner(-1.0, 1.0)]
-    }
-
-    /// How far it reaches from its center in a direction of length one.
-    pub(crate) fn reach(&self, direction: Spot) -> f64 {
-        let across = Spot::unit(self.angle);
-        direction.along(across).abs() * self.half_width
-            + direction.along(across.left()).abs() * self.half_height
-    }
-
-    /// The same rectangle somewhere else.
-    pub(crate) fn at(&self, center: Spot) -> Patch {
-        Patch { center, ..*self }
-    }
-
-    /// Whether two rectangles share more than an edge.
-    pub(crate) fn overlaps(&self, other: &Patch) -> bool {
-        let between = other.center.minus(self.center);
-        let across = [Spot::unit(self.angle), Spot::unit(other.angle)];
-        across.iter().flat_map(|axis| [*axis, axis.left()]).all(|axis| {
-            between.along(axis).abs() + SLACK < self.reach(axis) + other.reach(axis)
-        })
-    }
-
-    /// Whether a straight line passes through it.
-    pub(crate) fn crossed_by(&self, line: Segment) -> bool {
-        let own = |spot: Spot| spot.minus(self.center).turned(-self.angle);
-        let (from, to) = (own(line.0), own(line.1));
-        let step = to.minus(from);
-        let (mut enters, mut leaves) = (0.0_f64, 1.0_f64);
-        for (start, change, half) in
-            [(from.x, step.x, self.half_width), (from.y, step.y, self.half_height)]
-        {
-            if change.abs() < 1e-12 {
-                if start.abs() >= half {
-                    return false;
-                }
-                continue;
-            }
-            let (one, two) = ((-half - start) / change, (half - start) / change);
-            enters = enters.max(one.min(two));
-            leaves = leaves.min(one.max(two));
-        }
-        enters + 1e-9 < leaves
-    }
-}
-
-#[cfg(test)]
-mod tests {
-    use super::*;
-
-    /// A rectangle of 10 by 2 about a spot.
-    fn patch(x: f64, y: f64, angle: f64) -> Patch {
-        Patch { center: Spot::new(x, y), half_width: 5.0, half_height: 1.0, angle }
-    }
-
-    #[test]
-    fn rectangles_side_by_side_touch_but_do_not_overlap() {
-        assert!(!patch(0.0, 0.0, 0.0).overlaps(&patch(10.0, 0.0, 0.0)));
-        assert!(patch(0.0, 0.0, 0.0).overlaps(&patch(9.9, 0.0, 0.0)));
-        assert!(!patch(0.0, 0.0, 0.0).overlaps(&patch(0.0, 2.0, 0.0)));
-    }
-
-    #[test]
-    fn turned_rectangles_overlap_only_where_they_meet() {
-        let upright = std::f64::consts::FRAC_PI_2;
-        assert!(patch(0.0, 0.0, 0.0).overlaps(&patch(4.0, 4.0, upright)));
-        assert!(!patch(0.0, 0.0, 0.0).overlaps(&patch(7.0, 0.0, upright)));
-    }
-
-    #[test]
-    fn a_line_crosses_only_what_it_passes_through() {
-        let box_ = patch(0.0, 0.0, 0.0);
-        assert!(box_.crossed_by((Spot::new(0.0, -5.0), Spot::new(0.0, 5.0))));
-        assert!(!box_.crossed_by((Spot::new(6.0, -5.0), Spot::new(6.0, 5.0))));
-        assert!(!box_.crossed_by((Spot::new(0.0, 1.5), Spot::new(0.0, 5.0))));
-        assert!(!box_.crossed_by((Spot::new(-9.0, 1.0), Spot::new(9.0, 1.0))));
-    }
-}
+pub(crate) const SLACK: f64 = 1e-6;

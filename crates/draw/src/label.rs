@@ -1,7 +1,8 @@
 //! Finding room for words: each text takes the best free place near its point, so that no two ever overlap.
 
-use crate::flat::{Bounds, Patch, Segment, Spot};
+use crate::flat::{Bounds, Segment, Spot};
 use crate::lettering::Block;
+use crate::patch::Patch;
 use crate::{Anchor, Point, TextBox};
 use quantity::{Angle, Length, Quantity};
 
@@ -35,31 +36,49 @@ pub fn place_labels(
     taken: &[TextBox],
     labels: &[LabelRequest],
 ) -> Vec<Option<PlacedLabel>> {
-    let area = Bounds::new(Spot::new(0.0, 0.0), Spot::of_paper(Point::new(width, height)));
+    let area = Bounds::new(
+        Spot::new(0.0, 0.0),
+        Spot::of_paper(Point::new(width, height)),
+    );
     let mut room = Room::new(area);
     room.texts.extend(taken.iter().map(TextBox::patch));
-    labels.iter().map(|label| place_label(&mut room, label)).collect()
+    labels
+        .iter()
+        .map(|label| place_label(&mut room, label))
+        .collect()
 }
 
 /// Places one label and keeps its room.
 fn place_label(room: &mut Room, label: &LabelRequest) -> Option<PlacedLabel> {
     let at = Spot::of_paper(label.at);
-    let block = Block::new(&label.words, label.height.base() * 1000.0, 0.0, Anchor::Middle)?;
+    let block = Block::new(
+        &label.words,
+        label.height.base() * 1000.0,
+        0.0,
+        Anchor::Middle,
+    )?;
     let place = room.near(at, &block.patch(at), &Wish::close())?;
     room.texts.push(place.patch);
     room.lines.extend(place.leader);
-    let leader = place.leader.map(|(from, to)| (from.to_paper(), to.to_paper()));
-    Some(PlacedLabel { text: TextBox::of(block.words(), &place.patch), leader })
+    let leader = place
+        .leader
+        .map(|(from, to)| (from.to_paper(), to.to_paper()));
+    Some(PlacedLabel {
+        text: TextBox::of(block.words(), &place.patch),
+        leader,
+    })
 }
 
 /// How far from its point a text is tried, in turn (mm of clear paper).
-const RINGS: [f64; 14] = [0.6, 1.6, 3.0, 5.0, 7.5, 10.5, 14.0, 18.0, 23.0, 29.0, 36.0, 45.0, 56.0, 70.0];
+const RINGS: [f64; 14] = [
+    0.6, 1.6, 3.0, 5.0, 7.5, 10.5, 14.0, 18.0, 23.0, 29.0, 36.0, 45.0, 56.0, 70.0,
+];
 /// Directions tried on each ring.
 const DIRECTIONS: u32 = 24;
 /// A text farther than this from its point has a line to it (mm).
 const LEADER_FROM: f64 = 2.6;
 /// What crossing a drawn line costs, in millimeters of distance.
-const CROSSING: f64 = 4.0;
+const CROSSING: f64 = 6.0;
 /// What a leader through other words costs, in millimeters of distance.
 const THROUGH_WORDS: f64 = 60.0;
 
@@ -79,12 +98,22 @@ pub(crate) struct Wish {
 impl Wish {
     /// Close by, best to the upper right.
     pub(crate) fn close() -> Self {
-        Self { least: 0.0, toward: 0.7, turn: 1.0, always_leader: false }
+        Self {
+            least: 0.0,
+            toward: 0.7,
+            turn: 1.0,
+            always_leader: false,
+        }
     }
 
     /// At the end of a note's arrow, in a direction.
     pub(crate) fn note(toward: Angle) -> Self {
-        Self { least: 7.0, toward: toward.base(), turn: 26.0, always_leader: true }
+        Self {
+            least: 7.0,
+            toward: toward.base(),
+            turn: 20.0,
+            always_leader: true,
+        }
     }
 
     /// What standing in a direction costs (mm).
@@ -118,7 +147,12 @@ pub(crate) struct Room {
 impl Room {
     /// Empty paper.
     pub(crate) fn new(area: Bounds) -> Self {
-        Self { area, texts: Vec::new(), solids: Vec::new(), lines: Vec::new() }
+        Self {
+            area,
+            texts: Vec::new(),
+            solids: Vec::new(),
+            lines: Vec::new(),
+        }
     }
 
     /// Whether a text may stand here without touching another.
@@ -128,6 +162,7 @@ impl Room {
 
     /// The best free place near a point; `None` when the area is full.
     pub(crate) fn near(&self, at: Spot, shape: &Patch, wish: &Wish) -> Option<Place> {
+        let own = self.solids.iter().find(|solid| solid.covers(at));
         let mut best: Option<(f64, Place)> = None;
         for ring in RINGS {
             let distance = wish.least + ring;
@@ -137,16 +172,28 @@ impl Room {
             for step in 0..DIRECTIONS {
                 let direction = f64::from(step) / f64::from(DIRECTIONS) * std::f64::consts::TAU;
                 let unit = Spot::unit(direction);
-                let patch = shape.at(at.plus(unit, distance + shape.reach(unit)));
+                let (from, middle, around) = match own {
+                    Some(solid) => (solid.edge(at, unit), solid.center, shape.around(solid)),
+                    None => (at, at, *shape),
+                };
+                let patch = shape.at(middle.plus(unit, around.clear(unit, distance)));
                 let cost = distance + wish.turning(direction);
-                self.consider(at, patch, cost, wish, &mut best);
+                self.consider(from, patch, cost, wish, &mut best);
             }
         }
-        best.map(|(_, place)| place).or_else(|| self.anywhere(at, shape, wish))
+        best.map(|(_, place)| place)
+            .or_else(|| self.anywhere(at, shape, wish))
     }
 
     /// Keeps a place if it is free and better than the best so far.
-    fn consider(&self, at: Spot, patch: Patch, cost: f64, wish: &Wish, best: &mut Option<(f64, Place)>) {
+    fn consider(
+        &self,
+        at: Spot,
+        patch: Patch,
+        cost: f64,
+        wish: &Wish,
+        best: &mut Option<(f64, Place)>,
+    ) {
         let known = best.map_or(f64::INFINITY, |(cost, _)| cost);
         let blocked = || self.solids.iter().any(|solid| solid.overlaps(&patch));
         if cost >= known || !self.is_free(&patch) || blocked() {
@@ -184,7 +231,10 @@ impl Room {
     fn anywhere(&self, at: Spot, shape: &Patch, wish: &Wish) -> Option<Place> {
         let step = (shape.half_height / 2.0).max(0.5);
         let mut best: Option<(f64, Patch)> = None;
-        let (wide, high) = (shape.reach(Spot::new(1.0, 0.0)), shape.reach(Spot::new(0.0, 1.0)));
+        let (wide, high) = (
+            shape.reach(Spot::new(1.0, 0.0)),
+            shape.reach(Spot::new(0.0, 1.0)),
+        );
         let mut y = self.area.low.y + high;
         while y <= self.area.high.y - high + 1e-9 {
             let mut x = self.area.low.x + wide;
@@ -198,23 +248,37 @@ impl Room {
             }
             y += step;
         }
-        best.map(|(_, patch)| Place { patch, leader: leader(at, &patch, wish) })
+        best.map(|(_, patch)| {
+            let own = self.solids.iter().find(|solid| solid.covers(at));
+            let away = patch.center.minus(at);
+            let unit = Spot::unit(away.y.atan2(away.x));
+            let from = own.map_or(at, |solid| solid.edge(at, unit));
+            Place {
+                patch,
+                leader: leader(from, &patch, wish),
+            }
+        })
     }
 }
 
 /// The line from a point to the nearer end of a text, when one is drawn.
 fn leader(at: Spot, patch: &Patch, wish: &Wish) -> Option<Segment> {
     let across = Spot::unit(patch.angle);
-    let (left, right) =
-        (patch.center.plus(across, -patch.half_width), patch.center.plus(across, patch.half_width));
+    let (left, right) = (
+        patch.center.plus(across, -patch.half_width),
+        patch.center.plus(across, patch.half_width),
+    );
     let up = across.left();
     let sideways = at.minus(patch.center).along(across);
     let end = if sideways.abs() > patch.half_width {
         if sideways < 0.0 { left } else { right }
     } else {
         let above = at.minus(patch.center).along(up);
-        patch.center.plus(across, sideways).plus(up, patch.half_height.copysign(above))
+        patch
+            .center
+            .plus(across, sideways)
+            .plus(up, patch.half_height.copysign(above))
     };
-    let wanted = wish.always_leader || end.minus(at).length() > LEADER_FROM;
+    let wanted = wish.always_leader || patch.gap(at) > LEADER_FROM;
     wanted.then_some((at, end))
 }

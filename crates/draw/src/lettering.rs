@@ -1,7 +1,8 @@
 //! How much room words take: estimated widths of the sheet's typeface, and blocks of one or more lines.
 
-use crate::flat::{Patch, Spot};
+use crate::flat::Spot;
 use crate::mark::{Letter, Mark, Slant};
+use crate::patch::Patch;
 use crate::{Anchor, Ink};
 
 /// Height of capitals as a share of the type size. Source: metrics of the open typeface Inter 4, measured.
@@ -34,7 +35,9 @@ pub(crate) fn width(words: &str, height: f64) -> f64 {
 /// Width of a character in thousandths of the type size.
 fn character(character: char) -> f64 {
     let code = u32::from(character);
-    let listed = code.checked_sub(32).and_then(|index| WIDTHS.get(usize::try_from(index).ok()?));
+    let listed = code
+        .checked_sub(32)
+        .and_then(|index| WIDTHS.get(usize::try_from(index).ok()?));
     match listed {
         Some(width) => f64::from(*width),
         None if code < 0x1100 => 760.0,
@@ -62,7 +65,10 @@ pub(crate) fn wrapped(words: &str, height: f64, widest: f64) -> Vec<String> {
 fn broken(word: &str, height: f64, widest: f64) -> Vec<String> {
     let mut pieces = vec![String::new()];
     for character in word.chars() {
-        let longer = pieces.last().map(|piece| format!("{piece}{character}")).unwrap_or_default();
+        let longer = pieces
+            .last()
+            .map(|piece| format!("{piece}{character}"))
+            .unwrap_or_default();
         if width(&longer, height) > widest && longer.chars().count() > 1 {
             pieces.push(character.to_string());
         } else {
@@ -90,7 +96,13 @@ impl Block {
     pub(crate) fn new(words: &str, height: f64, angle: f64, align: Anchor) -> Option<Self> {
         let lines: Vec<String> = words.lines().map(|line| line.trim().to_owned()).collect();
         let printed = lines.iter().any(|line| !line.is_empty());
-        printed.then_some(Self { lines, height, angle, align, ink: Ink::Black })
+        printed.then_some(Self {
+            lines,
+            height,
+            angle,
+            align,
+            ink: Ink::Black,
+        })
     }
 
     /// The same block in another ink.
@@ -112,7 +124,10 @@ impl Block {
 
     /// Width of the widest line (mm).
     pub(crate) fn width(&self) -> f64 {
-        self.lines.iter().map(|line| width(line, self.height)).fold(0.0, f64::max)
+        self.lines
+            .iter()
+            .map(|line| width(line, self.height))
+            .fold(0.0, f64::max)
     }
 
     /// Base line of the last line below that of the first (mm).
@@ -124,11 +139,20 @@ impl Block {
         depth
     }
 
+    /// Height of all lines together (mm).
+    fn tall(&self) -> f64 {
+        self.depth() + self.height * (1.0 + ABOVE + BELOW)
+    }
+
     /// The room that it takes when its center is on a spot.
     pub(crate) fn patch(&self, center: Spot) -> Patch {
-        let tall = self.depth() + self.height * (1.0 + ABOVE + BELOW);
-        let angle = self.angle;
-        Patch { center, half_width: self.width() / 2.0 + CLEAR, half_height: tall / 2.0 + CLEAR, angle }
+        let (half_width, half_height) = (self.width() / 2.0 + CLEAR, self.tall() / 2.0 + CLEAR);
+        Patch {
+            center,
+            half_width,
+            half_height,
+            angle: self.angle,
+        }
     }
 
     /// The center when the base line of the first line is anchored at a spot.
@@ -139,12 +163,13 @@ impl Block {
             Anchor::Middle => 0.0,
             Anchor::End => -self.width() / 2.0,
         };
-        at.plus(across, along).plus(across.left(), self.height - self.top())
+        at.plus(across, along)
+            .plus(across.left(), self.height - self.top())
     }
 
     /// From the center to the top of the capitals of the first line (mm).
     fn top(&self) -> f64 {
-        (self.depth() + self.height * (1.0 + ABOVE + BELOW)) / 2.0 - ABOVE * self.height
+        self.tall() / 2.0 - ABOVE * self.height
     }
 
     /// The marks that print it with its center on a spot, on a clear ground.
@@ -155,7 +180,9 @@ impl Block {
             Anchor::Middle => 0.0,
             Anchor::End => self.width() / 2.0,
         };
-        let mut base = center.plus(across, along).plus(across.left(), self.top() - self.height);
+        let mut base = center
+            .plus(across, along)
+            .plus(across.left(), self.top() - self.height);
         let mut marks = vec![Mark::Ground(self.patch(center))];
         for line in &self.lines {
             if !line.is_empty() {

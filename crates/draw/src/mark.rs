@@ -1,23 +1,44 @@
 //! Marks: what is finally printed, in paper millimeters, from which every file format is written.
 
-use crate::flat::{Bounds, Patch, Segment, Spot};
+use crate::flat::{Bounds, Segment, Spot};
+use crate::patch::Patch;
 use crate::{Anchor, Ink, LinePattern};
 
 /// One thing printed on the paper.
 #[derive(Debug, Clone)]
 pub(crate) enum Mark {
     /// Straight lines from spot to spot.
-    Path { spots: Vec<Spot>, closed: bool, pen: Option<Pen>, fill: Option<Ink> },
+    Path {
+        spots: Vec<Spot>,
+        closed: bool,
+        pen: Option<Pen>,
+        fill: Option<Ink>,
+    },
     /// A circle.
-    Circle { center: Spot, radius: f64, pen: Option<Pen>, fill: Option<Ink> },
+    Circle {
+        center: Spot,
+        radius: f64,
+        pen: Option<Pen>,
+        fill: Option<Ink>,
+    },
     /// A part of a circle, counter-clockwise from `start` by `sweep` (rad).
-    Arc { center: Spot, radius: f64, start: f64, sweep: f64, pen: Pen },
+    Arc {
+        center: Spot,
+        radius: f64,
+        start: f64,
+        sweep: f64,
+        pen: Pen,
+    },
     /// One line of words.
     Letters(Letter),
     /// Paper left clear under words.
     Ground(Patch),
     /// Marks that belong together, with what they are in plain words.
-    Group { class: &'static str, title: Option<String>, marks: Vec<Mark> },
+    Group {
+        class: &'static str,
+        title: Option<String>,
+        marks: Vec<Mark>,
+    },
     /// One stretch of a dimension, as it is drawn and as it was measured.
     Measured(Measured),
 }
@@ -36,7 +57,11 @@ pub(crate) struct Pen {
 impl Pen {
     /// An unbroken black line of this width (mm).
     pub(crate) const fn black(width: f64) -> Self {
-        Self { width, pattern: LinePattern::Unbroken, ink: Ink::Black }
+        Self {
+            width,
+            pattern: LinePattern::Unbroken,
+            ink: Ink::Black,
+        }
     }
 }
 
@@ -92,12 +117,22 @@ pub(crate) struct Measured {
 impl Mark {
     /// A straight line.
     pub(crate) fn line(from: Spot, to: Spot, pen: Pen) -> Mark {
-        Mark::Path { spots: vec![from, to], closed: false, pen: Some(pen), fill: None }
+        Mark::Path {
+            spots: vec![from, to],
+            closed: false,
+            pen: Some(pen),
+            fill: None,
+        }
     }
 
     /// A filled shape without outline.
     pub(crate) fn solid(spots: Vec<Spot>, ink: Ink) -> Mark {
-        Mark::Path { spots, closed: true, pen: None, fill: Some(ink) }
+        Mark::Path {
+            spots,
+            closed: true,
+            pen: None,
+            fill: Some(ink),
+        }
     }
 
     /// Grows bounds to hold this mark.
@@ -112,10 +147,15 @@ impl Mark {
                 bounds.take(line.0);
                 bounds.take(line.1);
             }),
-            Mark::Ground(patch) => patch.corners().iter().for_each(|corner| bounds.take(*corner)),
+            Mark::Ground(patch) => patch
+                .corners()
+                .iter()
+                .for_each(|corner| bounds.take(*corner)),
             Mark::Letters(letter) => bounds.take(letter.at),
             Mark::Group { marks, .. } | Mark::Measured(Measured { marks, .. }) => {
-                marks.iter().for_each(|mark| mark.bound(bounds));
+                for mark in marks {
+                    mark.bound(bounds);
+                }
             }
         }
     }
@@ -123,17 +163,31 @@ impl Mark {
     /// The drawn lines, curves as short straight ones, for keeping words off them.
     pub(crate) fn segments(&self) -> Vec<Segment> {
         match self {
-            Mark::Path { spots, closed, pen: Some(_), .. } => {
+            Mark::Path {
+                spots,
+                closed,
+                pen: Some(_),
+                ..
+            } => {
                 let mut lines: Vec<Segment> = spots.windows(2).filter_map(pair).collect();
                 if let (true, Some(first), Some(last)) = (*closed, spots.first(), spots.last()) {
                     lines.push((*last, *first));
                 }
                 lines
             }
-            Mark::Circle { center, radius, pen: Some(_), .. } => {
-                curve(*center, *radius, 0.0, std::f64::consts::TAU)
-            }
-            Mark::Arc { center, radius, start, sweep, .. } => curve(*center, *radius, *start, *sweep),
+            Mark::Circle {
+                center,
+                radius,
+                pen: Some(_),
+                ..
+            } => curve(*center, *radius, 0.0, std::f64::consts::TAU),
+            Mark::Arc {
+                center,
+                radius,
+                start,
+                sweep,
+                ..
+            } => curve(*center, *radius, *start, *sweep),
             Mark::Group { marks, .. } | Mark::Measured(Measured { marks, .. }) => {
                 marks.iter().flat_map(Mark::segments).collect()
             }

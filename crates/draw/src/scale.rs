@@ -1,6 +1,6 @@
 //! Standard drawing scales, as they are printed on a scale rule.
 
-use quantity::{Ratio, Quantity, UnitSystem};
+use quantity::{Quantity, Ratio, UnitSystem};
 
 /// How the scale of a sheet is chosen.
 #[derive(Debug, Clone, PartialEq)]
@@ -50,12 +50,23 @@ impl Scale {
         let mut scales = vec![Scale::one_to(1.0)];
         let far = match units {
             UnitSystem::Si => {
-                scales = METRIC.iter().map(|times| Scale::one_to(f64::from(*times))).collect();
+                scales = METRIC
+                    .iter()
+                    .map(|times| Scale::one_to(f64::from(*times)))
+                    .collect();
                 METRIC.last().map_or(1.0, |times| f64::from(*times))
             }
             UnitSystem::UsCustomary => {
-                scales.extend(ARCHITECT.iter().map(|(words, times)| Scale::named(words, *times)));
-                scales.extend(ENGINEER.iter().map(|feet| Scale::feet_to_the_inch(f64::from(*feet))));
+                scales.extend(
+                    ARCHITECT
+                        .iter()
+                        .map(|(words, times)| Scale::named(words, *times)),
+                );
+                scales.extend(
+                    ENGINEER
+                        .iter()
+                        .map(|feet| Scale::feet_to_the_inch(f64::from(*feet))),
+                );
                 ENGINEER.last().map_or(1.0, |feet| f64::from(*feet))
             }
         };
@@ -91,7 +102,11 @@ impl Scale {
     /// As printed with its plain ratio: `1/4" = 1'-0" (1:48)`.
     pub(crate) fn full_words(&self) -> String {
         let ratio = format!("1:{}", self.denominator);
-        if self.words == ratio { ratio } else { format!("{} ({ratio})", self.words) }
+        if self.words == ratio {
+            ratio
+        } else {
+            format!("{} ({ratio})", self.words)
+        }
     }
 
     /// Paper millimeters to a meter of the site.
@@ -101,23 +116,35 @@ impl Scale {
 
     /// A scale that is printed as its ratio.
     pub(crate) fn one_to(denominator: f64) -> Scale {
-        Scale { denominator, words: format!("1:{denominator}") }
+        Scale {
+            denominator,
+            words: format!("1:{denominator}"),
+        }
     }
 
     /// A scale with a name of its own.
     fn named(words: &str, denominator: f64) -> Scale {
-        Scale { denominator, words: words.to_owned() }
+        Scale {
+            denominator,
+            words: words.to_owned(),
+        }
     }
 
     /// A scale in feet to an inch of paper.
     fn feet_to_the_inch(feet: f64) -> Scale {
-        Scale { denominator: feet * 12.0, words: format!("1\" = {feet}'") }
+        Scale {
+            denominator: feet * 12.0,
+            words: format!("1\" = {feet}'"),
+        }
     }
 }
 
 #[cfg(test)]
 mod tests {
-    #![allow(clippy::unwrap_used, reason = "a scale that is missing must fail the test")]
+    #![allow(
+        clippy::unwrap_used,
+        reason = "a scale that is missing must fail the test"
+    )]
     use super::*;
 
     #[test]
@@ -140,7 +167,11 @@ mod tests {
     fn scales_only_get_smaller() {
         for units in [UnitSystem::UsCustomary, UnitSystem::Si] {
             let all = Scale::standard(units);
-            assert!(all.windows(2).all(|two| two[0].denominator < two[1].denominator), "{all:?}");
+            assert!(
+                all.windows(2)
+                    .all(|two| two[0].denominator < two[1].denominator),
+                "{all:?}"
+            );
         }
     }
 

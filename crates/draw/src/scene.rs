@@ -62,7 +62,13 @@ content_from!(Figure => Figure, Text => Text, Label => Label, Note => Note, Dime
 impl Scene {
     /// An empty scene.
     pub fn new(title: impl Into<String>, units: UnitSystem) -> Self {
-        Self { title: title.into(), description: String::new(), units, layers: Vec::new(), shapes: Vec::new() }
+        Self {
+            title: title.into(),
+            description: String::new(),
+            units,
+            layers: Vec::new(),
+            shapes: Vec::new(),
+        }
     }
 
     /// The same scene with a description for those who can't see it.
@@ -74,7 +80,11 @@ impl Scene {
 
     /// Adds a layer; later layers are drawn over earlier ones. A layer of a name that is there already is that layer.
     pub fn layer(&mut self, layer: Layer) -> LayerId {
-        if let Some(index) = self.layers.iter().position(|known| known.name == layer.name) {
+        if let Some(index) = self
+            .layers
+            .iter()
+            .position(|known| known.name == layer.name)
+        {
             return LayerId(index);
         }
         self.layers.push(layer);
@@ -83,12 +93,25 @@ impl Scene {
 
     /// Adds a shape to a layer of this scene.
     pub fn add(&mut self, layer: LayerId, content: impl Into<Content>) {
-        self.shapes.push(Shape { layer, content: content.into(), title: None });
+        self.shapes.push(Shape {
+            layer,
+            content: content.into(),
+            title: None,
+        });
     }
 
     /// Adds a shape that says in plain words what it is.
-    pub fn add_titled(&mut self, layer: LayerId, title: impl Into<String>, content: impl Into<Content>) {
-        self.shapes.push(Shape { layer, content: content.into(), title: Some(title.into()) });
+    pub fn add_titled(
+        &mut self,
+        layer: LayerId,
+        title: impl Into<String>,
+        content: impl Into<Content>,
+    ) {
+        self.shapes.push(Shape {
+            layer,
+            content: content.into(),
+            title: Some(title.into()),
+        });
     }
 
     /// The layers, lowest first.

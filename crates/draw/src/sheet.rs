@@ -78,8 +78,19 @@ impl Paper {
 
 impl Sheet {
     /// A sheet with the largest scale that fits.
-    pub fn new(paper: Paper, orientation: Orientation, north: North, title_block: TitleBlock) -> Self {
-        Self { paper, orientation, scale: ScaleChoice::LargestThatFits, north, title_block }
+    pub fn new(
+        paper: Paper,
+        orientation: Orientation,
+        north: North,
+        title_block: TitleBlock,
+    ) -> Self {
+        Self {
+            paper,
+            orientation,
+            scale: ScaleChoice::LargestThatFits,
+            north,
+            title_block,
+        }
     }
 
     /// The same sheet with its scale chosen otherwise.

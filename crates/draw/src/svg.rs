@@ -1,7 +1,8 @@
 //! Writes a drawing as SVG in paper millimeters, for a browser and for the typesetter alike.
 
-use crate::flat::{Patch, Spot};
+use crate::flat::Spot;
 use crate::mark::{Letter, Mark, Measured, Pen, Slant};
+use crate::patch::Patch;
 use crate::xml::{escaped, id, number};
 use crate::{Anchor, Drawing, Ink};
 use std::fmt::Write;
@@ -12,21 +13,35 @@ const FAMILY: &str = "Inter, sans-serif";
 impl Drawing {
     /// The whole sheet as SVG. The same drawing gives the same bytes.
     pub fn svg(&self) -> String {
-        let mut svg = Svg { out: String::new(), height: self.size.1, depth: 0 };
+        let mut svg = Svg {
+            out: String::new(),
+            height: self.size.1,
+            depth: 0,
+        };
         svg.open_sheet(self);
         for (kind, layers) in [("geometry", &self.geometry), ("words", &self.words)] {
             for (index, (layer, marks)) in self.layers.iter().zip(layers).enumerate() {
                 if !marks.is_empty() {
                     let name = format!("{}-{}-{}-{kind}", self.prefix, index + 1, id(&layer.name));
-                    svg.open(&format!("<g id=\"{}\" class=\"layer {kind}\">", escaped(&name)));
+                    svg.open(&format!(
+                        "<g id=\"{}\" class=\"layer {kind}\">",
+                        escaped(&name)
+                    ));
                     svg.title(&layer.name, &layer.description);
-                    marks.iter().for_each(|mark| svg.mark(mark));
+                    for mark in marks {
+                        svg.mark(mark);
+                    }
                     svg.close("</g>");
                 }
             }
         }
-        svg.open(&format!("<g id=\"{}-furniture\" class=\"furniture\">", escaped(&self.prefix)));
-        self.furniture.iter().for_each(|mark| svg.mark(mark));
+        svg.open(&format!(
+            "<g id=\"{}-furniture\" class=\"furniture\">",
+            escaped(&self.prefix)
+        ));
+        for mark in &self.furniture {
+            svg.mark(mark);
+        }
         svg.close("</g>");
         svg.close("</svg>");
         svg.out
@@ -69,7 +84,9 @@ impl Svg {
         ));
         self.title(&drawing.title, &drawing.description);
         let paper = color(Ink::Paper);
-        self.line(&format!("<rect width=\"{width}\" height=\"{height}\" fill=\"{paper}\"/>"));
+        self.line(&format!(
+            "<rect width=\"{width}\" height=\"{height}\" fill=\"{paper}\"/>"
+        ));
     }
 
     /// What a group is, in plain words.
@@ -90,18 +107,41 @@ impl Svg {
     /// One mark.
     fn mark(&mut self, mark: &Mark) {
         match mark {
-            Mark::Path { spots, closed, pen, fill } => self.path(spots, *closed, *pen, *fill),
-            Mark::Circle { center, radius, pen, fill } => {
+            Mark::Path {
+                spots,
+                closed,
+                pen,
+                fill,
+            } => self.path(spots, *closed, *pen, *fill),
+            Mark::Circle {
+                center,
+                radius,
+                pen,
+                fill,
+            } => {
                 let (x, y) = (number(center.x), number(self.height - center.y));
                 let look = look(*pen, *fill);
-                self.line(&format!("<circle cx=\"{x}\" cy=\"{y}\" r=\"{}\"{look}/>", number(*radius)));
+                self.line(&format!(
+                    "<circle cx=\"{x}\" cy=\"{y}\" r=\"{}\"{look}/>",
+                    number(*radius)
+                ));
             }
-            Mark::Arc { center, radius, start, sweep, pen } => {
+            Mark::Arc {
+                center,
+                radius,
+                start,
+                sweep,
+                pen,
+            } => {
                 self.arc(*center, *radius, (*start, *sweep), *pen);
             }
             Mark::Letters(letter) => self.letters(letter),
             Mark::Ground(patch) => self.ground(patch),
-            Mark::Group { class, title, marks } => self.group(class, title.as_deref(), marks),
+            Mark::Group {
+                class,
+                title,
+                marks,
+            } => self.group(class, title.as_deref(), marks),
             Mark::Measured(Measured { marks, .. }) => marks.iter().for_each(|mark| self.mark(mark)),
         }
     }
@@ -110,7 +150,9 @@ impl Svg {
     fn group(&mut self, class: &str, title: Option<&str>, marks: &[Mark]) {
         self.open(&format!("<g class=\"{class}\">"));
         self.title(title.unwrap_or_default(), "");
-        marks.iter().for_each(|mark| self.mark(mark));
+        for mark in marks {
+            self.mark(mark);
+        }
         self.close("</g>");
     }
 
@@ -131,14 +173,23 @@ impl Svg {
         let (from, middle, to) = (self.spot(at(0.0)), self.spot(at(0.5)), self.spot(at(1.0)));
         let curve = format!("A{r} {r} 0 0 0 ", r = number(radius));
         let look = look(Some(pen), None);
-        self.line(&format!("<path d=\"M{from}{curve}{middle}{curve}{to}\"{look}/>"));
+        self.line(&format!(
+            "<path d=\"M{from}{curve}{middle}{curve}{to}\"{look}/>"
+        ));
     }
 
     /// Clear paper under words.
     fn ground(&mut self, patch: &Patch) {
-        let corners: Vec<String> = patch.corners().iter().map(|corner| self.spot(*corner)).collect();
+        let corners: Vec<String> = patch
+            .corners()
+            .iter()
+            .map(|corner| self.spot(*corner))
+            .collect();
         let paper = color(Ink::Paper);
-        self.line(&format!("<path class=\"ground\" d=\"M{}Z\" fill=\"{paper}\"/>", corners.join("L")));
+        self.line(&format!(
+            "<path class=\"ground\" d=\"M{}Z\" fill=\"{paper}\"/>",
+            corners.join("L")
+        ));
     }
 
     /// One line of words.
@@ -155,7 +206,11 @@ impl Svg {
             Slant::Strong => " font-weight=\"600\"",
         };
         let degrees = number(-letter.angle.to_degrees());
-        let turn = if degrees == "0" { String::new() } else { format!(" transform=\"rotate({degrees} {x} {y})\"") };
+        let turn = if degrees == "0" {
+            String::new()
+        } else {
+            format!(" transform=\"rotate({degrees} {x} {y})\"")
+        };
         let ink = color(letter.ink);
         let words = escaped(&letter.words);
         self.line(&format!(
@@ -177,8 +232,18 @@ fn look(pen: Option<Pen>, fill: Option<Ink>) -> String {
         let _ = write!(look, " fill=\"{}\"", color(ink));
     }
     if let Some(pen) = pen {
-        let _ = write!(look, " stroke=\"{}\" stroke-width=\"{}\"", color(pen.ink), number(pen.width));
-        let dashes: Vec<String> = pen.pattern.dashes().iter().map(|dash| number(*dash)).collect();
+        let _ = write!(
+            look,
+            " stroke=\"{}\" stroke-width=\"{}\"",
+            color(pen.ink),
+            number(pen.width)
+        );
+        let dashes: Vec<String> = pen
+            .pattern
+            .dashes()
+            .iter()
+            .map(|dash| number(*dash))
+            .collect();
         if !dashes.is_empty() {
             let _ = write!(look, " stroke-dasharray=\"{}\"", dashes.join(" "));
         }

@@ -17,13 +17,21 @@ pub struct Symbol {
 impl Symbol {
     /// A symbol without letters.
     pub fn new(name: impl Into<String>, figures: impl Into<Vec<Figure>>) -> Self {
-        Self { name: name.into(), figures: figures.into(), letters: Vec::new() }
+        Self {
+            name: name.into(),
+            figures: figures.into(),
+            letters: Vec::new(),
+        }
     }
 
     /// The same symbol with letters centered on a point.
     #[must_use]
     pub fn lettered(mut self, at: Point, words: impl Into<String>, height: Length) -> Self {
-        self.letters.push(Letters { at, words: words.into(), height });
+        self.letters.push(Letters {
+            at,
+            words: words.into(),
+            height,
+        });
         self
     }
 }
@@ -53,7 +61,11 @@ pub struct Placement {
 impl Placement {
     /// A symbol that isn't turned.
     pub fn new(symbol: Symbol, at: Point) -> Self {
-        Self { symbol, at, rotation: Angle::from_base(0.0) }
+        Self {
+            symbol,
+            at,
+            rotation: Angle::from_base(0.0),
+        }
     }
 
     /// The same placement, turned.

@@ -1,7 +1,8 @@
 //! The room that each text takes on the paper, and which texts overlap.
 
 use crate::Point;
-use crate::flat::{Patch, Spot};
+use crate::flat::Spot;
+use crate::patch::Patch;
 use quantity::{Angle, Length, Quantity};
 
 /// The rectangle that a text takes on the paper, its width estimated.

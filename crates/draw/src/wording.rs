@@ -24,7 +24,11 @@ impl TextHeight {
             TextHeight::Paper(height) => height.base() * 1000.0,
             TextHeight::Site(height) => height.base() * per_meter,
         };
-        if wanted.is_finite() { wanted.clamp(1.5, 30.0) } else { 2.5 }
+        if wanted.is_finite() {
+            wanted.clamp(1.5, 30.0)
+        } else {
+            2.5
+        }
     }
 }
 
@@ -58,7 +62,13 @@ impl Text {
     /// Level text of ordinary height, centered on a point.
     pub fn new(at: Point, words: impl Into<String>) -> Self {
         let rotation = Angle::from_base(0.0);
-        Self { at, words: words.into(), anchor: Anchor::Middle, height: TextHeight::ordinary(), rotation }
+        Self {
+            at,
+            words: words.into(),
+            anchor: Anchor::Middle,
+            height: TextHeight::ordinary(),
+            rotation,
+        }
     }
 
     /// The same text with another part on the point.
@@ -98,7 +108,11 @@ pub struct Label {
 impl Label {
     /// A label of ordinary height.
     pub fn new(at: Point, words: impl Into<String>) -> Self {
-        Self { at, words: words.into(), height: TextHeight::ordinary() }
+        Self {
+            at,
+            words: words.into(),
+            height: TextHeight::ordinary(),
+        }
     }
 }
 
@@ -118,6 +132,11 @@ pub struct Note {
 impl Note {
     /// A note of ordinary height, standing in this direction from the tip of its arrow.
     pub fn new(at: Point, words: impl Into<String>, toward: Angle) -> Self {
-        Self { at, words: words.into(), toward, height: TextHeight::ordinary() }
+        Self {
+            at,
+            words: words.into(),
+            toward,
+            height: TextHeight::ordinary(),
+        }
     }
 }

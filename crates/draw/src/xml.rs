@@ -17,7 +17,8 @@ pub(crate) fn escaped(words: &str) -> String {
 
 /// Whether XML 1.0 can hold a character.
 fn allowed(character: char) -> bool {
-    let plain = character >= ' ' && !matches!(character, '\u{7f}'..='\u{9f}' | '\u{fffe}' | '\u{ffff}');
+    let plain =
+        character >= ' ' && !matches!(character, '\u{7f}'..='\u{9f}' | '\u{fffe}' | '\u{ffff}');
     plain || matches!(character, '\t' | '\n')
 }
 
@@ -38,7 +39,11 @@ pub(crate) fn id(words: &str) -> String {
 pub(crate) fn number(number: f64) -> String {
     let fixed = format!("{number:.3}");
     let short = fixed.trim_end_matches('0').trim_end_matches('.');
-    if short == "-0" { "0".to_owned() } else { short.to_owned() }
+    if short == "-0" {
+        "0".to_owned()
+    } else {
+        short.to_owned()
+    }
 }
 
 #[cfg(test)]

@@ -38,7 +38,10 @@ fn pen(scene: &Scene, shape: &Shape) -> Pen {
 
 /// Whether a scene has words that need paper around the geometry.
 pub(crate) fn has_notes(scene: &Scene) -> bool {
-    scene.shapes().iter().any(|shape| matches!(shape.content, Content::Note(_) | Content::Label(_)))
+    scene
+        .shapes()
+        .iter()
+        .any(|shape| matches!(shape.content, Content::Note(_) | Content::Label(_)))
 }
 
 /// The geometry that a shape draws, if it is geometry.
@@ -46,8 +49,14 @@ fn geometry(shape: &Shape, view: &View, pen: Pen) -> Vec<Mark> {
     match &shape.content {
         Content::Figure(figure) => figure_marks(figure, view, pen),
         Content::Symbol(placement) => {
-            let pen = Pen { width: pen.width.min(LineWeight::Medium.millimeters()), ..pen };
-            let solid = Pen { pattern: crate::LinePattern::Unbroken, ..pen };
+            let pen = Pen {
+                width: pen.width.min(LineWeight::Medium.millimeters()),
+                ..pen
+            };
+            let solid = Pen {
+                pattern: crate::LinePattern::Unbroken,
+                ..pen
+            };
             symbol_marks(&placement.symbol, stand_of(placement, view), solid)
         }
         _ => Vec::new(),
@@ -56,21 +65,33 @@ fn geometry(shape: &Shape, view: &View, pen: Pen) -> Vec<Mark> {
 
 /// How far a scene reaches on paper at so many millimeters to the meter, its origin at the corner.
 pub(crate) fn extent(scene: &Scene, per_meter: f64) -> Bounds {
-    let view = View { per_meter, origin: Spot::new(0.0, 0.0) };
+    let view = View {
+        per_meter,
+        origin: Spot::new(0.0, 0.0),
+    };
     let mut bounds = Bounds::EMPTY;
     for shape in scene.shapes() {
         let pen = pen(scene, shape);
         match &shape.content {
             Content::Figure(_) | Content::Symbol(_) => {
-                geometry(shape, &view, pen).iter().for_each(|mark| mark.bound(&mut bounds));
+                for mark in geometry(shape, &view, pen) {
+                    mark.bound(&mut bounds);
+                }
             }
             Content::Dimension(dimension) => {
                 let drawn = Drawn::new(dimension, &view, scene.units, pen.ink);
-                drawn.iter().flat_map(Drawn::outline).for_each(|spot| bounds.take(spot));
+                drawn
+                    .iter()
+                    .flat_map(Drawn::outline)
+                    .for_each(|spot| bounds.take(spot));
             }
             Content::Text(text) => {
-                let patch = text_block(text, &view).map(|block| block.patch(block.center_from(view.spot(text.at))));
-                patch.iter().flat_map(|patch| patch.corners()).for_each(|corner| bounds.take(corner));
+                let patch = text_block(text, &view)
+                    .map(|block| block.patch(block.center_from(view.spot(text.at))));
+                patch
+                    .iter()
+                    .flat_map(crate::patch::Patch::corners)
+                    .for_each(|corner| bounds.take(corner));
             }
             Content::Label(label) => bounds.take(view.spot(label.at)),
             Content::Note(note) => bounds.take(view.spot(note.at)),
@@ -139,7 +160,11 @@ impl Composed {
 
     /// Draws the words of one kind in the order of the scene.
     fn draw_words(&mut self, scene: &Scene, kind: Kind, room: &mut Room) {
-        for shape in scene.shapes().iter().filter(|shape| Kind::of(&shape.content) == Some(kind)) {
+        for shape in scene
+            .shapes()
+            .iter()
+            .filter(|shape| Kind::of(&shape.content) == Some(kind))
+        {
             let ink = pen(scene, shape).ink;
             let placed = match &shape.content {
                 Content::Text(text) => place_text(text, &self.view, ink, room),
@@ -165,12 +190,16 @@ impl Composed {
 /// Adds the marks of a shape to its layer as one group.
 fn push(layers: &mut [Vec<Mark>], shape: &Shape, class: &'static str, marks: Vec<Mark>) {
     if let (Some(layer), false) = (layers.get_mut(shape.layer.0), marks.is_empty()) {
-        layer.push(Mark::Group { class, title: shape.title.clone(), marks });
+        layer.push(Mark::Group {
+            class,
+            title: shape.title.clone(),
+            marks,
+        });
     }
 }
 
 /// The room of a letter inside a symbol.
-fn letter_patch(mark: &Mark) -> Option<crate::flat::Patch> {
+fn letter_patch(mark: &Mark) -> Option<crate::patch::Patch> {
     match mark {
         Mark::Letters(letter) => Some(letter.patch()),
         _ => None,

@@ -2,60 +2,87 @@
 
 use super::view::View;
 use crate::flat::{Segment, Spot};
-use crate::label::{Room, Wish};
+use crate::label::Room;
 use crate::lettering::Block;
 use crate::mark::{Mark, Measured, Pen};
-use crate::{Anchor, Dimension, DimensionLine, Ink, LinePattern, LineWeight, Measure, dimension_text};
+use crate::{
+    Anchor, Dimension, DimensionLine, Ink, LinePattern, LineWeight, Measure, dimension_text,
+};
 use quantity::{Length, Quantity, UnitSystem};
 use std::f64::consts::{FRAC_PI_2, FRAC_PI_4, PI};
 
 /// From the measured point to its extension line (mm).
 const GAP: f64 = 1.2;
 /// How far an extension line goes past the dimension line (mm).
-const PAST: f64 = 1.6;
+pub(super) const PAST: f64 = 1.6;
 /// Half the length of a tick (mm).
-const TICK: f64 = 1.3;
+pub(super) const TICK: f64 = 1.3;
 /// Width of a tick (mm).
 const TICK_WIDTH: f64 = 0.4;
 /// Height of capitals (mm).
 const HEIGHT: f64 = 2.5;
-/// Between the dimension line and the room of its words (mm).
-const LIFT: f64 = 0.2;
 
 /// A dimension on the paper, its words not yet placed.
 #[derive(Debug, Clone)]
 pub(crate) struct Drawn {
-    along: Spot,
-    reading: f64,
-    aligned: bool,
-    points: Vec<Spot>,
-    feet: Vec<Spot>,
-    words: Vec<String>,
-    pen: Pen,
+    pub(super) along: Spot,
+    pub(super) reading: f64,
+    pub(super) aligned: bool,
+    pub(super) points: Vec<Spot>,
+    pub(super) feet: Vec<Spot>,
+    pub(super) words: Vec<String>,
+    pub(super) pen: Pen,
 }
 
 impl Drawn {
     /// A dimension put on the paper; `None` with fewer than two points.
-    pub(crate) fn new(dimension: &Dimension, view: &View, units: UnitSystem, ink: Ink) -> Option<Self> {
-        let points: Vec<Spot> = dimension.points.iter().map(|point| view.spot(*point)).collect();
+    pub(crate) fn new(
+        dimension: &Dimension,
+        view: &View,
+        units: UnitSystem,
+        ink: Ink,
+    ) -> Option<Self> {
+        let points: Vec<Spot> = dimension
+            .points
+            .iter()
+            .map(|point| view.spot(*point))
+            .collect();
         let (first, last) = (*points.first()?, *points.last()?);
         if points.len() < 2 {
             return None;
         }
         let (along, normal) = directions(dimension.measure, last.minus(first));
         let level = level(dimension.line, &points, normal, view);
-        let feet = points.iter().map(|point| point.plus(normal, level - point.along(normal))).collect();
-        let pen = Pen { width: LineWeight::Fine.millimeters(), pattern: LinePattern::Unbroken, ink };
+        let feet = points
+            .iter()
+            .map(|point| point.plus(normal, level - point.along(normal)))
+            .collect();
+        let pen = Pen {
+            width: LineWeight::Fine.millimeters(),
+            pattern: LinePattern::Unbroken,
+            ink,
+        };
         let reading = reading(along.y.atan2(along.x));
         let aligned = dimension.measure == Measure::Aligned && points.len() == 2;
         let words = words(dimension, along, units);
-        Some(Self { along, reading, aligned, points, feet, words, pen })
+        Some(Self {
+            along,
+            reading,
+            aligned,
+            points,
+            feet,
+            words,
+            pen,
+        })
     }
 
     /// The lines of every stretch, for keeping words off them.
     pub(crate) fn segments(&self) -> Vec<Segment> {
         let stretches = 0..self.words.len();
-        stretches.flat_map(|index| self.lines(index)).flat_map(|mark| mark.segments()).collect()
+        stretches
+            .flat_map(|index| self.lines(index))
+            .flat_map(|mark| mark.segments())
+            .collect()
     }
 
     /// The room that the drawn lines and the words over them are likely to take.
@@ -85,15 +112,30 @@ impl Drawn {
         let block = Block::new(&words, HEIGHT, self.reading, Anchor::Middle)?.ink(self.pen.ink);
         let mut marks = self.lines(index);
         let spot = self.choose(index, &block, room);
-        let middle = spot.as_ref().map_or(start.middle(end), |chosen| chosen.center);
+        let middle = spot
+            .as_ref()
+            .map_or(start.middle(end), |chosen| chosen.center);
         if let Some(chosen) = &spot {
-            marks.extend(chosen.extra.map(|(from, to)| Mark::line(from, to, self.pen)));
+            marks.extend(
+                chosen
+                    .extra
+                    .map(|(from, to)| Mark::line(from, to, self.pen)),
+            );
             marks.extend(block.marks(chosen.center));
             room.texts.push(block.patch(chosen.center));
             room.lines.extend(chosen.extra);
         }
         let angle = self.along.y.atan2(self.along.x);
-        let measured = Measured { from, to, line: end, angle, aligned: self.aligned, middle, words, marks };
+        let measured = Measured {
+            from,
+            to,
+            line: end,
+            angle,
+            aligned: self.aligned,
+            middle,
+            words,
+            marks,
+        };
         spot.map(|_| Mark::Measured(measured))
     }
 
@@ -104,9 +146,16 @@ impl Drawn {
         if let (Some(start), Some(end)) = (self.feet.get(index), self.feet.get(index + 1)) {
             marks.push(Mark::line(*start, *end, self.pen));
             let slant = Spot::unit(self.reading + FRAC_PI_4);
-            let tick = Pen { width: TICK_WIDTH, ..self.pen };
+            let tick = Pen {
+                width: TICK_WIDTH,
+                ..self.pen
+            };
             for foot in [start, end] {
-                marks.push(Mark::line(foot.plus(slant, -TICK), foot.plus(slant, TICK), tick));
+                marks.push(Mark::line(
+                    foot.plus(slant, -TICK),
+                    foot.plus(slant, TICK),
+                    tick,
+                ));
             }
         }
         marks
@@ -121,80 +170,12 @@ impl Drawn {
             return None;
         }
         let unit = Spot::new(step.x / far, step.y / far);
-        Some(Mark::line(point.plus(unit, GAP), foot.plus(unit, PAST), self.pen))
+        Some(Mark::line(
+            point.plus(unit, GAP),
+            foot.plus(unit, PAST),
+            self.pen,
+        ))
     }
-
-    /// The best free place for the words of one stretch.
-    fn choose(&self, index: usize, block: &Block, room: &Room) -> Option<Chosen> {
-        let all = self.candidates(index, block);
-        let clear = |chosen: &&Chosen| {
-            let patch = block.patch(chosen.center);
-            room.is_free(&patch) && !room.lines.iter().any(|line| patch.crossed_by(*line))
-        };
-        let free = |chosen: &&Chosen| room.is_free(&block.patch(chosen.center));
-        let listed = all.iter().find(clear).or_else(|| all.iter().find(free)).cloned();
-        listed.or_else(|| self.elsewhere(index, block, room))
-    }
-
-    /// A place anywhere near, with a line to the middle of the stretch.
-    fn elsewhere(&self, index: usize, block: &Block, room: &Room) -> Option<Chosen> {
-        let middle = self.feet.get(index)?.middle(*self.feet.get(index + 1)?);
-        let place = room.near(middle, &block.patch(middle), &Wish::close())?;
-        Some(Chosen { center: place.patch.center, extra: place.leader })
-    }
-
-    /// Places to try, the best first.
-    fn candidates(&self, index: usize, block: &Block) -> Vec<Chosen> {
-        let (Some(start), Some(end)) = (self.feet.get(index), self.feet.get(index + 1)) else {
-            return Vec::new();
-        };
-        let up = Spot::unit(self.reading).left();
-        let patch = block.patch(*start);
-        let (middle, lift) = (start.middle(*end), patch.half_height + LIFT);
-        let mut list = Vec::new();
-        if end.minus(*start).length() >= patch.half_width * 2.0 + 1.0 {
-            list.push(Chosen { center: middle.plus(up, lift), extra: None });
-            list.push(Chosen { center: middle.plus(up, -lift), extra: None });
-        } else {
-            list.extend(self.outside(index, patch.half_width, up, lift));
-        }
-        for row in 1..6_u32 {
-            let center = middle.plus(up, lift + f64::from(row) * (patch.half_height * 2.0 + 0.4));
-            let foot = center.plus(up, -patch.half_height);
-            list.push(Chosen { center, extra: Some((middle, foot)) });
-        }
-        list
-    }
-
-    /// Places past the free ends of the dimension.
-    fn outside(&self, index: usize, half_width: f64, up: Spot, lift: f64) -> Vec<Chosen> {
-        let ahead = match (self.feet.get(index), self.feet.get(index + 1)) {
-            (Some(from), Some(to)) if to.minus(*from).along(self.along) < 0.0 => -1.0,
-            _ => 1.0,
-        };
-        let mut list = Vec::new();
-        let mut past = |foot: Option<&Spot>, way: f64| {
-            if let Some(foot) = foot {
-                let center = foot.plus(self.along, way * (half_width + TICK + 0.8)).plus(up, lift);
-                let end = foot.plus(self.along, way * (half_width * 2.0 + TICK + 0.8));
-                list.push(Chosen { center, extra: Some((*foot, end)) });
-            }
-        };
-        if index + 1 == self.words.len() {
-            past(self.feet.get(index + 1), ahead);
-        }
-        if index == 0 {
-            past(self.feet.first(), -ahead);
-        }
-        list
-    }
-}
-
-/// A place for words, and a line that comes with it.
-#[derive(Debug, Clone)]
-struct Chosen {
-    center: Spot,
-    extra: Option<Segment>,
 }
 
 /// The direction of measuring, and the one in which the dimension line stands off.
@@ -205,7 +186,11 @@ fn directions(measure: Measure, span: Spot) -> (Spot, Spot) {
         Measure::Vertical => (right.left(), right),
         Measure::Aligned => {
             let length = span.length();
-            let along = if length > 0.0 { Spot::new(span.x / length, span.y / length) } else { right };
+            let along = if length > 0.0 {
+                Spot::new(span.x / length, span.y / length)
+            } else {
+                right
+            };
             (along, along.left())
         }
     }
@@ -216,6 +201,7 @@ fn level(line: DimensionLine, points: &[Spot], normal: Spot, view: &View) -> f64
     let reaches = points.iter().map(|point| point.along(normal));
     match line {
         DimensionLine::Through(point) => view.spot(point).along(normal),
+        DimensionLine::Beyond(point, off) => view.spot(point).along(normal) + off.base() * 1000.0,
         DimensionLine::Away(off) if off.base() < 0.0 => {
             reaches.fold(f64::INFINITY, f64::min) + off.base() * 1000.0
         }

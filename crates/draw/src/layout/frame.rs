@@ -16,7 +16,7 @@ const PAD: f64 = 3.0;
 /// Width of the cell with north and scale bar (mm).
 const COMPASS: f64 = 76.0;
 /// Least height of the band (mm).
-const BAND: f64 = 38.0;
+const BAND: f64 = 41.0;
 /// The border and the lines between cells (mm).
 const BORDER: Pen = Pen::black(0.7);
 /// Lines between cells.
@@ -42,26 +42,56 @@ impl Frame {
     /// Measures what the sheet needs and leaves the rest to the drawing.
     pub(crate) fn new(sheet: &Sheet, scene: &Scene) -> Self {
         let (width, height) = sheet.size();
-        let border = Bounds::new(Spot::new(MARGIN, MARGIN), Spot::new(width - MARGIN, height - MARGIN));
+        let border = Bounds::new(
+            Spot::new(MARGIN, MARGIN),
+            Spot::new(width - MARGIN, height - MARGIN),
+        );
         let caution_top = border.low.y + caution_height(sheet, &border);
         let title_wide = (border.width() * 0.28).clamp(88.0, 120.0);
+        let legend = Legend::new(scene);
+        let beside = border.width() - title_wide - COMPASS;
+        let own_row = beside < Legend::COLUMN;
+        let title_wide = if own_row {
+            border.width() - COMPASS
+        } else {
+            title_wide
+        };
         let title_left = border.high.x - title_wide;
         let title = Title::new(sheet, scene, title_left, title_wide);
-        let legend = Legend::new(scene);
-        let beside = title_left - border.low.x - COMPASS;
-        let own_row = beside < Legend::COLUMN;
         let legend_wide = if own_row { border.width() } else { beside };
         let legend_high = legend.height(legend_wide);
-        let band = title.height().max(BAND).max(if own_row { 0.0 } else { legend_high });
+        let band = title
+            .height()
+            .max(BAND)
+            .max(if own_row { 0.0 } else { legend_high });
         let band_top = caution_top + band;
-        let legend_low = if own_row { Spot::new(border.low.x, band_top) } else { Spot::new(border.low.x + COMPASS, caution_top) };
-        let legend_top = if own_row { band_top + legend_high } else { band_top };
-        let legend_cell = Bounds::new(legend_low, Spot::new(legend_low.x + legend_wide, legend_top));
+        let legend_low = if own_row {
+            Spot::new(border.low.x, band_top)
+        } else {
+            Spot::new(border.low.x + COMPASS, caution_top)
+        };
+        let legend_top = if own_row {
+            band_top + legend_high
+        } else {
+            band_top
+        };
+        let legend_cell = Bounds::new(
+            legend_low,
+            Spot::new(legend_low.x + legend_wide, legend_top),
+        );
         let area = Bounds::new(
             Spot::new(border.low.x + PAD, band_top.max(legend_top) + PAD),
             Spot::new(border.high.x - PAD, border.high.y - PAD),
         );
-        Self { border, caution_top, band_top, legend_cell, legend, title_left, area }
+        Self {
+            border,
+            caution_top,
+            band_top,
+            legend_cell,
+            legend,
+            title_left,
+            area,
+        }
     }
 
     /// Everything around the drawing.
@@ -72,14 +102,32 @@ impl Frame {
         scale: Option<&Scale>,
         bar: Option<&ScaleBar>,
     ) -> Vec<Mark> {
-        let mut title = Title::new(sheet, scene, self.title_left, self.border.high.x - self.title_left);
-        let group = |class, marks| Mark::Group { class, title: None, marks };
+        let mut title = Title::new(
+            sheet,
+            scene,
+            self.title_left,
+            self.border.high.x - self.title_left,
+        );
+        let group = |class, marks| Mark::Group {
+            class,
+            title: None,
+            marks,
+        };
         vec![
             group("border", self.rules()),
-            group("north", north_marks(&sheet.north, self.border.low.x, self.band_top)),
-            group("scale-bar", bar_marks(sheet, scene, scale, bar, self.compass())),
+            group(
+                "north",
+                north_marks(&sheet.north, self.border.low.x, self.band_top),
+            ),
+            group(
+                "scale-bar",
+                bar_marks(sheet, scene, scale, bar, self.compass()),
+            ),
             group("legend", self.legend.marks(&self.legend_cell)),
-            group("title-block", title.marks(scale, self.band_top, self.caution_top)),
+            group(
+                "title-block",
+                title.marks(scale, self.band_top, self.caution_top),
+            ),
             group("caution", caution(sheet, &self.border, self.caution_top)),
         ]
     }
@@ -93,12 +141,32 @@ impl Frame {
     /// Border and lines between cells.
     fn rules(&self) -> Vec<Mark> {
         let (low, high) = (self.border.low, self.border.high);
-        let corners = [low, Spot::new(high.x, low.y), high, Spot::new(low.x, high.y)];
+        let corners = [
+            low,
+            Spot::new(high.x, low.y),
+            high,
+            Spot::new(low.x, high.y),
+        ];
         let level = |y: f64| Mark::line(Spot::new(low.x, y), Spot::new(high.x, y), RULE);
-        let upright =
-            |x: f64| Mark::line(Spot::new(x, self.caution_top), Spot::new(x, self.band_top), RULE);
-        let border = Mark::Path { spots: corners.to_vec(), closed: true, pen: Some(BORDER), fill: None };
-        let mut marks = vec![border, level(self.band_top), upright(low.x + COMPASS), upright(self.title_left)];
+        let upright = |x: f64| {
+            Mark::line(
+                Spot::new(x, self.caution_top),
+                Spot::new(x, self.band_top),
+                RULE,
+            )
+        };
+        let border = Mark::Path {
+            spots: corners.to_vec(),
+            closed: true,
+            pen: Some(BORDER),
+            fill: None,
+        };
+        let mut marks = vec![
+            border,
+            level(self.band_top),
+            upright(low.x + COMPASS),
+            upright(self.title_left),
+        ];
         if self.legend_cell.high.y > self.band_top {
             marks.push(level(self.legend_cell.high.y));
         }
@@ -113,7 +181,11 @@ impl Frame {
 fn caution_height(sheet: &Sheet, border: &Bounds) -> f64 {
     let mut typist = caution_typist(border, 0.0);
     typist.set(&sheet.title_block.caution, PLAIN);
-    if typist.marks.is_empty() { 0.0 } else { 2.0 - typist.top }
+    if typist.marks.is_empty() {
+        0.0
+    } else {
+        2.0 - typist.top
+    }
 }
 
 /// Where the caution line is set.

@@ -40,15 +40,17 @@ impl Legend {
     /// The layers and symbols of a scene in their order.
     pub(crate) fn new(scene: &Scene) -> Self {
         let layers = scene.layers().iter().enumerate();
-        let mut entries: Vec<Entry> = layers.filter_map(|(index, layer)| layer_entry(scene, index, layer)).collect();
+        let mut entries: Vec<Entry> = layers
+            .filter_map(|(index, layer)| layer_entry(scene, index, layer))
+            .collect();
         let mut names: Vec<&str> = Vec::new();
         for shape in scene.shapes() {
-            if let Content::Symbol(placement) = &shape.content {
-                if !names.contains(&placement.symbol.name.as_str()) {
-                    names.push(&placement.symbol.name);
-                    let pen = pen_of(scene.layers().get(shape.layer.0));
-                    entries.push(Entry::Symbol(placement.symbol.clone(), pen));
-                }
+            if let Content::Symbol(placement) = &shape.content
+                && !names.contains(&placement.symbol.name.as_str())
+            {
+                names.push(&placement.symbol.name);
+                let pen = pen_of(scene.layers().get(shape.layer.0));
+                entries.push(Entry::Symbol(placement.symbol.clone(), pen));
             }
         }
         Self { entries }
@@ -56,13 +58,21 @@ impl Legend {
 
     /// How high the legend is in a cell of this width (mm).
     pub(crate) fn height(&self, wide: f64) -> f64 {
-        if self.entries.is_empty() { 0.0 } else { HEAD + self.column_height(wide) + 1.6 }
+        if self.entries.is_empty() {
+            0.0
+        } else {
+            HEAD + self.column_height(wide) + 1.6
+        }
     }
 
     /// The least height of a column at which all columns hold the entries.
     fn column_height(&self, wide: f64) -> f64 {
         let (columns, each) = columns(wide);
-        let mut high = self.entries.iter().map(|entry| entry.height(each)).fold(0.0, f64::max);
+        let mut high = self
+            .entries
+            .iter()
+            .map(|entry| entry.height(each))
+            .fold(0.0, f64::max);
         while self.columns_needed(high, each) > columns {
             high += 1.0;
         }
@@ -118,18 +128,27 @@ fn columns(wide: f64) -> (u32, f64) {
 
 /// The entry of a layer that has figures on it.
 fn layer_entry(scene: &Scene, index: usize, layer: &Layer) -> Option<Entry> {
-    let mut figures = scene.shapes().iter().filter(|shape| shape.layer.0 == index).filter_map(|shape| {
-        match &shape.content {
+    let mut figures = scene
+        .shapes()
+        .iter()
+        .filter(|shape| shape.layer.0 == index)
+        .filter_map(|shape| match &shape.content {
             Content::Figure(figure) => Some(figure),
             _ => None,
-        }
-    });
+        });
     let first = figures.next()?;
-    let filled = std::iter::once(first).chain(figures).find_map(|figure| match figure {
-        Figure::Area { fill, .. } | Figure::Circle { fill, .. } if *fill != Fill::Open => Some(*fill),
-        _ => None,
-    });
-    Some(filled.map_or_else(|| Entry::Line(layer.clone()), |fill| Entry::Area(layer.clone(), fill)))
+    let filled = std::iter::once(first)
+        .chain(figures)
+        .find_map(|figure| match figure {
+            Figure::Area { fill, .. } | Figure::Circle { fill, .. } if *fill != Fill::Open => {
+                Some(*fill)
+            }
+            _ => None,
+        });
+    Some(filled.map_or_else(
+        || Entry::Line(layer.clone()),
+        |fill| Entry::Area(layer.clone(), fill),
+    ))
 }
 
 impl Entry {
@@ -167,14 +186,29 @@ impl Entry {
         let half = Spot::new(SAMPLE / 2.0, 0.0);
         match self {
             Entry::Line(layer) => {
-                vec![Mark::line(middle.plus(half, -1.0), middle.plus(half, 1.0), pen_of(Some(layer)))]
+                vec![Mark::line(
+                    middle.plus(half, -1.0),
+                    middle.plus(half, 1.0),
+                    pen_of(Some(layer)),
+                )]
             }
             Entry::Area(layer, fill) => {
                 let corner = |way: f64| {
-                    Point::new(Length::from_base(way * SAMPLE / 2e3), Length::from_base(way * TALL / 2.6e3))
+                    Point::new(
+                        Length::from_base(way * SAMPLE / 2e3),
+                        Length::from_base(way * TALL / 2.6e3),
+                    )
                 };
                 let area = Figure::rectangle(corner(-1.0), corner(1.0), *fill);
-                figure_marks(&area, &Stand { at: middle, turn: 0.0, times: 1.0 }, pen_of(Some(layer)))
+                figure_marks(
+                    &area,
+                    &Stand {
+                        at: middle,
+                        turn: 0.0,
+                        times: 1.0,
+                    },
+                    pen_of(Some(layer)),
+                )
             }
             Entry::Symbol(symbol, pen) => symbol_sample(symbol, *pen, middle),
         }
@@ -183,9 +217,25 @@ impl Entry {
 
 /// A symbol, reduced if it must be, centered on a spot.
 fn symbol_sample(symbol: &Symbol, pen: Pen, middle: Spot) -> Vec<Mark> {
-    let pen = Pen { width: pen.width.min(0.35), pattern: LinePattern::Unbroken, ..pen };
-    let at = |times: f64, at: Spot| symbol_marks(symbol, Stand { at, turn: 0.0, times }, pen);
-    let Some(patch) = patch_around(&at(1.0, Spot::new(0.0, 0.0))) else { return Vec::new() };
+    let pen = Pen {
+        width: pen.width.min(0.35),
+        pattern: LinePattern::Unbroken,
+        ..pen
+    };
+    let at = |times: f64, at: Spot| {
+        symbol_marks(
+            symbol,
+            Stand {
+                at,
+                turn: 0.0,
+                times,
+            },
+            pen,
+        )
+    };
+    let Some(patch) = patch_around(&at(1.0, Spot::new(0.0, 0.0))) else {
+        return Vec::new();
+    };
     let wide = SAMPLE / (patch.half_width * 2.0).max(1e-9);
     let tall = TALL / (patch.half_height * 2.0).max(1e-9);
     let times = wide.min(tall).min(1.0);

@@ -29,18 +29,32 @@ pub(crate) fn place_text(text: &Text, view: &View, ink: Ink, room: &mut Room) ->
 /// The block of a text; `None` when it has no words.
 pub(crate) fn text_block(text: &Text, view: &View) -> Option<Block> {
     let height = text.height.millimeters(view.per_meter);
-    Block::new(&text.words, height, reading(turn(text.rotation.base())), text.anchor)
+    Block::new(
+        &text.words,
+        height,
+        reading(turn(text.rotation.base())),
+        text.anchor,
+    )
 }
 
 /// An angle between minus and plus half a turn (rad).
 fn turn(angle: f64) -> f64 {
     let full = std::f64::consts::TAU;
     let turned = angle.rem_euclid(full);
-    if turned > full / 2.0 { turned - full } else { turned }
+    if turned > full / 2.0 {
+        turned - full
+    } else {
+        turned
+    }
 }
 
 /// A label beside its point; `None` when the sheet is full.
-pub(crate) fn place_label(label: &Label, view: &View, ink: Ink, room: &mut Room) -> Option<Vec<Mark>> {
+pub(crate) fn place_label(
+    label: &Label,
+    view: &View,
+    ink: Ink,
+    room: &mut Room,
+) -> Option<Vec<Mark>> {
     let height = label.height.millimeters(view.per_meter);
     let block = Block::new(&label.words, height, 0.0, Anchor::Middle)?.ink(ink);
     settle(&block, view.spot(label.at), Wish::close(), room)
@@ -52,7 +66,11 @@ pub(crate) fn place_note(note: &Note, view: &View, ink: Ink, room: &mut Room) ->
     let tip = view.spot(note.at);
     let block = Block::new(&note.words, height, 0.0, Anchor::Start)?.ink(ink);
     let place = room.near(tip, &block.patch(tip), &Wish::note(note.toward))?;
-    let align = if place.patch.center.x < tip.x { Anchor::End } else { Anchor::Start };
+    let align = if place.patch.center.x < tip.x {
+        Anchor::End
+    } else {
+        Anchor::Start
+    };
     let mut marks = place.leader.map_or_else(Vec::new, |line| arrow(line, ink));
     keep(&place, room);
     marks.extend(block.aligned(align).marks(place.patch.center));
@@ -62,8 +80,15 @@ pub(crate) fn place_note(note: &Note, view: &View, ink: Ink, room: &mut Room) ->
 /// Words in the best free place near a point, with a thin line when they stand away from it.
 fn settle(block: &Block, at: Spot, wish: Wish, room: &mut Room) -> Option<Vec<Mark>> {
     let place = room.near(at, &block.patch(at), &wish)?;
-    let pen = Pen { ink: Ink::Gray, ..Pen::black(LineWeight::Fine.millimeters()) };
-    let mut marks: Vec<Mark> = place.leader.map(|(from, to)| Mark::line(from, to, pen)).into_iter().collect();
+    let pen = Pen {
+        ink: Ink::Gray,
+        ..Pen::black(LineWeight::Fine.millimeters())
+    };
+    let mut marks: Vec<Mark> = place
+        .leader
+        .map(|(from, to)| Mark::line(from, to, pen))
+        .into_iter()
+        .collect();
     keep(&place, room);
     marks.extend(block.marks(place.patch.center));
     Some(marks)
@@ -82,7 +107,17 @@ fn arrow(line: Segment, ink: Ink) -> Vec<Mark> {
     let long = step.length().max(1e-9);
     let unit = Spot::new(step.x / long, step.y / long);
     let back = tip.plus(unit, HEAD.min(long));
-    let corners = [back.plus(unit.left(), HEAD_HALF), tip, back.plus(unit.left(), -HEAD_HALF)];
-    let pen = Pen { ink, ..Pen::black(LineWeight::Fine.millimeters()) };
-    vec![Mark::line(tip, end, pen), Mark::solid(corners.to_vec(), ink)]
+    let corners = [
+        back.plus(unit.left(), HEAD_HALF),
+        tip,
+        back.plus(unit.left(), -HEAD_HALF),
+    ];
+    let pen = Pen {
+        ink,
+        ..Pen::black(LineWeight::Fine.millimeters())
+    };
+    vec![
+        Mark::line(tip, end, pen),
+        Mark::solid(corners.to_vec(), ink),
+    ]
 }

@@ -26,7 +26,12 @@ pub(crate) struct Title<'a> {
 impl<'a> Title<'a> {
     /// The title block with this left edge and width.
     pub(crate) fn new(sheet: &'a Sheet, scene: &'a Scene, left: f64, wide: f64) -> Self {
-        Self { sheet, scene, left, wide }
+        Self {
+            sheet,
+            scene,
+            left,
+            wide,
+        }
     }
 
     /// The height that its words need (mm).
@@ -39,12 +44,20 @@ impl<'a> Title<'a> {
         let mut marks = self.head(top).marks;
         let row_top = foot + self.row_height();
         let right = self.left + self.wide;
-        marks.push(Mark::line(Spot::new(self.left, row_top), Spot::new(right, row_top), RULE));
+        marks.push(Mark::line(
+            Spot::new(self.left, row_top),
+            Spot::new(right, row_top),
+            RULE,
+        ));
         let words = scale.map_or_else(|| "Not to scale".to_owned(), Scale::full_words);
         let mut left = self.left;
         for (cell, share) in self.row(&words, row_top).into_iter().zip(SHARES) {
             if left > self.left {
-                marks.push(Mark::line(Spot::new(left, foot), Spot::new(left, row_top), RULE));
+                marks.push(Mark::line(
+                    Spot::new(left, foot),
+                    Spot::new(left, row_top),
+                    RULE,
+                ));
             }
             marks.extend(cell.marks);
             left += share * self.wide;
@@ -61,7 +74,13 @@ impl<'a> Title<'a> {
         typist.skip(0.8);
         typist.set("Site", CAPTION);
         typist.skip(0.4);
-        typist.set(&self.sheet.title_block.site, Style { height: 2.5, ..PLAIN });
+        typist.set(
+            &self.sheet.title_block.site,
+            Style {
+                height: 2.5,
+                ..PLAIN
+            },
+        );
         typist.skip(1.2);
         typist
     }
@@ -91,7 +110,10 @@ impl<'a> Title<'a> {
 
     /// Height of the lower row (mm).
     fn row_height(&self) -> f64 {
-        let tops = self.row(LONGEST_SCALE, 0.0).into_iter().map(|cell| cell.top);
+        let tops = self
+            .row(LONGEST_SCALE, 0.0)
+            .into_iter()
+            .map(|cell| cell.top);
         1.0 - tops.fold(0.0, f64::min)
     }
 }

@@ -20,11 +20,23 @@ pub(crate) struct Style {
 }
 
 /// Small gray words that say what stands below them.
-pub(crate) const CAPTION: Style = Style { height: 1.5, slant: Slant::Plain, ink: Ink::Gray };
+pub(crate) const CAPTION: Style = Style {
+    height: 1.5,
+    slant: Slant::Plain,
+    ink: Ink::Gray,
+};
 /// Ordinary words.
-pub(crate) const PLAIN: Style = Style { height: 2.1, slant: Slant::Plain, ink: Ink::Black };
+pub(crate) const PLAIN: Style = Style {
+    height: 2.1,
+    slant: Slant::Plain,
+    ink: Ink::Black,
+};
 /// The title.
-pub(crate) const TITLE: Style = Style { height: 3.6, slant: Slant::Strong, ink: Ink::Black };
+pub(crate) const TITLE: Style = Style {
+    height: 3.6,
+    slant: Slant::Strong,
+    ink: Ink::Black,
+};
 
 /// A place to set words in: a left edge, a width and the next free height.
 #[derive(Debug, Clone)]
@@ -42,14 +54,24 @@ pub(crate) struct Typist {
 impl Typist {
     /// Begins at an upper left corner.
     pub(crate) fn new(left: f64, top: f64, wide: f64) -> Self {
-        Self { left, wide, top, marks: Vec::new() }
+        Self {
+            left,
+            wide,
+            top,
+            marks: Vec::new(),
+        }
     }
 
     /// Sets words, broken into as many lines as they need.
     pub(crate) fn set(&mut self, words: &str, style: Style) {
         for line in wrapped(words, style.height * strength(style.slant), self.wide) {
             let base = self.top - style.height * 1.15;
-            self.marks.push(letters(Spot::new(self.left, base), line, style, Anchor::Start));
+            self.marks.push(letters(
+                Spot::new(self.left, base),
+                line,
+                style,
+                Anchor::Start,
+            ));
             self.top -= style.height * LINE;
         }
     }
@@ -71,5 +93,13 @@ pub(crate) fn strength(slant: Slant) -> f64 {
 /// One line of words on a base line.
 pub(crate) fn letters(at: Spot, words: String, style: Style, anchor: Anchor) -> Mark {
     let Style { height, slant, ink } = style;
-    Mark::Letters(Letter { at, words, height, anchor, angle: 0.0, ink, slant })
+    Mark::Letters(Letter {
+        at,
+        words,
+        height,
+        anchor,
+        angle: 0.0,
+        ink,
+        slant,
+    })
 }

@@ -1,35 +1,31 @@
 //! A small plan of our own invention: a 20-ft opening between two posts.
+#![allow(dead_code, reason = "each test file uses its own part")]
 
 use draw::{
-    Dimension, DimensionLine, Figure, Fill, Hatch, Ink, Label, Layer, LinePattern, LineWeight, North, Note,
-    Orientation, Paper, Placement, Point, Scene, Sheet, Symbol, Text, TitleBlock,
+    Dimension, DimensionLine, Figure, Fill, Hatch, Ink, Label, Layer, LinePattern, LineWeight,
+    North, Note, Orientation, Paper, Placement, Point, Scene, Sheet, Symbol, Text, TitleBlock,
 };
 use quantity::units::angle::degree;
-use quantity::units::length::{foot, inch, millimeter};
+use quantity::units::length::{foot, millimeter};
 use quantity::{Angle, Length, UnitSystem};
 
 /// Feet.
-pub fn feet(number: f64) -> Length {
+pub(crate) fn feet(number: f64) -> Length {
     Length::new::<foot>(number)
 }
 
-/// Inches.
-pub fn inches(number: f64) -> Length {
-    Length::new::<inch>(number)
-}
-
 /// Millimeters.
-pub fn millimeters(number: f64) -> Length {
+pub(crate) fn millimeters(number: f64) -> Length {
     Length::new::<millimeter>(number)
 }
 
 /// Degrees.
-pub fn degrees(number: f64) -> Angle {
+pub(crate) fn degrees(number: f64) -> Angle {
     Angle::new::<degree>(number)
 }
 
 /// A point in feet.
-pub fn at(x: f64, y: f64) -> Point {
+pub(crate) fn at(x: f64, y: f64) -> Point {
     Point::new(feet(x), feet(y))
 }
 
@@ -56,20 +52,40 @@ fn box_symbol() -> Symbol {
 /// Posts, leaf, drive and buried conduit.
 fn geometry(scene: &mut Scene) {
     let drive = scene.layer(Layer::new("edge of drive", LineWeight::Medium).ink(Ink::Gray));
-    let posts = scene.layer(Layer::new("posts", LineWeight::Heavy).describe("Steel posts, cut at knee height."));
+    let posts = scene
+        .layer(Layer::new("posts", LineWeight::Heavy).describe("Steel posts, cut at knee height."));
     let leaf = scene.layer(Layer::new("leaf, closed", LineWeight::Heavy));
-    let swing = scene.layer(Layer::new("path of the leaf", LineWeight::Fine).pattern(LinePattern::Dotted));
-    let buried = scene.layer(Layer::new("buried conduit", LineWeight::Medium).pattern(LinePattern::Dashed));
-    let axis = scene.layer(Layer::new("center line", LineWeight::Fine).pattern(LinePattern::DashDot));
+    let swing =
+        scene.layer(Layer::new("path of the leaf", LineWeight::Fine).pattern(LinePattern::Dotted));
+    let buried =
+        scene.layer(Layer::new("buried conduit", LineWeight::Medium).pattern(LinePattern::Dashed));
+    let axis =
+        scene.layer(Layer::new("center line", LineWeight::Fine).pattern(LinePattern::DashDot));
     for x in [1.0, 19.0] {
         scene.add(drive, Figure::path([at(x, -6.0), at(x, 24.0)]));
     }
-    let steel = |x: f64| Figure::rectangle(at(x - 0.25, -0.25), at(x + 0.25, 0.25), Fill::Hatched(Hatch::cut()));
+    let steel = |x: f64| {
+        Figure::rectangle(
+            at(x - 0.25, -0.25),
+            at(x + 0.25, 0.25),
+            Fill::Hatched(Hatch::cut()),
+        )
+    };
     scene.add_titled(posts, "latch post, 6 in square", steel(-0.25));
     scene.add_titled(posts, "hinge post, 6 in square", steel(20.25));
-    scene.add_titled(leaf, "leaf, closed", Figure::rectangle(at(0.3, -0.08), at(19.7, 0.08), Fill::Open));
-    scene.add(swing, Figure::arc(at(20.0, 0.0), feet(19.7), degrees(90.0), degrees(90.0)));
-    scene.add(buried, Figure::path([at(20.25, -1.5), at(-2.5, -1.5), at(-2.5, 6.0)]));
+    scene.add_titled(
+        leaf,
+        "leaf, closed",
+        Figure::rectangle(at(0.3, -0.08), at(19.7, 0.08), Fill::Open),
+    );
+    scene.add(
+        swing,
+        Figure::arc(at(20.0, 0.0), feet(19.7), degrees(90.0), degrees(90.0)),
+    );
+    scene.add(
+        buried,
+        Figure::path([at(20.25, -1.5), at(-2.5, -1.5), at(-2.5, 6.0)]),
+    );
     scene.add(axis, Figure::line(at(10.0, -7.0), at(10.0, 25.0)));
 }
 
@@ -79,14 +95,47 @@ fn words(scene: &mut Scene) {
     let notes = scene.layer(Layer::new("notes", LineWeight::Fine));
     let devices = scene.layer(Layer::new("devices", LineWeight::Medium));
     let row = |number: f64| DimensionLine::Away(millimeters(number));
-    scene.add(dimensions, Dimension::horizontal([at(0.0, 0.0), at(20.0, 0.0)], row(-34.0)));
-    let chain = [at(-0.5, -0.25), at(0.0, -0.25), at(1.0, -6.0), at(19.0, -6.0), at(20.0, -0.25), at(20.5, -0.25)];
-    scene.add(dimensions, Dimension::horizontal(chain, row(-12.0)));
-    scene.add(dimensions, Dimension::vertical([at(20.5, 0.0), at(20.5, 19.7)], row(10.0)));
-    scene.add(dimensions, Dimension::aligned([at(20.0, 0.0), at(6.07, 13.93)], DimensionLine::Through(at(20.0, 0.0))));
-    scene.add(notes, Note::new(at(-0.25, 0.25), "Latch post,\n6 in square tube", degrees(135.0)));
-    scene.add(notes, Note::new(at(20.25, 0.25), "Hinge post", degrees(45.0)));
-    scene.add(notes, Note::new(at(-2.5, 4.0), "1 in conduit,\n24 in deep", degrees(160.0)));
+    let below = |number: f64| DimensionLine::Beyond(at(0.0, -6.0), millimeters(number));
+    scene.add(
+        dimensions,
+        Dimension::horizontal([at(0.0, -0.25), at(20.0, -0.25)], below(-24.0)),
+    );
+    let chain = [
+        at(-0.5, -0.25),
+        at(0.0, -0.25),
+        at(1.0, -6.0),
+        at(19.0, -6.0),
+        at(20.0, -0.25),
+        at(20.5, -0.25),
+    ];
+    scene.add(dimensions, Dimension::horizontal(chain, below(-11.0)));
+    scene.add(
+        dimensions,
+        Dimension::vertical([at(20.5, 0.0), at(20.5, 19.7)], row(10.0)),
+    );
+    scene.add(
+        dimensions,
+        Dimension::aligned(
+            [at(20.0, 0.0), at(6.07, 13.93)],
+            DimensionLine::Through(at(20.0, 0.0)),
+        ),
+    );
+    scene.add(
+        notes,
+        Note::new(
+            at(-0.25, 0.25),
+            "Latch post,\n6 in square tube",
+            degrees(135.0),
+        ),
+    );
+    scene.add(
+        notes,
+        Note::new(at(20.25, 0.25), "Hinge post", degrees(45.0)),
+    );
+    scene.add(
+        notes,
+        Note::new(at(-2.5, 4.0), "1 in conduit,\n24 in deep", degrees(160.0)),
+    );
     scene.add(notes, Text::new(at(10.0, 21.5), "PROPERTY"));
     scene.add(notes, Text::new(at(10.0, -4.6), "ROAD"));
     scene.add(devices, Placement::new(lamp(), at(-0.25, 1.4)));
@@ -96,7 +145,7 @@ fn words(scene: &mut Scene) {
 }
 
 /// The plan.
-pub fn plan(units: UnitSystem) -> Scene {
+pub(crate) fn plan(units: UnitSystem) -> Scene {
     let mut scene = Scene::new("Plan of the entrance", units)
         .describe("A 20-ft opening between two posts, the leaf closed, with conduit and devices.");
     geometry(&mut scene);
@@ -105,8 +154,11 @@ pub fn plan(units: UnitSystem) -> Scene {
 }
 
 /// A sheet for it.
-pub fn sheet(paper: Paper, orientation: Orientation) -> Sheet {
-    let north = North::Toward { direction: degrees(62.0), caption: "Leaf line bears 28°".to_owned() };
+pub(crate) fn sheet(paper: Paper, orientation: Orientation) -> Sheet {
+    let north = North::Toward {
+        direction: degrees(62.0),
+        caption: "Leaf line bears 28°".to_owned(),
+    };
     let words = TitleBlock {
         site: "Quarry Lane 7".to_owned(),
         date: "3 May 2031".to_owned(),
