@@ -22,6 +22,7 @@ mod signed;
 mod source;
 mod syntax;
 mod text;
+mod unknown;
 mod validate;
 mod value;
 

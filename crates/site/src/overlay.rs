@@ -1,10 +1,11 @@
 //! A record of the site laid over the entry of the parts file that it is bought as.
 
-use crate::nearest::nearest;
+use crate::nearest::{listed, nearest};
 use crate::origin::join;
 use crate::problem::Code;
 use crate::reader::{Node, Reader};
 use crate::record::Key;
+use crate::reference::with_article;
 use std::collections::BTreeMap;
 use std::ops::Range;
 use std::rc::Rc;
@@ -68,12 +69,12 @@ impl<'t> Layers<'t> {
             table,
         };
         let takes_parts = keys.iter().any(|key| key.name == "part");
+        let path: Rc<str> = join(&node.path, &step(node, table)).into();
         let part = if takes_parts && !reader.reads_parts() {
-            part_of(reader, node, table)
+            part_of(reader, node, table, &path)
         } else {
             None
         };
-        let path = join(&node.path, &step(node, table)).into();
         let may_lack_keys = takes_parts && reader.reads_parts();
         Self {
             own,
@@ -125,6 +126,7 @@ fn part_of<'t>(
     reader: &mut Reader<'t>,
     node: &Node<'t>,
     table: &'t DeTable<'t>,
+    path: &Rc<str>,
 ) -> Option<TableIn<'t>> {
     let value = table.get("part")?;
     let name = value.get_ref().as_str()?;
@@ -132,41 +134,32 @@ fn part_of<'t>(
     if let Some(part) = parts.get(&(node.key, name.to_owned())) {
         return Some(*part);
     }
-    let names: Vec<&str> = parts
-        .keys()
-        .filter(|(kind, _)| *kind == node.key)
-        .map(|(_, name)| name.as_str())
-        .collect();
-    let near = nearest(name, &names);
-    let kind = node.key.replace('_', " ");
+    let kind = with_article(node.key);
+    let of_kind = parts.keys().filter(|(kind, _)| *kind == node.key);
+    let names: Vec<&str> = of_kind.map(|(_, name)| name.as_str()).collect();
+    let expected = if names.is_empty() {
+        let table = node.key;
+        format!(
+            "a parts file, named in `site.parts`, with a table `[[{table}]]` and `id = \"{name}\"`"
+        )
+    } else {
+        format!("the name of {kind} in a parts file: {}", listed(&names))
+    };
     let node = Node {
         value,
         key: "part",
+        path: path.clone(),
         index: None,
         in_list: false,
         ..node.clone()
     };
-    let expected = if names.is_empty() {
-        format!(
-            "a parts file, named in `site.parts`, with a table `[[{}]]` and `id = \"{name}\"`",
-            kind.replace(' ', "_")
-        )
-    } else {
-        format!(
-            "the name of a {kind} of the parts file: {}",
-            crate::nearest::listed(&names)
-        )
-    };
-    let mut problem = reader
-        .problem(
-            &node,
-            Code::UnknownPart,
-            format!("no parts file has a {kind} called `{name}`"),
-        )
+    let what = format!("no parts file has {kind} called `{name}`");
+    let problem = reader
+        .problem(&node, Code::UnknownPart, what)
         .expected(expected);
-    if let Some(near) = near {
-        problem = problem.write(format!("part = \"{near}\""));
-    }
-    reader.report(problem);
+    reader.report(match nearest(name, &names) {
+        Some(near) => problem.write(format!("part = \"{near}\"")),
+        None => problem,
+    });
     None
 }

@@ -73,15 +73,16 @@ pub fn parts_named(text: &str) -> Vec<String> {
 
 type Tree<'t> = Spanned<DeTable<'t>>;
 
-/// Parses all files; what is not TOML becomes problems, and their lines are remembered.
+/// Parses all files; what is not TOML becomes a problem, one for each line, and those lines are remembered.
 fn parse(sources: &[Source]) -> (Vec<Tree<'_>>, Problems, BTreeSet<(usize, usize)>) {
     let (mut trees, mut problems, mut spoiled) = (Vec::new(), Problems::default(), BTreeSet::new());
     for (file, source) in sources.iter().enumerate() {
         let (tree, errors) = DeTable::parse_recoverable(&source.text);
         for error in &errors {
             let problem = syntax::problem(source, error);
-            spoiled.insert((file, problem.line));
-            problems.push(problem);
+            if spoiled.insert((file, problem.line)) {
+                problems.push(problem);
+            }
         }
         trees.push(tree);
     }
@@ -112,12 +113,11 @@ fn part_entries<'t>(
                 let taken = entries.insert((kind, name.to_owned()), TableIn { file, table });
                 if taken.is_some() {
                     let what = format!("two parts of the same kind are called `{name}`");
-                    problems.push(Problem::wrong(
-                        &sources[file],
-                        &id.span(),
-                        Code::DoubledPart,
-                        what,
-                    ));
+                    let expected = "a name that no other part of its kind has";
+                    problems.push(
+                        Problem::wrong(&sources[file], &id.span(), Code::DoubledPart, what)
+                            .expected(expected),
+                    );
                 }
             }
         }

@@ -1,9 +1,8 @@
 //! Walks the tables of the files, and collects problems, names and references on the way.
 
 use crate::Id;
-use crate::nearest::{listed, nearest};
 use crate::origin::{Origin, Place, join};
-use crate::overlay::{Layers, PART_KINDS, Parts};
+use crate::overlay::{Layers, Parts};
 use crate::problem::{Code, Problem, Problems};
 use crate::record::{Field, Key};
 use crate::source::Source;
@@ -11,7 +10,7 @@ use std::collections::BTreeSet;
 use std::ops::Range;
 use std::rc::Rc;
 use toml::Spanned;
-use toml::de::{DeTable, DeValue};
+use toml::de::DeValue;
 
 /// A value in a file, with the key that holds it.
 #[derive(Clone)]
@@ -279,59 +278,6 @@ impl Reader<'_> {
                 place,
                 path: node.path.to_string(),
             });
-        }
-    }
-
-    /// Reports keys that the record does not have.
-    fn refuse_unknown_keys(&mut self, layers: &Layers<'_>, keys: &'static [Key]) {
-        let allowed = keys
-            .iter()
-            .filter(|key| !(layers.may_lack_keys && key.name == "part"));
-        let names: Vec<&str> = allowed.map(|key| key.name).collect();
-        for (key, _) in layers
-            .own
-            .table
-            .iter()
-            .filter(|(key, _)| !names.contains(&key.get_ref().as_ref()))
-        {
-            let wrong = key.get_ref().as_ref();
-            let owner = if layers.path.is_empty() {
-                "the site".to_owned()
-            } else {
-                layers.path.to_string()
-            };
-            let mut problem = Problem::wrong(
-                &self.sources[layers.own.file],
-                &key.span(),
-                Code::UnknownKey,
-                format!("`{wrong}` is not a key of {owner}"),
-            )
-            .path(join(&layers.path, wrong));
-            problem = match nearest(wrong, &names) {
-                Some(near) => problem
-                    .expected(format!("perhaps `{near}`"))
-                    .write(near.to_owned()),
-                None => problem.expected(format!("one of {}", listed(&names))),
-            };
-            self.report(problem);
-        }
-    }
-
-    /// Reports tables of a parts file that are not parts.
-    pub(crate) fn refuse_unknown_part_kinds(&mut self, file: usize, table: &DeTable<'_>) {
-        for (key, _) in table
-            .iter()
-            .filter(|(key, _)| !PART_KINDS.contains(&key.get_ref().as_ref()))
-        {
-            let wrong = key.get_ref().as_ref();
-            let what = format!("a parts file has no table `{wrong}`");
-            let mut problem =
-                Problem::wrong(&self.sources[file], &key.span(), Code::UnknownKey, what)
-                    .expected(format!("one of {}", listed(PART_KINDS)));
-            if let Some(near) = nearest(wrong, PART_KINDS) {
-                problem = problem.write(format!("[[{near}]]"));
-            }
-            self.report(problem);
         }
     }
 

@@ -112,7 +112,7 @@ fn resolve(sources: &[Source], named: &[Named], reference: &Reference, problems:
         Some(other) => (
             Code::WrongSort,
             format!(
-                "`{}` is {}, where {key} wants {wanted}",
+                "`{}` is {}, where `{key}` wants {wanted}",
                 reference.id,
                 with_article(other.owner)
             ),
@@ -156,7 +156,7 @@ fn alternatives(sorts: &[&str]) -> String {
 }
 
 /// The sort of a thing with its article: an enclosure.
-fn with_article(sort: &str) -> String {
+pub(crate) fn with_article(sort: &str) -> String {
     let words = match sort {
         "nearby" => "fixed thing".to_owned(),
         other => other.replace('_', " "),

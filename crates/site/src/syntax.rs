@@ -2,31 +2,146 @@
 
 use crate::problem::{Code, Problem};
 use crate::source::Source;
+use std::ops::Range;
+
+/// What the parser of TOML says, what that means, and what was expected instead.
+const MEANINGS: &[(&str, &str, &str)] = &[
+    (
+        "string values must be quoted",
+        "this value has no quotes",
+        "text, quantities and words in quotes",
+    ),
+    (
+        "key with no value",
+        "this key has no value",
+        "an equals sign and a value behind the key",
+    ),
+    (
+        "missing value",
+        "this key has no value",
+        "a value behind the equals sign",
+    ),
+    (
+        "missing assignment",
+        "this key has no value",
+        "an equals sign and a value behind the key",
+    ),
+    (
+        "missing comma between array",
+        "this list goes on without a comma",
+        LIST,
+    ),
+    (
+        "unexpected `=` in array",
+        "this list goes on without a comma",
+        LIST,
+    ),
+    (
+        "unclosed array table",
+        "this header is not closed",
+        "`]]` behind the name of the table",
+    ),
+    ("unclosed array", "this list is not closed", LIST),
+    (
+        "extra comma in array",
+        "this list has a comma too many",
+        LIST,
+    ),
+    (
+        "unclosed inline table",
+        "these braces are not closed",
+        BRACES,
+    ),
+    (
+        "missing comma between key",
+        "these braces go on without a comma",
+        BRACES,
+    ),
+    (
+        "extra comma in inline",
+        "these braces have a comma too many",
+        BRACES,
+    ),
+    (
+        "unclosed table",
+        "this header is not closed",
+        "`]` behind the name of the table",
+    ),
+    (
+        "missing opening quote",
+        "these quotes are not closed",
+        "quotes before and behind the text",
+    ),
+    (
+        "invalid basic string",
+        "these quotes are not closed",
+        "quotes before and behind the text",
+    ),
+    (
+        "invalid date",
+        "the calendar has no such day",
+        "a day of the calendar, such as `2026-11-25`",
+    ),
+    (
+        "invalid unquoted key",
+        "this cannot be a key",
+        "small letters and `_`",
+    ),
+    (
+        "unexpected key or value",
+        "this stands behind the end of the value",
+        "one key with its value on a line",
+    ),
+    (
+        "duplicate key",
+        "this stands twice in the same table",
+        "each key, and each header in single brackets, once",
+    ),
+];
+
+const LIST: &str = "a comma between the values of a list, and `]` behind the last";
+const BRACES: &str = "a comma between the keys inside braces, and `}` behind the last";
 
 /// What the parser of TOML found, as a problem with its place.
 pub(crate) fn problem(source: &Source, error: &toml::de::Error) -> Problem {
-    let end = source.text.trim_end().len();
-    let span = error.span().unwrap_or(end..end);
+    let span = error.span().unwrap_or_else(|| end(source));
     let message = error.message();
-    let (what, expected) = message.split_once(", expected ").unwrap_or((message, ""));
-    let problem = Problem::wrong(
-        source,
-        &span,
-        Code::NotToml,
-        format!("this line cannot be read: {what}"),
-    );
-    if what == "duplicate key" {
-        let problem = Problem::wrong(
-            source,
-            &span,
-            Code::DoubledKey,
-            "this key is written twice in the same table".to_owned(),
-        );
-        return problem.expected("each key once in its table");
-    }
-    if expected.is_empty() {
-        problem.expected("a line such as `name = \"words in quotes\"`")
+    let code = if message.starts_with("duplicate key") {
+        Code::DoubledKey
     } else {
-        problem.expected(expected)
+        Code::NotToml
+    };
+    let meaning = MEANINGS
+        .iter()
+        .find(|(begin, ..)| message.starts_with(begin));
+    let (what, expected) = match meaning {
+        Some((_, what, expected)) => ((*what).to_owned(), (*expected).to_owned()),
+        None => (
+            format!("this line cannot be read: {message}"),
+            "a line such as `name = \"words in quotes\"`".to_owned(),
+        ),
+    };
+    let problem = Problem::wrong(source, &span, code, what).expected(expected);
+    match quoted(source, &span).filter(|_| message.starts_with("string values must be quoted")) {
+        Some(write) => problem.write(write),
+        None => problem,
     }
+}
+
+/// The end of the text.
+fn end(source: &Source) -> Range<usize> {
+    let end = source.text.trim_end().len();
+    end..end
+}
+
+/// The line with quotes around what stands behind the equals sign.
+fn quoted(source: &Source, span: &Range<usize>) -> Option<String> {
+    let line = source
+        .text
+        .get(source.line_span(source.line_of(span.start)))?;
+    let (line, _) = line.split_once('#').unwrap_or((line, ""));
+    let (key, value) = line.split_once('=')?;
+    let value = value.trim();
+    let plain = !value.is_empty() && !value.contains(['"', '\'', '[', '{', '\\']);
+    plain.then(|| format!("{} = \"{value}\"", key.trim()))
 }

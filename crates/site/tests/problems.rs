@@ -11,16 +11,28 @@ const NOT_OF_FILES: &[Code] = &[Code::UnknownPath];
 
 /// Loads the example of a rule, with its parts file where it has one.
 fn example(code: Code) -> Loaded {
-    let site = common::source(&format!("{code}.toml"), &common::text(&format!("problems/{code}.toml")));
+    let site = common::source(
+        &format!("{code}.toml"),
+        &common::text(&format!("problems/{code}.toml")),
+    );
     let parts = std::fs::read_to_string(common::path(&format!("problems/{code}.parts.toml")));
-    load(site, parts.iter().map(|text| common::source("parts.toml", text)).collect())
+    load(
+        site,
+        parts
+            .iter()
+            .map(|text| common::source("parts.toml", text))
+            .collect(),
+    )
 }
 
 #[test]
 fn every_rule_has_an_example_that_was_read() {
     for code in Code::ALL.iter().filter(|code| !NOT_OF_FILES.contains(code)) {
         let problems = example(*code).problems;
-        assert!(problems.iter().any(|problem| problem.code == *code), "{code}:\n{problems}");
+        assert!(
+            problems.iter().any(|problem| problem.code == *code),
+            "{code}:\n{problems}"
+        );
         insta::assert_snapshot!(code.word(), problems);
     }
 }

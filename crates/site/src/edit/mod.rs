@@ -18,7 +18,10 @@ use walk::{Goal, Place};
 /// written as in the file, and text may go without its quotes: `640 lb ± 5 %`, `4`, `["-2 ft", "3 ft", "21 in"]`.
 /// A path that leads nowhere and a value that does not read are problems, and nothing is changed.
 pub fn set_value(text: &str, path: &str, value: &str) -> Result<String, Box<Problem>> {
-    let source = Source::new(SourceFile { name: "the site file".to_owned(), text: text.to_owned() });
+    let source = Source::new(SourceFile {
+        name: "the site file".to_owned(),
+        text: text.to_owned(),
+    });
     let (tree, errors) = DeTable::parse_recoverable(&source.text);
     if let Some(error) = errors.first() {
         return Err(Box::new(syntax::problem(&source, error)));
@@ -61,6 +64,11 @@ fn splice(text: &str, span: Range<usize>, new: &str) -> String {
 /// The table is written in a way that only a person can extend.
 fn by_hand(path: &str, key: &str, value: &str) -> Problem {
     let source = walk::source_of(path);
-    Problem::wrong(&source, &(0..path.len()), Code::UnknownPath, "this line has to be added by hand".to_owned())
-        .write(format!("{key} = {value}"))
+    Problem::wrong(
+        &source,
+        &(0..path.len()),
+        Code::UnknownPath,
+        "this line has to be added by hand".to_owned(),
+    )
+    .write(format!("{key} = {value}"))
 }

@@ -9,13 +9,19 @@ use std::collections::BTreeSet;
 use toml::de::DeTable;
 
 /// The value as it is written in the file: as given, or in quotes. `whole` makes the whole value of the key from it.
-pub(super) fn readable(key: &'static Key, value: &str, whole: impl Fn(&str) -> String) -> Result<String, Box<Problem>> {
+pub(super) fn readable(
+    key: &'static Key,
+    value: &str,
+    whole: impl Fn(&str) -> String,
+) -> Result<String, Box<Problem>> {
     let given = value.trim().to_owned();
     let quoted = toml::Value::String(given.clone()).to_string();
     match (trial(key, &whole(&given)), trial(key, &whole(&quoted))) {
         (Trial::Reads, _) => Ok(given),
         (_, Trial::Reads) => Ok(quoted),
-        (Trial::Refused(as_given), Trial::Refused(in_quotes)) if wants_no_text(in_quotes.code) => Err(as_given),
+        (Trial::Refused(as_given), Trial::Refused(in_quotes)) if wants_no_text(in_quotes.code) => {
+            Err(as_given)
+        }
         (_, Trial::Refused(in_quotes)) => Err(in_quotes),
         (Trial::Refused(as_given), Trial::NotToml) => Err(as_given),
         (Trial::NotToml, Trial::NotToml) => Err(Box::new(unreadable(key, &given))),
@@ -50,17 +56,32 @@ fn trial(key: &'static Key, value: &str) -> Trial {
 
 /// The refusal says that no text in quotes can be right.
 fn wants_no_text(code: Code) -> bool {
-    let codes = [Code::NotACount, Code::NotYesOrNo, Code::NotAPosition, Code::NotAList, Code::NotATable, Code::NotADay];
+    let codes = [
+        Code::NotACount,
+        Code::NotYesOrNo,
+        Code::NotAPosition,
+        Code::NotAList,
+        Code::NotATable,
+        Code::NotADay,
+    ];
     codes.contains(&code)
 }
 
 /// A value that no quotes can hold.
 fn unreadable(key: &'static Key, text: &str) -> Problem {
     let what = format!("this cannot be a value of `{}`", key.name);
-    Problem::wrong(&source(text.to_owned()), &(0..text.len()), Code::NotToml, what)
+    Problem::wrong(
+        &source(text.to_owned()),
+        &(0..text.len()),
+        Code::NotToml,
+        what,
+    )
 }
 
 /// A text that problems can point into.
 fn source(text: String) -> Source {
-    Source::new(SourceFile { name: "new value".to_owned(), text })
+    Source::new(SourceFile {
+        name: "new value".to_owned(),
+        text,
+    })
 }

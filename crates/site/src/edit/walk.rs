@@ -47,7 +47,10 @@ struct Table<'t> {
 
 /// The path as a text that problems can point into.
 pub(super) fn source_of(path: &str) -> Source {
-    Source::new(SourceFile { name: "path".to_owned(), text: path.to_owned() })
+    Source::new(SourceFile {
+        name: "path".to_owned(),
+        text: path.to_owned(),
+    })
 }
 
 /// Follows the path.
@@ -61,26 +64,49 @@ pub(super) fn walk(root: &DeTable<'_>, text: &str, path: &str) -> Result<Goal, B
             Step { word, span }
         })
         .collect();
-    follow(&Table { table: root, span: 0..0 }, Site::KEYS, &steps, text)
-        .map_err(|(span, what, expected)| {
-            Box::new(Problem::wrong(&source_of(path), &span, Code::UnknownPath, what).expected(expected))
-        })
+    follow(
+        &Table {
+            table: root,
+            span: 0..0,
+        },
+        Site::KEYS,
+        &steps,
+        text,
+    )
+    .map_err(|(span, what, expected)| {
+        Box::new(
+            Problem::wrong(&source_of(path), &span, Code::UnknownPath, what).expected(expected),
+        )
+    })
 }
 
 /// The bytes of the path at fault, what is so, and what was expected.
 type Astray = (Range<usize>, String, String);
 
 /// Follows the steps from one table.
-fn follow(table: &Table<'_>, keys: &'static [Key], steps: &[Step<'_>], text: &str) -> Result<Goal, Astray> {
+fn follow(
+    table: &Table<'_>,
+    keys: &'static [Key],
+    steps: &[Step<'_>],
+    text: &str,
+) -> Result<Goal, Astray> {
     let Some((step, rest)) = steps.split_first() else {
-        return Err((0..0, "the path ends at a table".to_owned(), "one more step: a key of it".to_owned()));
+        return Err((
+            0..0,
+            "the path ends at a table".to_owned(),
+            "one more step: a key of it".to_owned(),
+        ));
     };
     let key = key_of(keys, step)?;
     let value = table.table.get(key.name);
     match (key.keys)() {
         Some(keys) => {
             let Some(value) = value else {
-                return Err((step.span.clone(), format!("the site has no `{}`", key.name), "a table that is there".to_owned()));
+                return Err((
+                    step.span.clone(),
+                    format!("the site has no `{}`", key.name),
+                    "a table that is there".to_owned(),
+                ));
             };
             descend(value, keys, step, rest, text)
         }
@@ -90,11 +116,18 @@ fn follow(table: &Table<'_>, keys: &'static [Key], steps: &[Step<'_>], text: &st
 
 /// The key that a step names.
 fn key_of(keys: &'static [Key], step: &Step<'_>) -> Result<&'static Key, Astray> {
-    keys.iter().find(|key| key.name == step.word).ok_or_else(|| {
-        let names: Vec<&str> = keys.iter().map(|key| key.name).collect();
-        let expected = nearest(step.word, &names).map_or_else(|| listed(&names), |near| format!("perhaps `{near}`"));
-        (step.span.clone(), format!("there is no key `{}`", step.word), expected)
-    })
+    keys.iter()
+        .find(|key| key.name == step.word)
+        .ok_or_else(|| {
+            let names: Vec<&str> = keys.iter().map(|key| key.name).collect();
+            let expected = nearest(step.word, &names)
+                .map_or_else(|| listed(&names), |near| format!("perhaps `{near}`"));
+            (
+                step.span.clone(),
+                format!("there is no key `{}`", step.word),
+                expected,
+            )
+        })
 }
 
 /// Follows the steps below a value that holds a record or a list of records.
@@ -108,38 +141,83 @@ fn descend(
     match value.get_ref() {
         DeValue::Table(table) if rest.is_empty() => {
             let _ = table;
-            Err((step.span.clone(), "the path ends at a table".to_owned(), "one more step: a key of it".to_owned()))
+            Err((
+                step.span.clone(),
+                "the path ends at a table".to_owned(),
+                "one more step: a key of it".to_owned(),
+            ))
         }
-        DeValue::Table(table) => follow(&Table { table, span: value.span() }, keys, rest, text),
+        DeValue::Table(table) => follow(
+            &Table {
+                table,
+                span: value.span(),
+            },
+            keys,
+            rest,
+            text,
+        ),
         DeValue::Array(array) => {
             let Some((name, rest)) = rest.split_first() else {
                 let expected = format!("the name of one of them: {}", listed(&names(array)));
-                return Err((step.span.clone(), "the path ends at a list of tables".to_owned(), expected));
+                return Err((
+                    step.span.clone(),
+                    "the path ends at a list of tables".to_owned(),
+                    expected,
+                ));
             };
             let (table, span) = entry(array, name)?;
             if rest.is_empty() {
-                return Err((name.span.clone(), "the path ends at a table".to_owned(), "one more step: a key of it".to_owned()));
+                return Err((
+                    name.span.clone(),
+                    "the path ends at a table".to_owned(),
+                    "one more step: a key of it".to_owned(),
+                ));
             }
             follow(&Table { table, span }, keys, rest, text)
         }
-        _ => Err((step.span.clone(), format!("`{}` is not a table in this file", step.word), "a table".to_owned())),
+        _ => Err((
+            step.span.clone(),
+            format!("`{}` is not a table in this file", step.word),
+            "a table".to_owned(),
+        )),
     }
 }
 
 /// The table of a list that has this name or this number.
-fn entry<'t>(array: &'t [Spanned<DeValue<'t>>], step: &Step<'_>) -> Result<(&'t DeTable<'t>, Range<usize>), Astray> {
+fn entry<'t>(
+    array: &'t [Spanned<DeValue<'t>>],
+    step: &Step<'_>,
+) -> Result<(&'t DeTable<'t>, Range<usize>), Astray> {
     let called = |value: &&Spanned<DeValue<'_>>| name_of(value) == Some(step.word);
-    let numbered = || step.word.parse::<usize>().ok().and_then(|number| array.get(number));
+    let numbered = || {
+        step.word
+            .parse::<usize>()
+            .ok()
+            .and_then(|number| array.get(number))
+    };
     let value = array.iter().find(called).or_else(numbered);
-    value.and_then(|value| value.get_ref().as_table().map(|table| (table, value.span()))).ok_or_else(|| {
-        let names = names(array);
-        let expected = match nearest(step.word, &names) {
-            Some(near) => format!("perhaps `{near}`"),
-            None if names.is_empty() => format!("a number from 0 to {}", array.len().saturating_sub(1)),
-            None => format!("one of {}", listed(&names)),
-        };
-        (step.span.clone(), format!("nothing in this list is called `{}`", step.word), expected)
-    })
+    value
+        .and_then(|value| {
+            value
+                .get_ref()
+                .as_table()
+                .map(|table| (table, value.span()))
+        })
+        .ok_or_else(|| {
+            let names = names(array);
+            let expected = match nearest(step.word, &names) {
+                Some(near) => format!("perhaps `{near}`"),
+                None if names.is_empty() => {
+                    format!("a number from 0 to {}", array.len().saturating_sub(1))
+                }
+                None => format!("one of {}", listed(&names)),
+            };
+            (
+                step.span.clone(),
+                format!("nothing in this list is called `{}`", step.word),
+                expected,
+            )
+        })
 }
 
 /// The names of the tables of a list.
@@ -161,17 +239,38 @@ fn at_value(
     text: &str,
 ) -> Result<Goal, Astray> {
     match (value, rest) {
-        (None, []) => Ok(Goal { key, place: Place::Missing(spot(text, table.table, &table.span)) }),
-        (Some(value), []) => Ok(Goal { key, place: Place::Whole(value.span()) }),
+        (None, []) => Ok(Goal {
+            key,
+            place: Place::Missing(spot(text, table.table, &table.span)),
+        }),
+        (Some(value), []) => Ok(Goal {
+            key,
+            place: Place::Whole(value.span()),
+        }),
         (Some(value), [number]) => {
             let list = value.get_ref().as_array();
-            let one = list.zip(number.word.parse::<usize>().ok()).and_then(|(list, number)| list.get(number));
-            one.map(|one| Goal { key, place: Place::OneOf { list: value.span(), one: one.span() } }).ok_or_else(|| {
-                (number.span.clone(), format!("`{}` has no such value", key.name), "a number from 0, within its list".to_owned())
+            let one = list
+                .zip(number.word.parse::<usize>().ok())
+                .and_then(|(list, number)| list.get(number));
+            one.map(|one| Goal {
+                key,
+                place: Place::OneOf {
+                    list: value.span(),
+                    one: one.span(),
+                },
+            })
+            .ok_or_else(|| {
+                (
+                    number.span.clone(),
+                    format!("`{}` has no such value", key.name),
+                    "a number from 0, within its list".to_owned(),
+                )
             })
         }
-        (_, [step, ..]) => {
-            Err((step.span.clone(), format!("`{}` is not a table", key.name), "a path that ends there".to_owned()))
-        }
+        (_, [step, ..]) => Err((
+            step.span.clone(),
+            format!("`{}` is not a table", key.name),
+            "a path that ends there".to_owned(),
+        )),
     }
 }
