@@ -7,6 +7,7 @@
 mod declare;
 pub mod arguments;
 pub mod case;
+mod check;
 pub mod handbook;
 mod registry;
 mod sheet;
