@@ -22,6 +22,7 @@ mod mark;
 mod north;
 mod patch;
 mod point;
+mod room;
 mod scale;
 mod scale_bar;
 mod scene;

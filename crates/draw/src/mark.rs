@@ -180,7 +180,7 @@ impl Mark {
                 radius,
                 pen: Some(_),
                 ..
-            } => curve(*center, *radius, 0.0, std::f64::consts::TAU),
+            } => curve(*center, *radius, 0.05, std::f64::consts::TAU),
             Mark::Arc {
                 center,
                 radius,

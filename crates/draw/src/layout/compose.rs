@@ -5,8 +5,8 @@ use super::figures::{figure_marks, patch_around, stand_of, symbol_marks};
 use super::notes::{place_label, place_note, place_text, text_block};
 use super::view::View;
 use crate::flat::{Bounds, Spot};
-use crate::label::Room;
 use crate::mark::{Mark, Pen};
+use crate::room::Room;
 use crate::{Content, Layer, LineWeight, Scene, Shape};
 
 /// A scene on the paper.
@@ -152,7 +152,7 @@ impl Composed {
             room.lines.extend(marks.iter().flat_map(Mark::segments));
             if let Content::Dimension(dimension) = &shape.content {
                 let drawn = Drawn::new(dimension, &self.view, scene.units, pen.ink);
-                room.lines.extend(drawn.iter().flat_map(Drawn::segments));
+                room.leaders.extend(drawn.iter().flat_map(Drawn::segments));
             }
             push(&mut self.geometry, shape, class(&shape.content), marks);
         }

@@ -2,9 +2,9 @@
 
 use super::dimensions::{Drawn, PAST, TICK};
 use crate::flat::{Segment, Spot, cross};
-use crate::label::{Room, Wish};
 use crate::lettering::Block;
 use crate::patch::Patch;
+use crate::room::{Room, Wish};
 
 /// How far words beside the end of their line stand from it (mm).
 const SHIFT: f64 = 2.0;
@@ -151,16 +151,10 @@ impl Drawn {
 
 /// What it costs that drawn lines pass through words, or cross the line that comes with them, in ranks.
 fn crossings(patch: &Patch, extra: Option<Segment>, room: &Room) -> usize {
-    let through = room
-        .lines
-        .iter()
-        .filter(|line| patch.crossed_by(**line))
-        .count();
+    let lines = || room.lines.iter().chain(&room.leaders);
+    let through = lines().filter(|line| patch.crossed_by(**line)).count();
     let across = extra.map_or(0, |extra| {
-        room.lines
-            .iter()
-            .filter(|line| cross(extra, **line))
-            .count()
+        lines().filter(|line| cross(extra, **line)).count()
     });
     6 * through + 2 * across
 }

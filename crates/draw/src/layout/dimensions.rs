@@ -2,9 +2,9 @@
 
 use super::view::View;
 use crate::flat::{Segment, Spot};
-use crate::label::Room;
 use crate::lettering::Block;
 use crate::mark::{Mark, Measured, Pen};
+use crate::room::Room;
 use crate::{
     Anchor, Dimension, DimensionLine, Ink, LinePattern, LineWeight, Measure, dimension_text,
 };
@@ -123,7 +123,7 @@ impl Drawn {
             );
             marks.extend(block.marks(chosen.center));
             room.texts.push(block.patch(chosen.center));
-            room.lines.extend(chosen.extra);
+            room.leaders.extend(chosen.extra);
         }
         let angle = self.along.y.atan2(self.along.x);
         let measured = Measured {

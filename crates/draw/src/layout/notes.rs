@@ -3,9 +3,9 @@
 use super::dimensions::reading;
 use super::view::View;
 use crate::flat::{Segment, Spot};
-use crate::label::{Place, Room, Wish};
 use crate::lettering::Block;
 use crate::mark::{Mark, Pen};
+use crate::room::{Place, Room, Wish};
 use crate::{Anchor, Ink, Label, LineWeight, Note, Text};
 use quantity::Quantity;
 
@@ -97,7 +97,7 @@ fn settle(block: &Block, at: Spot, wish: Wish, room: &mut Room) -> Option<Vec<Ma
 /// Keeps the room of placed words and their line.
 fn keep(place: &Place, room: &mut Room) {
     room.texts.push(place.patch);
-    room.lines.extend(place.leader);
+    room.leaders.extend(place.leader);
 }
 
 /// A line with a slim arrowhead at its first end.
