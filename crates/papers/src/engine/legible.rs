@@ -1,4 +1,5 @@
-//! Text made fit for the page: what no face can show is marked, and words too long for a line may break.
+//! Text made fit for the page: what no face can show is marked, words too long for a line may break, and a number
+//! stays on one line with its unit.
 //!
 //! An archival document must not hold a character without a shape. Such a character is replaced by [`PLACEHOLDER`],
 //! which the reader sees; the site file inside the document still holds the original.
@@ -29,7 +30,7 @@ impl Legible {
     pub fn prose(text: &str) -> Self {
         let shown = Self::shown(text);
         Self {
-            text: with_breaks(&shown.text),
+            text: with_breaks(&with_units_kept(&shown.text)),
             replaced: shown.replaced,
         }
     }
@@ -85,6 +86,36 @@ fn is_private(character: char) -> bool {
     matches!(character, '\u{E000}'..='\u{F8FF}' | '\u{F0000}'..='\u{FFFFD}' | '\u{100000}'..='\u{10FFFD}')
 }
 
+/// Words that stay on the line of the number before them.
+const UNITS: [&str; 44] = [
+    "%", "A", "Ah", "AWG", "Hz", "J", "K", "N", "V", "VA", "W", "Wh", "dB", "dBm", "ft", "ft/s", "ft²", "h", "hp", "in",
+    "in²", "kN", "kW", "kg", "kip", "km/h", "lb", "lbf", "lbf/ft²", "m", "m/s", "mA", "mm", "mm²", "mV", "mph", "ms",
+    "m²", "psi", "s", "°C", "°F", "Ω", "Ω/kft",
+];
+
+/// A space at which no line breaks.
+const KEPT_SPACE: char = '\u{A0}';
+
+/// Replaces the space between a number and its unit, and after `±`, by one at which no line breaks.
+fn with_units_kept(text: &str) -> String {
+    let mut kept = String::with_capacity(text.len());
+    for (index, word) in text.split(' ').enumerate() {
+        if index > 0 {
+            kept.push(if belongs(&kept, word) { KEPT_SPACE } else { ' ' });
+        }
+        kept.push_str(word);
+    }
+    kept
+}
+
+/// Whether this word stays with what stands before it.
+fn belongs(before: &str, word: &str) -> bool {
+    let unit = word.trim_end_matches(['.', ',', ';', ':', ')', '?']);
+    let after_number = before.ends_with(|character: char| character.is_ascii_digit());
+    let is_number = word.starts_with(|character: char| character.is_ascii_digit());
+    (after_number && (UNITS.contains(&unit) || word == "±")) || (before.ends_with('±') && is_number)
+}
+
 fn with_breaks(text: &str) -> String {
     let mut broken = String::with_capacity(text.len());
     let mut run = 0;
@@ -105,8 +136,18 @@ mod tests {
 
     #[test]
     fn ordinary_text_is_left_as_it_is() {
-        let text = "At the reader, 10.9 V ± 0.2 V; it needs 10.2 V. √2 ≤ ½ Ω";
+        let text = "At the reader, in the coldest hour: √2 ≤ ½ · φ, a → b. Give 5 inches, not 3 men.";
         assert_eq!(Legible::prose(text), Legible { text: text.to_owned(), replaced: 0 });
+    }
+
+    #[test]
+    fn a_number_stays_with_its_unit() {
+        assert_eq!(
+            Legible::prose("It has 10.9 V ± 0.2 V; it needs 7 cables.").text,
+            "It has 10.9\u{A0}V ±\u{A0}0.2\u{A0}V; it needs 7 cables."
+        );
+        assert_eq!(Legible::prose("6 lbf").text, "6\u{A0}lbf");
+        assert_eq!(Legible::prose("0.02 ± 0.006").text, "0.02\u{A0}±\u{A0}0.006");
     }
 
     #[test]
