@@ -61,6 +61,8 @@ formula! {
 
 /// One inch in meters.
 const INCH: f64 = 0.0254;
+/// Room below which an opening counts as just as wide as the sphere: a thousandth of a millimeter.
+const TOUCH: f64 = 1e-6;
 /// Diameter of the sphere in inches.
 const SPHERE: f64 = 2.25;
 
@@ -84,7 +86,7 @@ fn opening_rule(leaf: &F2200Opening) -> Result<OpeningRule, OutOfReach> {
     };
     let screened_height = Length::from_base(leaf.gate_top.base().min(limit * INCH));
     let margin = sphere - leaf.opening;
-    let verdict = if margin.base() > 0.0 {
+    let verdict = if margin.base() > TOUCH {
         OpeningVerdict::Stops
     } else if leaf.opening_bottom < screened_height {
         OpeningVerdict::Passes

@@ -5,6 +5,7 @@ mod entrapment_protection_count;
 mod entrapment_protection_recalled;
 mod f2200_opening;
 mod gate_kind;
+mod iso13854_gap;
 mod iso13855_2010_minimum_distance;
 mod iso13855_2010_parallel_distance;
 mod iso13855_2024_parallel_distance;
@@ -17,6 +18,7 @@ pub use entrapment_protection_count::{EntrapmentProtectionCount, ProtectionCount
 pub use entrapment_protection_recalled::{EntrapmentProtectionRecalled, RecalledCount};
 pub use f2200_opening::{F2200Edition, F2200Opening, OpeningRule, OpeningVerdict};
 pub use gate_kind::{Entrapment, GateKind, TravelDirection};
+pub use iso13854_gap::{BodyPart, CrushingGap, Iso13854Gap};
 pub use iso13855_2010_minimum_distance::{Iso138552010Distance, Iso138552010MinimumDistance};
 pub use iso13855_2010_parallel_distance::{Iso138552010Parallel, Iso138552010ParallelDistance};
 pub use iso13855_2024_parallel_distance::{Iso138552024Parallel, Iso138552024ParallelDistance};
@@ -38,6 +40,7 @@ pub(crate) const CALCULATIONS: &[Calculation] = &[
     Calculation::of::<SlideEntrapmentZone>(),
     Calculation::of::<SwingEntrapmentZone>(),
     Calculation::of::<F2200Opening>(),
+    Calculation::of::<Iso13854Gap>(),
     Calculation::of::<Iso13857Reach>(),
 ];
 
@@ -66,6 +69,10 @@ pub(crate) const CASES: &[(&str, &str)] = &[
     (
         "protection/iso13855_2024_parallel_distance.cases.toml",
         include_str!("iso13855_2024_parallel_distance.cases.toml"),
+    ),
+    (
+        "protection/iso13854_gap.cases.toml",
+        include_str!("iso13854_gap.cases.toml"),
     ),
     (
         "protection/iso13857_reach.cases.toml",
