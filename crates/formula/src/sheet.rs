@@ -36,6 +36,13 @@ quantity::words! {
     }
 }
 
+impl Evidence {
+    /// Whether a figure known in this way may let a finding hold; any other may only warn.
+    pub fn may_pass_a_gate(self) -> bool {
+        matches!(self, Self::Seen | Self::Physics)
+    }
+}
+
 /// Where a formula or a figure stands.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub struct Source {

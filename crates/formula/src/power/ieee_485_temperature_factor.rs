@@ -29,6 +29,10 @@ formula! {
 static TABLE: Stored =
     Stored::new(|| Table::read(include_str!("ieee_485_temperature_factor.toml")));
 
+#[allow(
+    clippy::trivially_copy_pass_by_ref,
+    reason = "every formula takes its inputs by reference"
+)]
 fn ieee_485_temperature_factor(
     battery: &Ieee485TemperatureFactor,
 ) -> Result<BatteryTemperatureFactor, OutOfReach> {

@@ -1,0 +1,138 @@
+//! Lines of the calculator that work, made from the first outside case.
+
+use super::outside::tried;
+use crate::arguments::{Asked, Backward, read};
+use crate::registry::Calculation;
+use crate::sheet::{Sheet, Symbol};
+use crate::solve::{Found, Place, solve};
+use quantity::{Kind, Sort, UnitSystem, Value, print_value, read_kind, write_kind};
+use std::collections::BTreeMap;
+
+/// The section with the examples; nothing where no case gives values.
+pub(super) fn section(calculation: &Calculation) -> Option<String> {
+    let sheet = calculation.sheet;
+    let given = &tried(sheet)
+        .find(|tried| tried.case.refuses.is_none())?
+        .case
+        .given;
+    let pairs: Vec<(String, String)> = given
+        .iter()
+        .map(|(name, value)| (name.clone(), value.clone()))
+        .collect();
+    let Ok(Asked::Forward(inputs)) = read(calculation, &pairs) else {
+        return None;
+    };
+    let outputs = calculation.evaluate(&inputs).ok()?;
+    let gives: Vec<String> = sheet.outputs.iter().zip(&outputs).map(gives).collect();
+    let forward = format!("{}\n\n{}", line(sheet, given, None), gives.join("\n"));
+    match backward(calculation, given, &inputs, &outputs) {
+        Some(backward) => Some(format!("{forward}\n\nBackward:\n\n{backward}")),
+        None => Some(forward),
+    }
+}
+
+/// The line of the calculator, its inputs in the order of the sheet, one of them looked for where `wanted` says so.
+fn line(
+    sheet: &Sheet,
+    given: &BTreeMap<String, String>,
+    wanted: Option<(&str, &str, &str)>,
+) -> String {
+    let mut words: Vec<String> = sheet
+        .inputs
+        .iter()
+        .filter_map(|input| match wanted {
+            Some((looked_for, _, _)) if looked_for == input.name => Some(format!("{looked_for}=?")),
+            _ => Some(argument(input.name, given.get(input.name)?)),
+        })
+        .collect();
+    words.extend(wanted.map(|(_, output, value)| argument(output, value)));
+    format!(
+        "```sh\ngatewright calc {} {}\n```",
+        sheet.name,
+        words.join(" ")
+    )
+}
+
+/// A pair as a shell takes it.
+fn argument(name: &str, value: &str) -> String {
+    let plain = |letter: char| letter.is_ascii_alphanumeric() || ".-+%".contains(letter);
+    if value.chars().all(plain) {
+        format!("{name}={value}")
+    } else if value.contains(['"', '$', '`', '\\']) {
+        format!("{name}='{}'", value.replace('\'', "'\\''"))
+    } else {
+        format!("{name}=\"{value}\"")
+    }
+}
+
+/// An output in US customary units, and in SI where that is another text.
+fn gives((symbol, value): (&Symbol, &Value)) -> String {
+    format!("- `{}`: {}", symbol.name, both(value))
+}
+
+fn both(value: &Value) -> String {
+    let us = print_value(value, UnitSystem::UsCustomary);
+    let si = print_value(value, UnitSystem::Si);
+    if us == si { us } else { format!("{us} ({si})") }
+}
+
+/// The same question backward, for the first input and output between which it has exactly one answer.
+fn backward(
+    calculation: &Calculation,
+    given: &BTreeMap<String, String>,
+    inputs: &[Value],
+    outputs: &[Value],
+) -> Option<String> {
+    let sheet = calculation.sheet;
+    let quantities = sheet
+        .inputs
+        .iter()
+        .enumerate()
+        .filter_map(|(place, input)| match input.sort {
+            Sort::Quantity(kind) => Some((place, input, kind)),
+            _ => None,
+        });
+    quantities.into_iter().find_map(|(place, input, kind)| {
+        sheet
+            .outputs
+            .iter()
+            .zip(outputs)
+            .enumerate()
+            .find_map(|(output, (symbol, value))| {
+                let (text, value) = wanted(value)?;
+                let mut others: Vec<Option<Value>> = inputs.iter().copied().map(Some).collect();
+                *others.get_mut(place)? = None;
+                let question = Backward {
+                    given: others,
+                    output,
+                    value,
+                    note: None,
+                };
+                let found = one(calculation, &question, kind)?;
+                let line = line(sheet, given, Some((input.name, symbol.name, &text)));
+                Some(format!("{line}\n\n- `{}`: {}", input.name, both(&found)))
+            })
+    })
+}
+
+/// An output as a short text, with the value of that text.
+fn wanted(output: &Value) -> Option<(String, f64)> {
+    let Value::Quantity(kind, base) = output else {
+        return None;
+    };
+    let printed = print_value(output, UnitSystem::UsCustomary);
+    let text = match read_kind(*kind, &printed) {
+        Ok(_) => printed,
+        Err(_) => write_kind(*kind, *base, UnitSystem::UsCustomary),
+    };
+    let value = read_kind(*kind, &text).ok()?;
+    Some((text, value))
+}
+
+/// The answer where there is exactly one.
+fn one(calculation: &Calculation, question: &Backward, kind: Kind) -> Option<Value> {
+    match solve(calculation, question).ok()?.found {
+        Found::One(Place::At(found)) => Some(Value::Quantity(kind, found)),
+        _ => None,
+    }
+}
