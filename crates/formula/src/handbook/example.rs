@@ -5,7 +5,7 @@ use crate::arguments::{Asked, Backward, read};
 use crate::registry::Calculation;
 use crate::sheet::{Sheet, Symbol};
 use crate::solve::{Found, Place, solve};
-use quantity::{Kind, Sort, UnitSystem, Value, print_value, read_kind, write_kind};
+use quantity::{UnitSystem, Value, print_value, read_kind, write_kind};
 use std::collections::BTreeMap;
 
 /// The section with the examples; nothing where no case gives values.
@@ -76,7 +76,7 @@ fn both(value: &Value) -> String {
     if us == si { us } else { format!("{us} ({si})") }
 }
 
-/// The same question backward, for the first input and output between which it has exactly one answer.
+/// The same question backward, for the first input that one of the outputs, the last one first, leads back to.
 fn backward(
     calculation: &Calculation,
     given: &BTreeMap<String, String>,
@@ -84,34 +84,25 @@ fn backward(
     outputs: &[Value],
 ) -> Option<String> {
     let sheet = calculation.sheet;
-    let quantities = sheet
-        .inputs
-        .iter()
-        .enumerate()
-        .filter_map(|(place, input)| match input.sort {
-            Sort::Quantity(kind) => Some((place, input, kind)),
-            _ => None,
-        });
-    quantities.into_iter().find_map(|(place, input, kind)| {
-        sheet
-            .outputs
-            .iter()
-            .zip(outputs)
-            .enumerate()
-            .find_map(|(output, (symbol, value))| {
-                let (text, value) = wanted(value)?;
-                let mut others: Vec<Option<Value>> = inputs.iter().copied().map(Some).collect();
-                *others.get_mut(place)? = None;
-                let question = Backward {
-                    given: others,
-                    output,
-                    value,
-                    note: None,
-                };
-                let found = one(calculation, &question, kind)?;
-                let line = line(sheet, given, Some((input.name, symbol.name, &text)));
-                Some(format!("{line}\n\n- `{}`: {}", input.name, both(&found)))
-            })
+    (0..inputs.len()).find_map(|place| {
+        (0..outputs.len()).rev().find_map(|output| {
+            let (text, value) = wanted(outputs.get(output)?)?;
+            let mut others: Vec<Option<Value>> = inputs.iter().copied().map(Some).collect();
+            *others.get_mut(place)? = None;
+            let question = Backward {
+                given: others,
+                output,
+                value,
+                note: None,
+            };
+            let found = one(calculation, &question, inputs.get(place)?)?;
+            let (input, symbol) = (
+                sheet.inputs.get(place)?.name,
+                sheet.outputs.get(output)?.name,
+            );
+            let line = line(sheet, given, Some((input, symbol, &text)));
+            Some(format!("{line}\n\n- `{input}`: {}", both(&found)))
+        })
     })
 }
 
@@ -129,10 +120,18 @@ fn wanted(output: &Value) -> Option<(String, f64)> {
     Some((text, value))
 }
 
-/// The answer where there is exactly one.
-fn one(calculation: &Calculation, question: &Backward, kind: Kind) -> Option<Value> {
+/// How far the digits of the printed output may carry the answer from the input that it came from.
+const NEAR: f64 = 0.01;
+
+/// The answer where there is exactly one and it is the input that the output came from.
+fn one(calculation: &Calculation, question: &Backward, input: &Value) -> Option<Value> {
+    let Value::Quantity(kind, expected) = input else {
+        return None;
+    };
     match solve(calculation, question).ok()?.found {
-        Found::One(Place::At(found)) => Some(Value::Quantity(kind, found)),
+        Found::One(Place::At(found)) if (found - expected).abs() <= NEAR * expected.abs() => {
+            Some(Value::Quantity(*kind, found))
+        }
         _ => None,
     }
 }
