@@ -54,5 +54,7 @@ fn boatyard() -> Site {
         text: std::fs::read_to_string(folder.join(name)).expect("the example is there"),
     };
     let loaded = site::load(read("site.toml"), vec![read("parts.toml")]);
-    loaded.site.expect("the example has a name and a code basis")
+    loaded
+        .site
+        .expect("the example has a name and a code basis")
 }

@@ -4,8 +4,13 @@ pub(crate) mod round;
 #[cfg(test)]
 mod testing;
 
+mod anchor;
 mod force;
+mod hazard;
 mod motion;
+mod protect;
+mod pull;
+mod route;
 mod survey;
 mod wind;
 
@@ -13,12 +18,14 @@ pub(crate) use round::Round;
 
 use crate::asking::Asking;
 use crate::outcome::Halt;
-use site::{Device, Gate, Site};
+use site::{CodeBasis, Device, Gate, Site};
 
 /// A check: which question it answers, what it leaves open, and the function that asks.
 pub(crate) struct Check {
     /// Id of the question.
     pub(crate) question: &'static str,
+    /// Code bases under which it is asked: those of the question.
+    pub(crate) codes: &'static [CodeBasis],
     /// What its answer leaves open; empty where it answers in full.
     pub(crate) leaves_open: &'static str,
     /// What the site must have for there to be anything to ask: `a cable in a conduit`.
@@ -27,6 +34,9 @@ pub(crate) struct Check {
     pub(crate) ask: for<'s> fn(&'s Site, &mut Round<'s, '_>),
 }
 
+/// Asked under both code bases.
+const BOTH: &[CodeBasis] = &[CodeBasis::Us, CodeBasis::Eu];
+
 /// Every check that asks the site itself, in the order of the questions.
 pub(crate) const CHECKS: &[Check] = &[
     survey::authority::CHECK,
@@ -34,6 +44,12 @@ pub(crate) const CHECKS: &[Check] = &[
     force::slide::CHECK,
     motion::travel_time::CHECK,
     motion::stopping::CHECK,
+    anchor::tension::CHECK,
+    hazard::reach_through::CHECK,
+    protect::count::CHECK,
+    protect::minimum_distance::CHECK,
+    route::fill::CHECK,
+    pull::tension::CHECK,
 ];
 
 /// The gate that a device belongs to; the only one of the site where the device names none.

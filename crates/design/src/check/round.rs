@@ -66,7 +66,10 @@ fn each<'s>(site: &'s Site, checks: &[Check], purpose: Purpose<'s, '_>) {
         check: first,
         purpose,
     };
-    for check in checks {
+    for check in checks
+        .iter()
+        .filter(|check| check.codes.contains(&site.site.code_basis))
+    {
         round.check = check;
         (check.ask)(site, &mut round);
     }

@@ -9,7 +9,7 @@ use super::operator_curve::force_at;
 use crate::asking::{Asking, Wants, pick, read};
 use crate::check::motion::OPERATOR;
 use crate::check::wind::load::{Wind, on_leaf};
-use crate::check::{Check, Round};
+use crate::check::{BOTH, Check, Round};
 use crate::outcome::{Answer, Comparison, Halt, Labeled, Outcome};
 use crate::subject::About;
 use formula::motion::{RollingLeverArm, RollingPair, SlideGateForce};
@@ -20,6 +20,7 @@ use site::{Direction, Gate, GateKind, Leaf, Operator, Site};
 /// The check.
 pub(crate) const CHECK: Check = Check {
     question: "force-slide",
+    codes: BOTH,
     leaves_open: "a slope that changes along the track, a stuck wheel, a damaged track, and the cold",
     concerns: "each slide gate with its operator",
     ask,

@@ -5,7 +5,7 @@
 
 use super::{cruise_of, operator_of};
 use crate::asking::{Asking, read};
-use crate::check::{Check, Round, gate_of};
+use crate::check::{BOTH, Check, Round, gate_of};
 use crate::outcome::{Answer, Halt, Labeled, Outcome};
 use crate::subject::About;
 use formula::motion::{Stop, StoppingDistance};
@@ -15,6 +15,7 @@ use site::{Device, Direction, Gate, ProtectionType, Site};
 /// The check.
 pub(crate) const CHECK: Check = Check {
     question: "motion-stopping-distance",
+    codes: BOTH,
     leaves_open: "worn brakes, ice and wind on the leaf; five measured stops each way replace the figure",
     concerns: "each device that protects people",
     ask,

@@ -5,7 +5,7 @@
 use super::profile::{radius, turns};
 use super::{cruise_of, operator_of};
 use crate::asking::{Asking, read};
-use crate::check::{Check, Round};
+use crate::check::{BOTH, Check, Round};
 use crate::outcome::{Answer, Comparison, Halt, Labeled, Outcome};
 use crate::subject::About;
 use formula::motion::TrapezoidalTravel;
@@ -15,6 +15,7 @@ use site::{Gate, Operator, Site};
 /// The check.
 pub(crate) const CHECK: Check = Check {
     question: "motion-travel-time",
+    codes: BOTH,
     leaves_open: "the travel in the cold, the queue's wish, and whether the run timer is so long that a stalled drive burns",
     concerns: "each gate",
     ask,

@@ -5,7 +5,7 @@
 //! is what this check refuses. An edition of the other code basis is refused too.
 
 use crate::asking::{Asking, Wants, pick};
-use crate::check::{Check, Round};
+use crate::check::{BOTH, Check, Round};
 use crate::outcome::{Answer, Outcome};
 use crate::subject::About;
 use formula::{Evidence, Source};
@@ -14,6 +14,7 @@ use site::{CodeBasis, Date, ProtectionCode, Site, WindCode};
 /// The check.
 pub(crate) const CHECK: Check = Check {
     question: "survey-authority",
+    codes: BOTH,
     leaves_open: "whether the authority has adopted these editions, and what a permit here costs and takes",
     concerns: "the site",
     ask,

@@ -5,7 +5,7 @@
 
 use super::load::{Wind, on_leaf};
 use crate::asking::Asking;
-use crate::check::{Check, Round};
+use crate::check::{BOTH, Check, Round};
 use crate::outcome::{Answer, Labeled, Outcome};
 use crate::subject::About;
 use site::{Leaf, Site};
@@ -13,6 +13,7 @@ use site::{Leaf, Site};
 /// The check.
 pub(crate) const CHECK: Check = Check {
     question: "wind-pressure",
+    codes: BOTH,
     leaves_open: "whether the map or the authority gives this spot its own wind speed, and what a gap between buildings does to it",
     concerns: "each leaf",
     ask,

@@ -1,0 +1,3 @@
+//! Anchors.
+
+pub(crate) mod tension;

@@ -1,0 +1,3 @@
+//! Hazard zones.
+
+pub(crate) mod reach_through;

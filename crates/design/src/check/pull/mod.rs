@@ -1,0 +1,4 @@
+//! Pulls.
+
+pub(crate) mod tension;
+mod walk;

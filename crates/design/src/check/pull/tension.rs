@@ -1,0 +1,294 @@
+//! The pull and the side-wall load in each conduit, from both ends.
+//!
+//! Cables that share their whole route are pulled together; those of another route are a pull of their own. Each cable
+//! takes of the tension the share that it has in the weight, and that share is held against its own limit. The finding
+//! stands for the easier end, and says what the other one takes. A four-pair data cable without a limit of its own has
+//! that of the cabling standard, 110 N.
+
+use super::walk::{Bundle, Piece, Pulled, pieces, pull, turned_round};
+use crate::asking::{Asking, read};
+use crate::check::route::bore::{bore, cables_in};
+use crate::check::{BOTH, Check, Round};
+use crate::outcome::{Answer, Comparison, Halt, Labeled, Outcome};
+use crate::subject::About;
+use formula::{Evidence, Source};
+use quantity::{Force, ForcePerLength, Length, MassPerLength, Quantity as _, Ratio};
+use site::{Cable, Carries, Conduit, Site};
+
+/// The check.
+pub(crate) const CHECK: Check = Check {
+    question: "pull-tension",
+    codes: BOTH,
+    leaves_open: "the drag of the reel, cables that are in the conduit already, and a bend that was crushed in the trench",
+    concerns: "each conduit with cables in it",
+    ask,
+};
+
+static DATA_CABLE: Source = Source {
+    work: "ANSI/TIA-568",
+    clause: "greatest pull on a four-pair cable, 110 N (25 lbf)",
+    evidence: Evidence::Seen,
+    seen: "a university's cable installation guidelines and a naval training page, which agree",
+};
+
+fn ask<'s>(site: &'s Site, round: &mut Round<'s, '_>) {
+    for conduit in site
+        .conduit
+        .iter()
+        .filter(|conduit| cables_in(site, conduit).next().is_some())
+    {
+        round.ask(About::new(&conduit.origin, &conduit.id), |asking| {
+            tension(asking, site, conduit)
+        });
+    }
+}
+
+/// One pull from the two ends of a conduit.
+struct BothWays {
+    /// From the beginning to the end.
+    forward: (Pulled, Outcome),
+    /// From the end to the beginning.
+    backward: (Pulled, Outcome),
+    count: usize,
+}
+
+impl BothWays {
+    fn easier_is_forward(&self) -> bool {
+        self.forward.1.strain() <= self.backward.1.strain()
+    }
+
+    fn easier(&self) -> Outcome {
+        if self.easier_is_forward() {
+            self.forward.1
+        } else {
+            self.backward.1
+        }
+    }
+}
+
+fn tension<'s>(asking: &mut Asking<'s>, site: &'s Site, conduit: &'s Conduit) -> Answer {
+    let inside = bore(asking, conduit);
+    let friction = read!(asking, conduit.friction);
+    let pieces = pieces(asking, conduit);
+    let pulls = by_route(asking, cables_in(site, conduit));
+    let (inside, friction, pieces, pulls) = (inside?, friction?, pieces?, pulls?);
+    let back = turned_round(&pieces);
+    let mut hardest: Option<BothWays> = None;
+    for cables in &pulls {
+        let both = BothWays {
+            forward: pulled(asking, &pieces, cables, friction, inside)?,
+            backward: pulled(asking, &back, cables, friction, inside)?,
+            count: cables.len(),
+        };
+        let harder = |known: &BothWays| both.easier().strain() > known.easier().strain();
+        if hardest.as_ref().is_none_or(harder) {
+            hardest = Some(both);
+        }
+    }
+    let Some(hardest) = hardest else {
+        return Err(Halt);
+    };
+    say(asking, conduit, &hardest);
+    Ok(hardest.easier())
+}
+
+fn say(asking: &mut Asking<'_>, conduit: &Conduit, hardest: &BothWays) {
+    let end = |text: &Option<site::Text>, other: &str| {
+        text.as_ref()
+            .map_or_else(|| other.to_owned(), |text| text.as_str().to_owned())
+    };
+    asking.say(|print| {
+        let (beginning, far) = (end(&conduit.from, "its beginning"), end(&conduit.to, "its end"));
+        let (easy, hard) = (hardest.forward.0, hardest.backward.0);
+        let (from, to, easy, hard) = if hardest.easier_is_forward() {
+            (beginning, far, easy, hard)
+        } else {
+            (far, beginning, hard, easy)
+        };
+        let what = if hardest.count == 1 { "One cable".to_owned() } else { format!("{} cables together", hardest.count) };
+        format!(
+            "{what} through {}: feed at {from} and pull at {to} with {}, pressing {} at the bends; the other way takes {}.",
+            conduit.id,
+            print.q(easy.tension),
+            print.q(easy.side_load),
+            print.q(hard.tension)
+        )
+    });
+}
+
+/// A cable as a pull meets it.
+struct InPull<'s> {
+    cable: &'s Cable,
+    mass_per_length: MassPerLength,
+    diameter: Length,
+    tension: Force,
+    side_load: ForcePerLength,
+}
+
+/// The cables sorted into pulls: those that share their whole route.
+fn by_route<'s>(
+    asking: &mut Asking<'s>,
+    cables: impl Iterator<Item = &'s Cable>,
+) -> Result<Vec<Vec<InPull<'s>>>, Halt> {
+    let mut pulls: Vec<Vec<InPull<'s>>> = Vec::new();
+    let mut whole = Ok(());
+    for cable in cables {
+        match in_pull(asking, cable) {
+            Ok(one) => match pulls.iter_mut().find(|pull| shares_route(pull, cable)) {
+                Some(pull) => pull.push(one),
+                None => pulls.push(vec![one]),
+            },
+            Err(halt) => whole = Err(halt),
+        }
+    }
+    whole.map(|()| pulls)
+}
+
+fn shares_route(pull: &[InPull<'_>], cable: &Cable) -> bool {
+    pull.first()
+        .is_some_and(|first| first.cable.route == cable.route)
+}
+
+fn in_pull<'s>(asking: &mut Asking<'s>, cable: &'s Cable) -> Result<InPull<'s>, Halt> {
+    let mass_per_length = read!(asking, cable.mass_per_length);
+    let diameter = read!(asking, cable.diameter);
+    let tension = tension_limit(asking, cable);
+    let side_load = read!(asking, cable.greatest_side_load);
+    Ok(InPull {
+        cable,
+        mass_per_length: mass_per_length?,
+        diameter: diameter?,
+        tension: tension?,
+        side_load: side_load?,
+    })
+}
+
+/// Largest pull on a four-pair data cable, in newtons.
+const FOUR_PAIR: f64 = 110.0;
+
+fn tension_limit<'s>(asking: &mut Asking<'s>, cable: &'s Cable) -> Result<Force, Halt> {
+    let four_pair = cable.carries == Some(Carries::Data) && cable.cores == Some(8);
+    if cable.greatest_tension.is_none() && four_pair {
+        asking.rest_on(&DATA_CABLE);
+        return Ok(Force::from_base(FOUR_PAIR));
+    }
+    read!(asking, cable.greatest_tension)
+}
+
+fn pulled(
+    asking: &mut Asking<'_>,
+    pieces: &[Piece],
+    cables: &[InPull<'_>],
+    friction: Ratio,
+    bore: Length,
+) -> Result<(Pulled, Outcome), Halt> {
+    let mass = cables
+        .iter()
+        .fold(0.0, |sum, one| sum + one.mass_per_length.base());
+    let widest = cables
+        .iter()
+        .map(|one| one.diameter.base())
+        .fold(0.0, f64::max);
+    let bundle = Bundle {
+        mass_per_length: MassPerLength::from_base(mass),
+        diameter: Length::from_base(widest),
+        count: cables.len(),
+    };
+    let pulled = pull(asking, pieces, bundle, friction, bore)?;
+    let comparisons = cables.iter().flat_map(|one| {
+        let share = one.mass_per_length.base() / mass;
+        [
+            Comparison::at_most(
+                Labeled::new("pull on the cable", pulled.tension * share),
+                Labeled::new("greatest pull", one.tension),
+            ),
+            Comparison::at_most(
+                Labeled::new("side-wall load", pulled.side_load),
+                Labeled::new("greatest side-wall load", one.side_load),
+            ),
+        ]
+    });
+    Outcome::worst(comparisons)
+        .map(|outcome| (pulled, outcome))
+        .ok_or(Halt)
+}
+
+#[cfg(test)]
+mod tests {
+    #![allow(clippy::unwrap_used, reason = "a test may stop at the first surprise")]
+    use super::CHECK;
+    use crate::Verdict;
+    use crate::check::testing::only;
+
+    const SITE: &str = r#"
+        [site]
+        name = "Test yard"
+        code_basis = "us"
+        [[supply]]
+        id = "source"
+        kind = "power supply"
+        [[enclosure]]
+        id = "box"
+        [[conduit]]
+        id = "c-01"
+        bore = "1 in"
+        from = "box"
+        to = "pole"
+        friction = "0.35 ± 0.05"
+        segment = [{ straight = "100 ft", bend = "90°", radius = "6 in" }, { straight = "4 ft" }]
+        [[cable]]
+        id = "w-01"
+        from = "source"
+        to = "box"
+        carries = "data"
+        cores = 8
+        diameter = "0.29 in"
+        mass_per_length = "0.045 lb/ft"
+        greatest_side_load = "100 lbf/ft"
+        route = ["c-01"]
+    "#;
+
+    #[test]
+    fn holds_in_an_easy_conduit_from_its_easier_end() {
+        let finding = only(&CHECK, SITE);
+        assert_eq!(finding.verdict, Verdict::Holds, "{}", finding.sentence);
+        // From the far end: 4 ft of straight, the bend, 100 ft of straight; a bend late in the pull costs more.
+        let weight = 0.045 * 0.35;
+        let pounds = 4.0 * weight * (0.35 * std::f64::consts::FRAC_PI_2).exp() + 100.0 * weight;
+        let tension = finding.demand.unwrap().value.unwrap() / 4.448_221_6;
+        assert!((tension - pounds).abs() < 1e-4, "{tension} {pounds}");
+        assert!(
+            finding.sentence.contains("feed at pole and pull at box"),
+            "{}",
+            finding.sentence
+        );
+        assert!(
+            finding
+                .sources
+                .iter()
+                .any(|source| source.work == "ANSI/TIA-568")
+        );
+    }
+
+    #[test]
+    fn fails_dry_and_with_many_bends() {
+        // 200 ft, two bends, 200 ft: 5.4 lbf times e^(0.6 · π) before the second half, whichever end is fed.
+        let hard = SITE
+            .replace("0.35 ± 0.05", "0.6")
+            .replace(
+                "straight = \"100 ft\", bend",
+                "straight = \"200 ft\", bend = \"90°\", radius = \"6 in\" }, { bend",
+            )
+            .replace("4 ft", "200 ft");
+        let finding = only(&CHECK, &hard);
+        assert_eq!(finding.verdict, Verdict::Fails, "{}", finding.sentence);
+    }
+
+    #[test]
+    fn unknown_without_friction() {
+        let finding = only(&CHECK, &SITE.replace("friction = \"0.35 ± 0.05\"", ""));
+        assert_eq!(finding.verdict, Verdict::UnknownUntil);
+        assert_eq!(finding.missing.len(), 1);
+        assert!(finding.missing[0].path.contains("friction"));
+    }
+}

@@ -1,0 +1,4 @@
+//! Routes.
+
+pub(crate) mod bore;
+pub(crate) mod fill;
