@@ -66,9 +66,9 @@ fn options(view: &PackView) -> TypesetOptions {
 }
 
 fn shelf(view: &PackView) -> Result<Shelf, TypesetError> {
-    let mut shelf = TEMPLATES
-        .iter()
-        .fold(Shelf::new(), |shelf, (name, text)| shelf.with_template(name, text));
+    let mut shelf = TEMPLATES.iter().fold(Shelf::new(), |shelf, (name, text)| {
+        shelf.with_template(name, text)
+    });
     let sheets: Vec<Sheet<'_>> = view.drawings.iter().enumerate().map(sheet).collect();
     for sheet in &sheets {
         shelf.add_drawing(&sheet.path, &sheet.drawing.svg);
@@ -77,7 +77,14 @@ fn shelf(view: &PackView) -> Result<Shelf, TypesetError> {
     for (file, attachment) in enclosed.iter().zip(&view.attachments) {
         shelf.add_bytes(&file.path, attachment.bytes.clone());
     }
-    shelf.add_data("view.json", &PackData { view, sheets, enclosed })?;
+    shelf.add_data(
+        "view.json",
+        &PackData {
+            view,
+            sheets,
+            enclosed,
+        },
+    )?;
     Ok(shelf)
 }
 
@@ -100,7 +107,11 @@ fn enclosed((index, attachment): (usize, &Attachment)) -> Enclosed<'_> {
 /// A file name of plain characters, told apart by its number where another may have the same.
 fn attached_name(index: usize, name: &str) -> String {
     let plain = |character: char| character.is_ascii_alphanumeric() || "-_.".contains(character);
-    let kept: String = name.chars().filter(|character| plain(*character)).take(80).collect();
+    let kept: String = name
+        .chars()
+        .filter(|character| plain(*character))
+        .take(80)
+        .collect();
     let kept = kept.trim_matches('.');
     match (index, kept.is_empty()) {
         (_, true) => format!("attachment-{index}"),

@@ -77,9 +77,19 @@ fn texts_of(view: &mut PackView) -> Vec<&mut String> {
             texts.extend([&mut measure.what, &mut measure.write]);
         }
         for step in &mut finding.working {
-            texts.extend([&mut step.title, &mut step.formula, &mut step.source, &mut step.known]);
+            texts.extend([
+                &mut step.title,
+                &mut step.formula,
+                &mut step.source,
+                &mut step.known,
+            ]);
             for line in step.given.iter_mut().chain(&mut step.gives) {
-                texts.extend([&mut line.symbol, &mut line.meaning, &mut line.value, &mut line.known]);
+                texts.extend([
+                    &mut line.symbol,
+                    &mut line.meaning,
+                    &mut line.value,
+                    &mut line.known,
+                ]);
             }
         }
     }
@@ -101,10 +111,18 @@ fn texts_of(view: &mut PackView) -> Vec<&mut String> {
         }
     }
     for drawing in &mut view.drawings {
-        texts.extend([&mut drawing.title, &mut drawing.scale, &mut drawing.alternative]);
+        texts.extend([
+            &mut drawing.title,
+            &mut drawing.scale,
+            &mut drawing.alternative,
+        ]);
     }
     for attachment in &mut view.attachments {
-        texts.extend([&mut attachment.name, &mut attachment.media_type, &mut attachment.description]);
+        texts.extend([
+            &mut attachment.name,
+            &mut attachment.media_type,
+            &mut attachment.description,
+        ]);
     }
     texts
 }
@@ -122,8 +140,12 @@ fn the_list_of_texts_misses_none() {
 fn collect_other_texts(value: &Value, marker: &str, left: &mut Vec<String>) {
     match value {
         Value::String(text) if text != marker => left.push(text.clone()),
-        Value::Array(items) => items.iter().for_each(|item| collect_other_texts(item, marker, left)),
-        Value::Object(fields) => fields.values().for_each(|item| collect_other_texts(item, marker, left)),
+        Value::Array(items) => items
+            .iter()
+            .for_each(|item| collect_other_texts(item, marker, left)),
+        Value::Object(fields) => fields
+            .values()
+            .for_each(|item| collect_other_texts(item, marker, left)),
         _ => {}
     }
 }
@@ -131,8 +153,20 @@ fn collect_other_texts(value: &Value, marker: &str, left: &mut Vec<String>) {
 /// Words that the view's own types write, and printed numbers.
 fn is_word_of_the_view(text: &str) -> bool {
     let fixed = [
-        "letter", "a4", "fails", "unknown", "not-sure", "holds", "outside", "answered", "not-covered", "start", "center",
-        "end", "text", "number",
+        "letter",
+        "a4",
+        "fails",
+        "unknown",
+        "not-sure",
+        "holds",
+        "outside",
+        "answered",
+        "not-covered",
+        "start",
+        "center",
+        "end",
+        "text",
+        "number",
     ];
     fixed.contains(&text) || text.parse::<f64>().is_ok()
 }
@@ -141,7 +175,11 @@ fn is_word_of_the_view(text: &str) -> bool {
 fn hostile_text_never_fails_a_pack() {
     for text in HOSTILE {
         let set = pack(&filled_with(text));
-        assert!(set.is_ok(), "{text:?}: {}", set.err().map(|fault| fault.to_string()).unwrap_or_default());
+        assert!(
+            set.is_ok(),
+            "{text:?}: {}",
+            set.err().map(|fault| fault.to_string()).unwrap_or_default()
+        );
     }
 }
 
@@ -150,7 +188,14 @@ fn hostile_text_never_fails_a_workbook() {
     for text in HOSTILE {
         let view = filled_with(text);
         let written = workbook(&view.document, &view.schedules);
-        assert!(written.is_ok(), "{text:?}: {}", written.err().map(|fault| fault.to_string()).unwrap_or_default());
+        assert!(
+            written.is_ok(),
+            "{text:?}: {}",
+            written
+                .err()
+                .map(|fault| fault.to_string())
+                .unwrap_or_default()
+        );
     }
 }
 
@@ -165,7 +210,11 @@ fn an_empty_view_is_a_document_too() {
     view.drawings.clear();
     view.attachments.clear();
     let set = pack(&view);
-    assert!(set.is_ok(), "{}", set.err().map(|fault| fault.to_string()).unwrap_or_default());
+    assert!(
+        set.is_ok(),
+        "{}",
+        set.err().map(|fault| fault.to_string()).unwrap_or_default()
+    );
     assert!(workbook(&view.document, &view.schedules).is_ok());
 }
 
@@ -182,11 +231,22 @@ fn uneven_tables_are_set() {
         Table {
             title: "Uneven".to_owned(),
             note: String::new(),
-            columns: vec![Column::words("One", 0), Column::numbers("Two", "V", u16::MAX)],
-            rows: vec![vec![], vec![Cell::number(f64::INFINITY, 2)], vec![Cell::text("a"), Cell::text("b"), Cell::text("c")]],
+            columns: vec![
+                Column::words("One", 0),
+                Column::numbers("Two", "V", u16::MAX),
+            ],
+            rows: vec![
+                vec![],
+                vec![Cell::number(f64::INFINITY, 2)],
+                vec![Cell::text("a"), Cell::text("b"), Cell::text("c")],
+            ],
         },
     ];
     let set = pack(&view);
-    assert!(set.is_ok(), "{}", set.err().map(|fault| fault.to_string()).unwrap_or_default());
+    assert!(
+        set.is_ok(),
+        "{}",
+        set.err().map(|fault| fault.to_string()).unwrap_or_default()
+    );
     assert!(workbook(&view.document, &view.schedules).is_ok());
 }

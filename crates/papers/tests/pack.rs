@@ -9,7 +9,10 @@ use std::time::{Duration, Instant};
 
 /// How often a byte string stands in another.
 fn occurrences(haystack: &[u8], needle: &[u8]) -> usize {
-    haystack.windows(needle.len()).filter(|window| *window == needle).count()
+    haystack
+        .windows(needle.len())
+        .filter(|window| *window == needle)
+        .count()
 }
 
 #[test]
@@ -17,9 +20,21 @@ fn the_pack_is_an_archival_tagged_pdf_with_its_attachment() {
     let pdf = pack(&invented::pack()).expect("the pack is set");
     keep(&pdf, "pack.pdf");
     assert!(pdf.starts_with(b"%PDF-1."));
-    assert_eq!(occurrences(&pdf, b"pdfaid:part>3<"), 1, "says that it is PDF/A-3");
-    assert_eq!(occurrences(&pdf, b"pdfuaid:part>1<"), 1, "says that it is PDF/UA-1");
-    assert_eq!(occurrences(&pdf, b"/AFRelationship/Source") + occurrences(&pdf, b"/AFRelationship /Source"), 1);
+    assert_eq!(
+        occurrences(&pdf, b"pdfaid:part>3<"),
+        1,
+        "says that it is PDF/A-3"
+    );
+    assert_eq!(
+        occurrences(&pdf, b"pdfuaid:part>1<"),
+        1,
+        "says that it is PDF/UA-1"
+    );
+    assert_eq!(
+        occurrences(&pdf, b"/AFRelationship/Source")
+            + occurrences(&pdf, b"/AFRelationship /Source"),
+        1
+    );
 }
 
 #[test]
@@ -45,7 +60,11 @@ fn each_drawing_brings_a_sheet_of_its_exact_size() {
     view.drawings.clear();
     let without = pack(&view).expect("the pack is set");
     let tabloid = b"/MediaBox[0 0 1224 792]";
-    assert_eq!(occurrences(&with, tabloid), 1, "17 × 11 in is 1224 × 792 points");
+    assert_eq!(
+        occurrences(&with, tabloid),
+        1,
+        "17 × 11 in is 1224 × 792 points"
+    );
     assert_eq!(occurrences(&without, tabloid), 0);
 }
 
@@ -65,12 +84,17 @@ fn a_pack_is_set_in_less_than_three_seconds() {
     let view = invented::pack();
     let begun = Instant::now();
     let _ = pack(&view).expect("the pack is set");
-    assert!(begun.elapsed() < Duration::from_secs(3), "took {:?}", begun.elapsed());
+    assert!(
+        begun.elapsed() < Duration::from_secs(3),
+        "took {:?}",
+        begun.elapsed()
+    );
 }
 
 /// Keeps a document where `PAPERS_KEEP` says, so that a person can look at it.
 fn keep(pdf: &[u8], name: &str) {
     if let Some(folder) = std::env::var_os("PAPERS_KEEP") {
-        std::fs::write(std::path::Path::new(&folder).join(name), pdf).expect("the folder can be written");
+        std::fs::write(std::path::Path::new(&folder).join(name), pdf)
+            .expect("the folder can be written");
     }
 }

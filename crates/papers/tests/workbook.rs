@@ -21,7 +21,12 @@ fn the_workbook_has_a_sheet_for_each_table_and_one_more() {
     assert!(bytes.starts_with(b"PK"));
     for number in 1..=view.schedules.len() + 1 {
         let name = format!("xl/worksheets/sheet{number}.xml");
-        assert!(bytes.windows(name.len()).any(|window| window == name.as_bytes()), "{name} is missing");
+        assert!(
+            bytes
+                .windows(name.len())
+                .any(|window| window == name.as_bytes()),
+            "{name} is missing"
+        );
     }
 }
 
@@ -38,6 +43,7 @@ fn another_day_gives_other_bytes() {
 /// Keeps the workbook where `PAPERS_KEEP` says, so that a person can look at it.
 fn keep(bytes: &[u8]) {
     if let Some(folder) = std::env::var_os("PAPERS_KEEP") {
-        std::fs::write(std::path::Path::new(&folder).join("schedules.xlsx"), bytes).expect("the folder can be written");
+        std::fs::write(std::path::Path::new(&folder).join("schedules.xlsx"), bytes)
+            .expect("the folder can be written");
     }
 }

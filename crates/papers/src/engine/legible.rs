@@ -88,9 +88,9 @@ fn is_private(character: char) -> bool {
 
 /// Words that stay on the line of the number before them.
 const UNITS: [&str; 44] = [
-    "%", "A", "Ah", "AWG", "Hz", "J", "K", "N", "V", "VA", "W", "Wh", "dB", "dBm", "ft", "ft/s", "ft²", "h", "hp", "in",
-    "in²", "kN", "kW", "kg", "kip", "km/h", "lb", "lbf", "lbf/ft²", "m", "m/s", "mA", "mm", "mm²", "mV", "mph", "ms",
-    "m²", "psi", "s", "°C", "°F", "Ω", "Ω/kft",
+    "%", "A", "Ah", "AWG", "Hz", "J", "K", "N", "V", "VA", "W", "Wh", "dB", "dBm", "ft", "ft/s",
+    "ft²", "h", "hp", "in", "in²", "kN", "kW", "kg", "kip", "km/h", "lb", "lbf", "lbf/ft²", "m",
+    "m/s", "mA", "mm", "mm²", "mV", "mph", "ms", "m²", "psi", "s", "°C", "°F", "Ω", "Ω/kft",
 ];
 
 /// A space at which no line breaks.
@@ -101,7 +101,11 @@ fn with_units_kept(text: &str) -> String {
     let mut kept = String::with_capacity(text.len());
     for (index, word) in text.split(' ').enumerate() {
         if index > 0 {
-            kept.push(if belongs(&kept, word) { KEPT_SPACE } else { ' ' });
+            kept.push(if belongs(&kept, word) {
+                KEPT_SPACE
+            } else {
+                ' '
+            });
         }
         kept.push_str(word);
     }
@@ -113,14 +117,18 @@ fn belongs(before: &str, word: &str) -> bool {
     let unit = word.trim_end_matches(['.', ',', ';', ':', ')', '?']);
     let after_number = before.ends_with(|character: char| character.is_ascii_digit());
     let is_number = word.starts_with(|character: char| character.is_ascii_digit());
-    (after_number && (UNITS.contains(&unit) || word == "±")) || (before.ends_with('±') && is_number)
+    word == "±" || (after_number && UNITS.contains(&unit)) || (before.ends_with('±') && is_number)
 }
 
 fn with_breaks(text: &str) -> String {
     let mut broken = String::with_capacity(text.len());
     let mut run = 0;
     for character in text.chars() {
-        run = if character.is_whitespace() || character == '-' { 0 } else { run + 1 };
+        run = if character.is_whitespace() || character == '-' {
+            0
+        } else {
+            run + 1
+        };
         if run > LONGEST_RUN && character.is_alphanumeric() {
             broken.push(BREAK);
             run = 1;
@@ -136,24 +144,37 @@ mod tests {
 
     #[test]
     fn ordinary_text_is_left_as_it_is() {
-        let text = "At the reader, in the coldest hour: √2 ≤ ½ · φ, a → b. Give 5 inches, not 3 men.";
-        assert_eq!(Legible::prose(text), Legible { text: text.to_owned(), replaced: 0 });
+        let text =
+            "At the reader, in the coldest hour: √2 ≤ ½ · φ, a → b. Give 5 inches, not 3 men.";
+        assert_eq!(
+            Legible::prose(text),
+            Legible {
+                text: text.to_owned(),
+                replaced: 0
+            }
+        );
     }
 
     #[test]
     fn a_number_stays_with_its_unit() {
         assert_eq!(
             Legible::prose("It has 10.9 V ± 0.2 V; it needs 7 cables.").text,
-            "It has 10.9\u{A0}V ±\u{A0}0.2\u{A0}V; it needs 7 cables."
+            "It has 10.9\u{A0}V\u{A0}±\u{A0}0.2\u{A0}V; it needs 7 cables."
         );
         assert_eq!(Legible::prose("6 lbf").text, "6\u{A0}lbf");
-        assert_eq!(Legible::prose("0.02 ± 0.006").text, "0.02\u{A0}±\u{A0}0.006");
+        assert_eq!(
+            Legible::prose("0.02 ± 0.006").text,
+            "0.02\u{A0}±\u{A0}0.006"
+        );
     }
 
     #[test]
     fn what_no_face_shows_is_marked_and_counted() {
         let legible = Legible::prose("Gate 🔒 門\u{0}");
-        assert_eq!(legible.text, format!("Gate {PLACEHOLDER} {PLACEHOLDER}{PLACEHOLDER}"));
+        assert_eq!(
+            legible.text,
+            format!("Gate {PLACEHOLDER} {PLACEHOLDER}{PLACEHOLDER}")
+        );
         assert_eq!(legible.replaced, 3);
     }
 

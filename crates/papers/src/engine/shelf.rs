@@ -23,7 +23,8 @@ impl Shelf {
     /// Puts a template on the shelf.
     #[must_use]
     pub fn with_template(mut self, name: &str, text: &'static str) -> Self {
-        self.files.insert(name.to_owned(), Bytes::new(text.as_bytes()));
+        self.files
+            .insert(name.to_owned(), Bytes::new(text.as_bytes()));
         self
     }
 

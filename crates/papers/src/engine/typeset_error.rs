@@ -51,7 +51,10 @@ impl fmt::Display for Complaint {
 }
 
 impl TypesetError {
-    #[allow(clippy::needless_pass_by_value, reason = "taken as the target of `map_err`")]
+    #[allow(
+        clippy::needless_pass_by_value,
+        reason = "taken as the target of `map_err`"
+    )]
     pub(super) fn data(fault: serde_json::Error) -> Self {
         Self::Data(fault.to_string())
     }

@@ -34,7 +34,9 @@ impl<'a> ShelfWorld<'a> {
         }
         let name = path.vpath().get_without_slash();
         let found = self.shelf.get(name);
-        found.cloned().ok_or_else(|| FileError::NotFound(PathBuf::from(name)))
+        found
+            .cloned()
+            .ok_or_else(|| FileError::NotFound(PathBuf::from(name)))
     }
 }
 

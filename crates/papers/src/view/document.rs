@@ -17,14 +17,19 @@ pub enum Paper {
 pub struct Day {
     year: u16,
     month: u8,
-    day: u8,
+    #[serde(rename = "day")]
+    of_month: u8,
 }
 
 impl Day {
     /// A day of the common calendar from 1900 to 9999; nothing if there is no such day.
     pub fn new(year: u16, month: u8, day: u8) -> Option<Self> {
         let exists = (1900..=9999).contains(&year) && (1..=days_in(year, month)).contains(&day);
-        exists.then_some(Self { year, month, day })
+        exists.then_some(Self {
+            year,
+            month,
+            of_month: day,
+        })
     }
 
     /// The year, 1900 to 9999.
@@ -39,7 +44,7 @@ impl Day {
 
     /// The day of the month, from 1.
     pub const fn day(self) -> u8 {
-        self.day
+        self.of_month
     }
 }
 

@@ -42,8 +42,16 @@ pub struct Attachment {
 const SIDES: (f64, f64) = (50.0, 5000.0);
 
 /// A side of a sheet, in millimeters; a side that no paper has becomes the nearest that one has.
+#[allow(
+    clippy::trivially_copy_pass_by_ref,
+    reason = "the serializer hands fields over by reference"
+)]
 fn millimeters_of_paper<S: Serializer>(side: &Length, serializer: S) -> Result<S::Ok, S::Error> {
     let side = side.get::<millimeter>();
     let (narrowest, widest) = SIDES;
-    serializer.serialize_f64(if side.is_nan() { narrowest } else { side.clamp(narrowest, widest) })
+    serializer.serialize_f64(if side.is_nan() {
+        narrowest
+    } else {
+        side.clamp(narrowest, widest)
+    })
 }

@@ -13,7 +13,7 @@ mod table;
 mod verdict;
 mod working;
 
-pub use caution::{Caution, standing_cautions, CAUTION_LINE};
+pub use caution::{CAUTION_LINE, Caution, standing_cautions};
 pub use document::{Day, DocumentView, Fact, Paper};
 pub use drawing::{Attachment, DrawingView};
 pub use finding::{FindingView, Measure};

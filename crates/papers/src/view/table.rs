@@ -97,7 +97,9 @@ impl Cell {
 /// A number with a true minus sign and no negative zero.
 fn printed_number(value: f64, decimals: usize) -> String {
     let text = format!("{value:.decimals$}");
-    let is_zero = text.chars().all(|character| matches!(character, '-' | '0' | '.'));
+    let is_zero = text
+        .chars()
+        .all(|character| matches!(character, '-' | '0' | '.'));
     match text.strip_prefix('-') {
         Some(rest) if is_zero => rest.to_owned(),
         Some(rest) => format!("−{rest}"),

@@ -29,7 +29,10 @@ impl Formats {
             .set_border_bottom(FormatBorder::Hair)
             .set_border_bottom_color(HAIR);
         Self {
-            title: Format::new().set_font_name(FACE).set_font_size(14).set_bold(),
+            title: Format::new()
+                .set_font_name(FACE)
+                .set_font_size(14)
+                .set_bold(),
             label: words.clone().set_bold(),
             unknown: words
                 .clone()

@@ -19,11 +19,9 @@ pub(super) fn write(
     sheet.set_print_fit_to_pages(1, 0);
     super::sheet::set_paper(sheet, document.paper);
     sheet.write_string_with_format(0, 0, &document.site_name, &formats.title)?;
-    let mut row = 2;
-    for (label, value) in lines(document, tables, names) {
+    for (row, (label, value)) in (2..).zip(lines(document, tables, names)) {
         sheet.write_string_with_format(row, 0, label, &formats.label)?;
         sheet.write_string_with_format(row, 1, super::sheet::fitting(&value), &formats.words)?;
-        row += 1;
     }
     Ok(())
 }

@@ -33,11 +33,20 @@ pub(super) fn write(
     set_print(sheet, document, table)
 }
 
-fn write_headings(sheet: &mut Worksheet, columns: &[Column], formats: &Formats) -> Result<(), XlsxError> {
+fn write_headings(
+    sheet: &mut Worksheet,
+    columns: &[Column],
+    formats: &Formats,
+) -> Result<(), XlsxError> {
     for (index, column) in (0..).zip(columns) {
         let index: ColNum = index;
         sheet.set_column_width(index, width(column))?;
-        sheet.write_string_with_format(0, index, heading(column), &formats.heading(column.align))?;
+        sheet.write_string_with_format(
+            0,
+            index,
+            heading(column),
+            &formats.heading(column.align),
+        )?;
     }
     Ok(())
 }
@@ -67,7 +76,12 @@ fn write_row(
         let index: ColNum = index;
         match cell {
             Cell::Text(text) => {
-                sheet.write_string_with_format(row, index, fitting(text), &formats.text(column.align))?;
+                sheet.write_string_with_format(
+                    row,
+                    index,
+                    fitting(text),
+                    &formats.text(column.align),
+                )?;
             }
             Cell::Number { value, decimals } => {
                 sheet.write_number_with_format(row, index, *value, &formats.number(*decimals))?;
@@ -91,7 +105,11 @@ fn set_view(sheet: &mut Worksheet, table: &Table) -> Result<(), XlsxError> {
 }
 
 /// In print: on its side, as wide as the paper, with headings on every sheet.
-fn set_print(sheet: &mut Worksheet, document: &DocumentView, table: &Table) -> Result<(), XlsxError> {
+fn set_print(
+    sheet: &mut Worksheet,
+    document: &DocumentView,
+    table: &Table,
+) -> Result<(), XlsxError> {
     set_paper(sheet, document.paper);
     sheet.set_landscape();
     sheet.set_print_fit_to_pages(1, 0);
@@ -100,9 +118,15 @@ fn set_print(sheet: &mut Worksheet, document: &DocumentView, table: &Table) -> R
     sheet.set_header(format!(
         "&L&9{}&R&9{}",
         running(&document.site_name, LONGEST_HEAD),
-        running(&format!("{} · {}", table.title, document.revision), LONGEST_HEAD)
+        running(
+            &format!("{} · {}", table.title, document.revision),
+            LONGEST_HEAD
+        )
     ));
-    sheet.set_footer(format!("&L&7{}&R&8 &P / &N", running(&document.caution_line, LONGEST_FOOT)));
+    sheet.set_footer(format!(
+        "&L&7{}&R&8 &P / &N",
+        running(&document.caution_line, LONGEST_FOOT)
+    ));
     Ok(())
 }
 

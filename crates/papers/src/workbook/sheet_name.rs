@@ -20,12 +20,22 @@ pub(super) fn sheet_names(tables: &[Table]) -> Vec<String> {
 fn allowed(title: &str) -> String {
     let kept: String = title
         .chars()
-        .map(|character| if "[]:*?/\\'".contains(character) || character.is_control() { ' ' } else { character })
+        .map(|character| {
+            if "[]:*?/\\'".contains(character) || character.is_control() {
+                ' '
+            } else {
+                character
+            }
+        })
         .filter(|character| character.len_utf16() == 1)
         .take(LONGEST)
         .collect();
     let kept = kept.trim();
-    if kept.is_empty() { "Schedule".to_owned() } else { kept.to_owned() }
+    if kept.is_empty() {
+        "Schedule".to_owned()
+    } else {
+        kept.to_owned()
+    }
 }
 
 /// The name itself, or the name with the first number that makes it new. Case does not tell names apart.
@@ -54,6 +64,16 @@ mod tests {
     fn names_are_allowed_and_differ() {
         let tables = ["Cables", "cables", "a/b:c", "", &"x".repeat(60), "Site"].map(titled);
         let names = sheet_names(&tables);
-        assert_eq!(names, ["Cables", "cables 2", "a b c", "Schedule", &"x".repeat(27), "Site 2"]);
+        assert_eq!(
+            names,
+            [
+                "Cables",
+                "cables 2",
+                "a b c",
+                "Schedule",
+                &"x".repeat(27),
+                "Site 2"
+            ]
+        );
     }
 }

@@ -25,7 +25,10 @@ fn svg() -> String {
     );
     for step in 0..150 {
         let x = 20.0 + f64::from(step) * 2.6;
-        let _ = write!(svg, "<line x1='{x:.2}' y1='60' x2='{x:.2}' y2='200' stroke='#888' stroke-width='0.1'/>");
+        let _ = write!(
+            svg,
+            "<line x1='{x:.2}' y1='60' x2='{x:.2}' y2='200' stroke='#888' stroke-width='0.1'/>"
+        );
     }
     svg.push_str(
         "<rect x='80' y='120' width='200' height='4' fill='#ddd' stroke='#111' stroke-width='0.35'/>\

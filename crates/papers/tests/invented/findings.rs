@@ -57,16 +57,38 @@ fn entrapment() -> FindingView {
         worst: words("fails by 1"),
         source: words("UL 325, table of minimum quantities, track slide"),
         known: words("seen in trade retellings"),
-        confirm: words("With a test piece, interrupt each device while the gate closes; the gate stops and reverses each time."),
+        confirm: words(
+            "With a test piece, interrupt each device while the gate closes; the gate stops and reverses each time.",
+        ),
         working: vec![Working {
             title: words("Means counted by zone and direction"),
             formula: String::new(),
             given: vec![
-                WorkingLine::new("", "closing, leading edge: through-beam photo-eye E1 (type B1), monitored", "1", "site file"),
-                WorkingLine::new("", "closing, leading edge: contact edge (type B2)", "0", "site file"),
-                WorkingLine::new("", "inherent sensing of the operator (type A)", "does not count here", "data sheet"),
+                WorkingLine::new(
+                    "",
+                    "closing, leading edge: through-beam photo-eye E1 (type B1), monitored",
+                    "1",
+                    "site file",
+                ),
+                WorkingLine::new(
+                    "",
+                    "closing, leading edge: contact edge (type B2)",
+                    "0",
+                    "site file",
+                ),
+                WorkingLine::new(
+                    "",
+                    "inherent sensing of the operator (type A)",
+                    "does not count here",
+                    "data sheet",
+                ),
             ],
-            gives: vec![WorkingLine::new("", "independent means while closing", "1", "")],
+            gives: vec![WorkingLine::new(
+                "",
+                "independent means while closing",
+                "1",
+                "",
+            )],
             source: String::new(),
             known: String::new(),
         }],
@@ -82,7 +104,9 @@ fn entrapment() -> FindingView {
 
 fn edge_distance() -> FindingView {
     FindingView {
-        question: words("Does the anchor nearest to the pad's edge hold the operator when the leaf hits its stop?"),
+        question: words(
+            "Does the anchor nearest to the pad's edge hold the operator when the leaf hits its stop?",
+        ),
         because: words("The cone of concrete is cut off by the edge, 3 in away."),
         demand: words("610 lbf ± 60 lbf"),
         capacity: words("540 lbf"),
@@ -95,9 +119,16 @@ fn edge_distance() -> FindingView {
         confirm: words("Measure the edge distance at all four anchors after the pad is poured."),
         working: vec![Working {
             title: words("Breakout of one anchor near an edge"),
-            formula: words("Nb = kc · λa · √f′c · hef^1.5\nNcb = (ANc / ANc0) · ψed · ψc · ψcp · Nb"),
+            formula: words(
+                "Nb = kc · λa · √f′c · hef^1.5\nNcb = (ANc / ANc0) · ψed · ψc · ψcp · Nb",
+            ),
             given: vec![
-                WorkingLine::new("kc", "coefficient for a post-installed anchor", "17", "seen"),
+                WorkingLine::new(
+                    "kc",
+                    "coefficient for a post-installed anchor",
+                    "17",
+                    "seen",
+                ),
                 WorkingLine::new("λa", "lightweight factor", "1.0", "site file"),
                 WorkingLine::new("f′c", "strength of the concrete", "3000 psi", "site file"),
                 WorkingLine::new("hef", "embedment", "2 1/2 in", "data sheet"),
@@ -130,8 +161,12 @@ fn soil() -> FindingView {
         known: words("memory"),
         measures: vec![
             Measure {
-                what: words("Soil at the receiving post, to 4 ft below the surface: class by texture, or a report"),
-                write: words("[post.receiving]\nsoil = \"sandy gravel\"   # or clay, silty sand, rock …"),
+                what: words(
+                    "Soil at the receiving post, to 4 ft below the surface: class by texture, or a report",
+                ),
+                write: words(
+                    "[post.receiving]\nsoil = \"sandy gravel\"   # or clay, silty sand, rock …",
+                ),
             },
             Measure {
                 what: words("Water in the hole one day after digging"),
@@ -155,12 +190,16 @@ fn conduit_length() -> FindingView {
         because: words("Unknown until conduit 4 is measured."),
         demand: words("12.9 W"),
         measures: vec![Measure {
-            what: words("Length of conduit 4, from the enclosure to the camera pole, along the bends"),
+            what: words(
+                "Length of conduit 4, from the enclosure to the camera pole, along the bends",
+            ),
             write: words("length = \"… ft ± … ft\""),
         }],
         source: words("IEEE 802.3, power at the powered device"),
         known: words("seen"),
-        confirm: words("Read volts and watts at the camera in the coldest hour with its heater on."),
+        confirm: words(
+            "Read volts and watts at the camera in the coldest hour with its heater on.",
+        ),
         ..blank(
             "signal-power-over-ethernet",
             "Camera C1",
@@ -174,16 +213,22 @@ fn conduit_length() -> FindingView {
 fn wind_force() -> FindingView {
     FindingView {
         question: words("Can the operator move the leaf in the operating wind?"),
-        because: words("Holds as written by 22 lbf; fails by 9 lbf at the bad end of the tolerances."),
+        because: words(
+            "Holds as written by 22 lbf; fails by 9 lbf at the bad end of the tolerances.",
+        ),
         demand: words("178 lbf ± 31 lbf"),
         capacity: words("200 lbf"),
         ratio: words("0.89"),
         nominal: words("holds by 22 lbf"),
         worst: words("fails by 9 lbf"),
-        deciding: words("Rolling resistance of the track (0.020 ± 0.006): it turns the verdict above 0.024"),
+        deciding: words(
+            "Rolling resistance of the track (0.020 ± 0.006): it turns the verdict above 0.024",
+        ),
         source: words("Balance of forces on the leaf"),
         known: words("physics"),
-        confirm: words("Pull the released leaf with a force gauge along the track, at three places, both ways; expect 38 lbf ± 6 lbf without wind."),
+        confirm: words(
+            "Pull the released leaf with a force gauge along the track, at three places, both ways; expect 38 lbf ± 6 lbf without wind.",
+        ),
         working: vec![
             Working {
                 title: words("Wind on the leaf"),
@@ -192,7 +237,12 @@ fn wind_force() -> FindingView {
                     WorkingLine::new("V", "operating wind", "40 mph", "site file"),
                     WorkingLine::new("Kz", "exposure D, 0 to 15 ft", "1.03", "seen"),
                     WorkingLine::new("Kd", "directionality", "0.85", "seen"),
-                    WorkingLine::new("G · Cf", "gust and force coefficients at solidity 0.35", "1.28", "seen"),
+                    WorkingLine::new(
+                        "G · Cf",
+                        "gust and force coefficients at solidity 0.35",
+                        "1.28",
+                        "seen",
+                    ),
                     WorkingLine::new("A", "solid area", "47.3 ft² ± 2 %", "measured"),
                 ],
                 gives: vec![
@@ -209,18 +259,38 @@ fn wind_force() -> FindingView {
                     WorkingLine::new("μr", "rolling resistance", "0.020 ± 0.006", "assumed"),
                     WorkingLine::new("m", "mass of the leaf", "640 lb ± 5 %", "measured"),
                     WorkingLine::new("φ", "slope of the track", "1 in 200", "measured"),
-                    WorkingLine::new("μs", "friction at the guide rollers", "0.15 ± 0.05", "common practice"),
+                    WorkingLine::new(
+                        "μs",
+                        "friction at the guide rollers",
+                        "0.15 ± 0.05",
+                        "common practice",
+                    ),
                     WorkingLine::new("a", "acceleration", "1 ft/s²", "data sheet"),
                 ],
-                gives: vec![WorkingLine::new("P", "force at the rack", "178 lbf ± 31 lbf", "")],
+                gives: vec![WorkingLine::new(
+                    "P",
+                    "force at the rack",
+                    "178 lbf ± 31 lbf",
+                    "",
+                )],
                 source: words("Balance of forces"),
                 known: words("physics"),
             },
             Working {
                 title: words("Against what the operator gives"),
                 formula: String::new(),
-                given: vec![WorkingLine::new("", "force of the operator at 1 ft/s", "200 lbf", "data sheet")],
-                gives: vec![WorkingLine::new("", "left over", "22 lbf; −9 lbf at worst", "")],
+                given: vec![WorkingLine::new(
+                    "",
+                    "force of the operator at 1 ft/s",
+                    "200 lbf",
+                    "data sheet",
+                )],
+                gives: vec![WorkingLine::new(
+                    "",
+                    "left over",
+                    "22 lbf; −9 lbf at worst",
+                    "",
+                )],
                 source: String::new(),
                 known: String::new(),
             },
@@ -242,7 +312,12 @@ fn drop_step(current: &str, length: &str, lost: &str, left: &str) -> Vec<Working
             formula: words("R = R20 · (1 + α · (T − 20 °C))"),
             given: vec![
                 WorkingLine::new("R20", "18 AWG, stranded copper", "6.51 Ω/kft", "seen"),
-                WorkingLine::new("α", "temperature coefficient of copper", "0.00393 1/K", "seen"),
+                WorkingLine::new(
+                    "α",
+                    "temperature coefficient of copper",
+                    "0.00393 1/K",
+                    "seen",
+                ),
                 WorkingLine::new("T", "conductor temperature", "50 °C", "site file"),
             ],
             gives: vec![WorkingLine::new("R", "resistance", "7.28 Ω/kft", "")],
@@ -279,7 +354,9 @@ fn reader_voltage() -> FindingView {
         working: drop_step("0.42 A", "180 ft ± 5 ft", "1.1 V", "10.9 V ± 0.2 V"),
         source: words("Data sheet of the reader, least voltage"),
         known: words("nameplate"),
-        confirm: words("Measure at the reader’s terminals with the reader working; expect 10.9 V, at least 10.2 V."),
+        confirm: words(
+            "Measure at the reader’s terminals with the reader working; expect 10.9 V, at least 10.2 V.",
+        ),
         ..blank(
             "power-voltage-at-device",
             "Reader R1",
@@ -313,7 +390,13 @@ fn starting_voltage() -> FindingView {
     }
 }
 
-fn simple(id: &str, subject: &str, sentence: &str, figures: [&str; 4], severity: &str) -> FindingView {
+fn simple(
+    id: &str,
+    subject: &str,
+    sentence: &str,
+    figures: [&str; 4],
+    severity: &str,
+) -> FindingView {
     let [demand, capacity, ratio, margin] = figures;
     FindingView {
         demand: words(demand),

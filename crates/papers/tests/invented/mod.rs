@@ -6,7 +6,10 @@ mod findings;
 mod questions;
 mod schedules;
 
-use papers::view::{Attachment, CAUTION_LINE, Day, DocumentView, Fact, PackView, Paper, VerdictCounts, standing_cautions};
+use papers::view::{
+    Attachment, CAUTION_LINE, Day, DocumentView, Fact, PackView, Paper, VerdictCounts,
+    standing_cautions,
+};
 
 /// The whole pack.
 pub(crate) fn pack() -> PackView {
@@ -16,7 +19,9 @@ pub(crate) fn pack() -> PackView {
         document: document(),
         facts: facts(),
         counts: VerdictCounts::of(verdicts, 61),
-        summary: "Two findings fail and two wait for a measurement. The gate is not to go into service.".to_owned(),
+        summary:
+            "Two findings fail and two wait for a measurement. The gate is not to go into service."
+                .to_owned(),
         cautions: standing_cautions(),
         findings,
         questions: questions::all(),

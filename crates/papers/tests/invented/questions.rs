@@ -3,7 +3,15 @@
 use papers::view::{QuestionGroup, QuestionRow, QuestionState};
 
 pub(crate) fn all() -> Vec<QuestionGroup> {
-    ["Survey", "Motion", "Standing", "Power", "Protection of people"].map(group).into()
+    [
+        "Survey",
+        "Motion",
+        "Standing",
+        "Power",
+        "Protection of people",
+    ]
+    .map(group)
+    .into()
 }
 
 fn group(title: &str) -> QuestionGroup {
@@ -16,9 +24,18 @@ fn group(title: &str) -> QuestionGroup {
 fn row(title: &str, number: usize) -> QuestionRow {
     let stem = title.to_lowercase().replace(' ', "-");
     let (state, note) = match number % 3 {
-        0 => (QuestionState::Answered, "Holds by 0.7 V at reader R1, by 1.2 V at reader R2"),
-        1 => (QuestionState::Unknown, "Measure the length of conduit 4 along its bends, and how well it is known"),
-        _ => (QuestionState::NotCovered, "On site: look at the nameplate, and keep a photograph of it in the record"),
+        0 => (
+            QuestionState::Answered,
+            "Holds by 0.7 V at reader R1, by 1.2 V at reader R2",
+        ),
+        1 => (
+            QuestionState::Unknown,
+            "Measure the length of conduit 4 along its bends, and how well it is known",
+        ),
+        _ => (
+            QuestionState::NotCovered,
+            "On site: look at the nameplate, and keep a photograph of it in the record",
+        ),
     };
     QuestionRow {
         id: format!("{stem}-question-{number}"),
