@@ -3,6 +3,7 @@
 
 mod invented;
 
+use invented::keep;
 use papers::pack::pack;
 use papers::view::Paper;
 use std::time::{Duration, Instant};
@@ -89,12 +90,4 @@ fn a_pack_is_set_in_less_than_three_seconds() {
         "took {:?}",
         begun.elapsed()
     );
-}
-
-/// Keeps a document where `PAPERS_KEEP` says, so that a person can look at it.
-fn keep(pdf: &[u8], name: &str) {
-    if let Some(folder) = std::env::var_os("PAPERS_KEEP") {
-        std::fs::write(std::path::Path::new(&folder).join(name), pdf)
-            .expect("the folder can be written");
-    }
 }

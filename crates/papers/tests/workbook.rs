@@ -3,6 +3,7 @@
 
 mod invented;
 
+use invented::keep;
 use papers::workbook::workbook;
 
 #[test]
@@ -10,7 +11,7 @@ fn the_same_tables_give_the_same_bytes() {
     let view = invented::pack();
     let first = workbook(&view.document, &view.schedules).expect("the workbook is written");
     let second = workbook(&view.document, &view.schedules).expect("the workbook is written");
-    keep(&first);
+    keep(&first, "schedules.xlsx");
     assert!(first == second, "two runs differ");
 }
 
@@ -38,12 +39,4 @@ fn another_day_gives_other_bytes() {
     let first = workbook(&view.document, &view.schedules).expect("the workbook is written");
     let second = workbook(&later, &view.schedules).expect("the workbook is written");
     assert!(first != second, "the day is in the file");
-}
-
-/// Keeps the workbook where `PAPERS_KEEP` says, so that a person can look at it.
-fn keep(bytes: &[u8]) {
-    if let Some(folder) = std::env::var_os("PAPERS_KEEP") {
-        std::fs::write(std::path::Path::new(&folder).join("schedules.xlsx"), bytes)
-            .expect("the folder can be written");
-    }
 }

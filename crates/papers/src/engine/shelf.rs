@@ -12,6 +12,7 @@ use typst::foundations::Bytes;
 #[derive(Debug, Clone, Default)]
 pub struct Shelf {
     files: BTreeMap<String, Bytes>,
+    replaced: usize,
 }
 
 impl Shelf {
@@ -30,13 +31,13 @@ impl Shelf {
 
     /// Puts data on the shelf as JSON, with every text made fit for the page.
     ///
-    /// The count of characters that had to be replaced is added to an object as `replaced`. Fails if the data has a
-    /// form that JSON lacks.
+    /// The count of characters that had to be replaced, in it and in what was put on the shelf before, is added to an
+    /// object as `replaced`. Fails if the data has a form that JSON lacks.
     pub fn add_data(&mut self, name: &str, data: &impl Serialize) -> Result<(), TypesetError> {
         let mut value = serde_json::to_value(data).map_err(TypesetError::data)?;
-        let replaced = make_legible(&mut value);
+        self.replaced += make_legible(&mut value);
         if let Some(fields) = value.as_object_mut() {
-            fields.insert("replaced".to_owned(), replaced.into());
+            fields.insert("replaced".to_owned(), self.replaced.into());
         }
         let bytes = serde_json::to_vec(&value).map_err(TypesetError::data)?;
         self.files.insert(name.to_owned(), Bytes::new(bytes));
@@ -45,8 +46,10 @@ impl Shelf {
 
     /// Puts a drawing on the shelf; characters in it that no face can show are marked.
     pub fn add_drawing(&mut self, name: &str, svg: &str) {
-        let bytes = Legible::shown(svg).text.into_bytes();
-        self.files.insert(name.to_owned(), Bytes::new(bytes));
+        let shown = Legible::shown(svg);
+        self.replaced += shown.replaced;
+        self.files
+            .insert(name.to_owned(), Bytes::new(shown.text.into_bytes()));
     }
 
     /// Puts bytes on the shelf as they are, as is right for an attachment.

@@ -70,3 +70,11 @@ fn facts() -> Vec<Fact> {
     .map(|(label, value)| Fact::new(label, value))
     .into()
 }
+
+/// Keeps a document where `PAPERS_KEEP` says, so that a person can look at it.
+pub(crate) fn keep(document: &[u8], name: &str) {
+    if let Some(folder) = std::env::var_os("PAPERS_KEEP") {
+        let path = std::path::Path::new(&folder).join(name);
+        std::fs::write(path, document).expect("the folder can be written");
+    }
+}
