@@ -1,6 +1,6 @@
 //! Everything that a site is asked, answered: the findings, worst first, and where each question stands.
 
-use crate::check::{CHECKS, round};
+use crate::check::{CHECKS, round, survey};
 use crate::coverage::{Covered, coverage};
 use crate::{Finding, Standing};
 use serde::Serialize;
@@ -28,6 +28,7 @@ impl Answers {
 /// what is unknown, what is outside this tool, what holds, and bare figures.
 pub fn findings(site: &Site) -> Vec<Finding> {
     let mut findings = round::findings(site, CHECKS);
+    findings.push(survey::deciding::finding(site, &findings));
     findings.sort_by(|a, b| {
         order(a)
             .cmp(&order(b))

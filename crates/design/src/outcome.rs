@@ -107,10 +107,6 @@ impl Outcome {
         Self::Compared(Comparison::at_most(demand, capacity))
     }
 
-    pub(crate) fn below(demand: Labeled, capacity: Labeled) -> Self {
-        Self::Compared(Comparison::below(demand, capacity))
-    }
-
     /// The worst of several comparisons: one that fails before one that holds, then the one with the least in hand.
     pub(crate) fn worst(comparisons: impl IntoIterator<Item = Comparison>) -> Option<Self> {
         comparisons

@@ -247,6 +247,12 @@ impl<'s> Asking<'s> {
         }
     }
 
+    /// Evaluates a calculation that may be out of reach without harm: nothing then, and nothing noted.
+    pub(crate) fn work_if_in_reach<F: Formula>(&mut self, formula: &F) -> Option<F::Gives> {
+        formula.evaluate().ok()?;
+        self.work(formula).ok()
+    }
+
     /// Notes the source of a figure or rule that the answer rests on.
     pub(crate) fn rest_on(&mut self, source: &'static Source) {
         if !self.grounds.contains(&source) {

@@ -2,16 +2,22 @@
 
 pub(crate) mod round;
 #[cfg(test)]
-mod testing;
+pub(crate) mod testing;
+#[cfg(test)]
+mod tests;
 
 mod anchor;
+mod enclosure;
 mod force;
 mod hazard;
 mod motion;
+mod network;
+mod power;
 mod protect;
 mod pull;
 mod route;
-mod survey;
+mod standby;
+pub(crate) mod survey;
 mod wind;
 
 pub(crate) use round::Round;
@@ -48,6 +54,10 @@ pub(crate) const CHECKS: &[Check] = &[
     hazard::reach_through::CHECK,
     protect::count::CHECK,
     protect::minimum_distance::CHECK,
+    power::voltage::CHECK,
+    standby::hours_and_moves::CHECK,
+    enclosure::hot::CHECK,
+    network::poe::CHECK,
     route::fill::CHECK,
     pull::tension::CHECK,
 ];

@@ -1,6 +1,8 @@
 //! A finding: one question answered for one thing.
 
 mod make;
+#[cfg(test)]
+mod tests;
 mod tolerance;
 mod working;
 

@@ -41,10 +41,7 @@ fn travel_time<'s>(asking: &mut Asking<'s>, site: &'s Site, gate: &'s Gate) -> A
     let (run, timer, operator) = (run?, timer?, operator?);
     let on_mains = asking.work(&run)?.total_time;
     let on_battery = on_battery(asking, site, operator, run)?;
-    let slowest = on_battery.map_or(
-        on_mains,
-        |time| if time > on_mains { time } else { on_mains },
-    );
+    let slowest = on_battery.map_or(on_mains, |time| slower(time, on_mains));
     asking.say(|print| {
         let battery = on_battery.map_or_else(String::new, |time| {
             format!(", {} on battery", print.q(time))
@@ -103,6 +100,24 @@ fn arc<'s>(asking: &mut Asking<'s>, gate: &'s Gate) -> Result<Length, Halt> {
     let angle = read!(asking, gate.travel_angle);
     let radius = radius(asking, gate);
     Ok(Length::from_base(angle?.base() * radius?.base()))
+}
+
+/// Time of one travel on battery, or on mains where that is the slower.
+pub(crate) fn slowest_travel<'s>(
+    asking: &mut Asking<'s>,
+    site: &'s Site,
+    gate: &'s Gate,
+) -> Result<Time, Halt> {
+    let run = run(asking, gate);
+    let operator = operator_of(asking, site, gate);
+    let (run, operator) = (run?, operator?);
+    let on_mains = asking.work(&run)?.total_time;
+    let on_battery = on_battery(asking, site, operator, run)?;
+    Ok(on_battery.map_or(on_mains, |time| slower(time, on_mains)))
+}
+
+fn slower(one: Time, other: Time) -> Time {
+    if one > other { one } else { other }
 }
 
 /// The travel on battery; nothing where the site has no battery.

@@ -1,3 +1,4 @@
 //! The survey.
 
 pub(crate) mod authority;
+pub(crate) mod deciding;

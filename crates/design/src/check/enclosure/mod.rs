@@ -1,0 +1,3 @@
+//! Enclosures.
+
+pub(crate) mod hot;

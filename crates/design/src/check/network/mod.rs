@@ -1,0 +1,3 @@
+//! The network.
+
+pub(crate) mod poe;

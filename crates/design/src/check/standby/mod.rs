@@ -1,0 +1,4 @@
+//! Standby.
+
+pub(crate) mod hours_and_moves;
+mod load;
