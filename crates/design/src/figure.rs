@@ -65,9 +65,9 @@ impl Print {
         self.units
     }
 
-    /// A quantity as a person reads it.
+    /// A quantity in a sentence.
     pub(crate) fn q<Q: Quantity>(self, quantity: Q) -> String {
-        quantity::print(quantity, self.units)
+        spoken(quantity::print(quantity, self.units))
     }
 
     /// A value of any sort as a person reads it.
@@ -83,9 +83,18 @@ impl Print {
                     Kind::Temperature => Kind::TemperatureDifference,
                     other => *other,
                 };
-                Some(print_kind(kind, (b - a).abs(), self.units))
+                Some(spoken(print_kind(kind, (b - a).abs(), self.units)))
             }
             _ => None,
         }
+    }
+}
+
+/// A quantity as one says it: the difference of two temperatures is in degrees, without a mark.
+fn spoken(text: String) -> String {
+    if text.contains('Δ') {
+        text.replace('Δ', "")
+    } else {
+        text
     }
 }

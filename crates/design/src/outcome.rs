@@ -10,7 +10,7 @@ pub(crate) struct Labeled {
 }
 
 impl Labeled {
-    pub(crate) fn new(label: &'static str, value: impl Argument) -> Self {
+    pub(crate) fn new(label: &'static str, value: impl Argument + Copy) -> Self {
         Self {
             label,
             value: value.to_value(),

@@ -54,12 +54,14 @@ impl Standing {
     pub fn of(nominal: Verdict, worst: Option<Verdict>) -> Self {
         match (nominal, worst) {
             (Verdict::Fails, _) => Self::Fails,
-            (Verdict::UnknownUntil, _) => Self::Unknown,
-            (Verdict::OutsideThisTool, _) => Self::Outside,
-            (Verdict::FigureOnly, _) => Self::Figure,
             (Verdict::Holds, Some(Verdict::Fails)) => Self::TurnsWithinTolerance,
-            (Verdict::Holds, Some(Verdict::OutsideThisTool)) => Self::Outside,
-            (Verdict::Holds, Some(Verdict::UnknownUntil)) => Self::Unknown,
+            (Verdict::UnknownUntil, _) | (Verdict::Holds, Some(Verdict::UnknownUntil)) => {
+                Self::Unknown
+            }
+            (Verdict::OutsideThisTool, _) | (Verdict::Holds, Some(Verdict::OutsideThisTool)) => {
+                Self::Outside
+            }
+            (Verdict::FigureOnly, _) => Self::Figure,
             (Verdict::Holds, _) => Self::Holds,
         }
     }

@@ -1,5 +1,6 @@
 //! A fact that is missing: what it is, and what to write once it is known.
 
+use super::example::example;
 use quantity::Sort;
 use site::Origin;
 
@@ -28,7 +29,9 @@ impl Lack<'_> {
     /// The line to write, with an example value.
     pub(crate) fn line(&self) -> String {
         match self.wants {
-            Wants::Sort(Sort::Quantity(kind)) => format!("{} = \"{}\"", self.key, kind.example()),
+            Wants::Sort(Sort::Quantity(kind)) => {
+                format!("{} = \"{}\"", self.key, example(self.key, kind))
+            }
             Wants::Sort(Sort::Count) => format!("{} = 2", self.key),
             Wants::Sort(Sort::Conductor) => format!("{} = \"18 AWG\"", self.key),
             Wants::Sort(Sort::Words(words)) => {
@@ -50,7 +53,7 @@ impl Lack<'_> {
 
     /// The key as words: `cruise speed`.
     pub(crate) fn words(&self) -> String {
-        self.key.replace('.', " ").replace('_', " ")
+        self.key.replace(['.', '_'], " ")
     }
 
     /// How it comes to be known.

@@ -1,5 +1,6 @@
 //! The way by which a check reads a site: it hands out values, notes them, and keeps the working when asked to.
 
+mod example;
 mod lack;
 mod record;
 
@@ -50,6 +51,14 @@ impl Fact<'_> {
     }
 }
 
+/// A word, a count or a conductor size of the site that an answer rests on.
+#[derive(Debug, Clone, Copy)]
+pub(crate) struct Pick<'s> {
+    pub(crate) origin: &'s Origin,
+    pub(crate) key: &'static str,
+    pub(crate) value: Value,
+}
+
 /// Which value of a toleranced fact is handed out.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub(crate) enum End {
@@ -71,6 +80,8 @@ pub(crate) struct Asking<'s> {
     print: Print,
     /// Facts in the order of first reading.
     pub(crate) facts: Vec<Fact<'s>>,
+    /// Words, counts and sizes that were picked while the working was kept.
+    pub(crate) picks: Vec<Pick<'s>>,
     /// End of each fact; missing ones are nominal.
     pub(crate) ends: Vec<End>,
     pub(crate) lacks: Vec<Lack<'s>>,
@@ -85,6 +96,7 @@ impl<'s> Asking<'s> {
         Self {
             print: Print::new(units),
             facts: Vec::with_capacity(32),
+            picks: Vec::new(),
             ends: Vec::new(),
             lacks: Vec::new(),
             beyond: None,
@@ -100,6 +112,7 @@ impl<'s> Asking<'s> {
     /// Forgets everything but the room it took.
     pub(crate) fn clear(&mut self) {
         self.facts.clear();
+        self.picks.clear();
         self.ends.clear();
         self.record = None;
         self.forget_run();
@@ -117,7 +130,7 @@ impl<'s> Asking<'s> {
         &mut self,
         origin: &'s Origin,
         key: &'static str,
-        value: &Option<R>,
+        value: Option<&R>,
     ) -> Result<R::Gives, Halt> {
         match value {
             Some(value) => Ok(self.measured(origin, key, "", value.measured_value())),
@@ -130,11 +143,9 @@ impl<'s> Asking<'s> {
         &mut self,
         origin: &'s Origin,
         key: &'static str,
-        value: &Option<R>,
+        value: Option<&R>,
     ) -> Option<R::Gives> {
-        value
-            .as_ref()
-            .map(|value| self.measured(origin, key, "", value.measured_value()))
+        value.map(|value| self.measured(origin, key, "", value.measured_value()))
     }
 
     /// A measured value that is always there.
@@ -155,7 +166,16 @@ impl<'s> Asking<'s> {
         value: Option<A>,
     ) -> Result<A, Halt> {
         match value {
-            Some(value) => Ok(value),
+            Some(value) => {
+                if self.record.is_some() {
+                    self.picks.push(Pick {
+                        origin,
+                        key,
+                        value: value.to_value(),
+                    });
+                }
+                Ok(value)
+            }
             None => self.lack(origin, key, Wants::Sort(A::SORT)),
         }
     }
@@ -165,7 +185,7 @@ impl<'s> Asking<'s> {
         &mut self,
         origin: &'s Origin,
         key: &'static str,
-        value: &Option<Position>,
+        value: Option<&Position>,
     ) -> Result<[Length; 3], Halt> {
         match value {
             Some(position) => Ok([
@@ -359,11 +379,11 @@ impl<Q: Quantity> Readable for Signed<Q> {
 /// the record between may be missing.
 macro_rules! read {
     ($asking:expr, $record:ident.$key:ident) => {
-        $asking.read(&$record.origin, stringify!($key), &$record.$key)
+        $asking.read(&$record.origin, stringify!($key), $record.$key.as_ref())
     };
     ($asking:expr, $parent:ident.$record:ident?.$key:ident) => {
         match &$parent.$record {
-            Some(record) => $asking.read(&record.origin, stringify!($key), &record.$key),
+            Some(record) => $asking.read(&record.origin, stringify!($key), record.$key.as_ref()),
             None => $asking.lack_of(
                 &$parent.origin,
                 concat!(stringify!($record), ".", stringify!($key)),

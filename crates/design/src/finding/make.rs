@@ -1,7 +1,7 @@
 //! From what a check concluded to a finding in words.
 
 use super::tolerance::{Search, searched};
-use super::working::{SourceNote, working};
+use super::working::{SourceNote, Working, in_words, working};
 use super::{Finding, Missing, Reading, Subject};
 use crate::asking::{Asking, Fact, Lack, Record};
 use crate::check::Check;
@@ -93,6 +93,8 @@ fn begun(
     let because = because(asking, nominal, print);
     let asked = question(check.question);
     let (demand, capacity, ratio) = figures(nominal.outcome, print);
+    let mut working = working(asking, record);
+    working.extend(held_against(demand.as_ref(), capacity.as_ref()));
     Finding {
         question: check.question.to_owned(),
         ask: asked.map_or_else(String::new, |question| question.ask.clone()),
@@ -108,7 +110,7 @@ fn begun(
         worst: None,
         deciding: None,
         turned_by: Vec::new(),
-        working: working(asking, record),
+        working,
         sources: asking
             .grounds
             .iter()
@@ -119,6 +121,15 @@ fn begun(
         confirm: asked.map_or_else(String::new, confirm),
         leaves_open: check.leaves_open.to_owned(),
     }
+}
+
+/// The last line of the working: demand beside capacity.
+fn held_against(demand: Option<&Figure>, capacity: Option<&Figure>) -> Option<Working> {
+    let (demand, capacity) = (demand?, capacity?);
+    Some(in_words(&format!(
+        "Demand against capacity: {}, {}; {}, {}.",
+        demand.label, demand.text, capacity.label, capacity.text
+    )))
 }
 
 fn confirm(question: &Question) -> String {

@@ -13,7 +13,7 @@ use crate::outcome::{Answer, Labeled, Outcome};
 use crate::subject::About;
 use crate::{Finding, Method, Standing, Verdict};
 use formula::{Evidence, Source};
-use quantity::{Power, Quantity as _};
+use quantity::{Area, Power, Quantity as _};
 use site::{CodeBasis, Site};
 use std::fmt::Write as _;
 
@@ -55,8 +55,12 @@ fn heat<'s>(asking: &mut Asking<'s>, enclosure: &'s site::Enclosure, recalled: b
     let limit = read!(asking, enclosure.heater)?;
     // A value that is read only where the sum is large: the search has to notice it.
     if sum > limit {
-        let more = asking.read_if_there(&enclosure.origin, "cooling_area", &enclosure.cooling_area);
-        sum += Power::from_base(more.map_or(0.0, |area| area.base()));
+        let more = asking.read_if_there(
+            &enclosure.origin,
+            "cooling_area",
+            enclosure.cooling_area.as_ref(),
+        );
+        sum += Power::from_base(more.map_or(0.0, Area::base));
     }
     if recalled {
         asking.rest_on(&RECALLED);

@@ -47,6 +47,8 @@ pub struct Line {
     pub from: String,
     /// How the value is known, for one of the site file: stated, measured, data sheet, assumed; else empty.
     pub known: String,
+    /// The value as written on the site, tolerance included; empty for one that is not of the site file.
+    pub written: String,
 }
 
 /// One step of the working.
@@ -92,7 +94,8 @@ pub(super) fn working(asking: &Asking<'_>, record: &Record) -> Vec<Working> {
     told
 }
 
-fn in_words(line: &str) -> Working {
+/// A line in words.
+pub(super) fn in_words(line: &str) -> Working {
     Working {
         title: line.to_owned(),
         calculation: String::new(),
@@ -119,8 +122,12 @@ fn given(asking: &Asking<'_>, sheet: &Sheet, inputs: &[Value], earlier: &[Step])
     for (symbol, value) in sheet.inputs.iter().zip(inputs) {
         let mut line = line(asking.print(), symbol, value);
         if let Some(fact) = fact_behind(&asking.facts, symbol, value) {
-            let Reading { path, known, .. } = reading(fact, asking.print());
-            (line.from, line.known) = (path, known);
+            let Reading {
+                path, known, text, ..
+            } = reading(fact, asking.print());
+            (line.from, line.known, line.written) = (path, known, text);
+        } else if let Some(pick) = asking.picks.iter().find(|pick| pick.value == *value) {
+            line.from = pick.origin.path_of(pick.key);
         } else if let Some(step) = step_behind(earlier, value) {
             line.from = format!("step {step}");
         }
@@ -147,6 +154,7 @@ fn line(print: Print, symbol: &Symbol, value: &Value) -> Line {
         value: Figure::new(symbol.name.replace('_', " "), value, print),
         from: String::new(),
         known: String::new(),
+        written: String::new(),
     }
 }
 

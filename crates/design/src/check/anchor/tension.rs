@@ -88,7 +88,7 @@ fn tension<'s>(
     }
     asking.say(|print| {
         format!(
-            "Each of {count} anchors of {} is pulled with {}; the concrete holds {} of it, the steel {}.",
+            "Each of {count} anchors of {} is pulled with {}; the concrete holds {}, the steel {}, weakest common steel taken.",
             anchor.holds,
             print.q(pull),
             print.q(concrete),

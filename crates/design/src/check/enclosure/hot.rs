@@ -38,7 +38,7 @@ fn hot<'s>(asking: &mut Asking<'s>, site: &'s Site, enclosure: &'s Enclosure) ->
     let warmth = asking.work(&EnclosureHeatBalance { heat, ..balance })?;
     asking.say(|print| {
         format!(
-            "Inside {}, {} on the hottest afternoon: {} from within and {} from the sun warm it by {}. {} gives up first, at {}.",
+            "Inside {}, {} on the hottest afternoon: {} from within and {} from the sun warm it by {}. What gives up first is {}, at {}.",
             enclosure.id,
             print.q(warmth.inside),
             print.q(heat),
@@ -58,8 +58,8 @@ fn hot<'s>(asking: &mut Asking<'s>, site: &'s Site, enclosure: &'s Enclosure) ->
 struct Part<'s> {
     origin: &'s Origin,
     id: &'s Id,
-    heat: &'s Option<Measured<Power>>,
-    rating: &'s Option<Measured<Temperature>>,
+    heat: Option<&'s Measured<Power>>,
+    rating: Option<&'s Measured<Temperature>>,
     /// It gives off heat worth counting; a surge protector does not.
     warms: bool,
 }
@@ -73,8 +73,8 @@ fn parts<'s>(site: &'s Site, enclosure: &'s Enclosure) -> impl Iterator<Item = P
         .map(|device| Part {
             origin: &device.origin,
             id: &device.id,
-            heat: &device.heat,
-            rating: &device.hottest,
+            heat: device.heat.as_ref(),
+            rating: device.hottest.as_ref(),
             warms: device.kind != DeviceKind::SurgeProtector,
         });
     let supplies = site
@@ -84,8 +84,8 @@ fn parts<'s>(site: &'s Site, enclosure: &'s Enclosure) -> impl Iterator<Item = P
         .map(|supply| Part {
             origin: &supply.origin,
             id: &supply.id,
-            heat: &supply.heat,
-            rating: &supply.hottest,
+            heat: supply.heat.as_ref(),
+            rating: supply.hottest.as_ref(),
             warms: true,
         });
     devices.chain(supplies)
@@ -138,7 +138,11 @@ fn balance<'s>(
 
 /// The surface that gives off heat: as written, else all six faces.
 fn area<'s>(asking: &mut Asking<'s>, enclosure: &'s Enclosure) -> Result<Area, Halt> {
-    let written = asking.read_if_there(&enclosure.origin, "cooling_area", &enclosure.cooling_area);
+    let written = asking.read_if_there(
+        &enclosure.origin,
+        "cooling_area",
+        enclosure.cooling_area.as_ref(),
+    );
     if let Some(area) = written {
         return Ok(area);
     }
@@ -169,7 +173,7 @@ fn weakest<'s>(
     let own = asking.read_if_there(
         &enclosure.origin,
         "hottest_inside",
-        &enclosure.hottest_inside,
+        enclosure.hottest_inside.as_ref(),
     );
     let mut weakest = own.map(|rating| Weakest {
         name: "the enclosure as a whole",
@@ -248,7 +252,7 @@ mod tests {
             "{kelvin}"
         );
         assert!(
-            finding.sentence.contains("source gives up first"),
+            finding.sentence.contains("What gives up first is source"),
             "{}",
             finding.sentence
         );

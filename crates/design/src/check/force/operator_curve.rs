@@ -25,7 +25,7 @@ pub(super) fn force_at<'s>(
             }
         }
         (None, None) => match &operator.rated_force {
-            Some(_) => asking.read(&operator.origin, "rated_force", &operator.rated_force),
+            Some(_) => asking.read(&operator.origin, "rated_force", operator.rated_force.as_ref()),
             None => asking.lack(
                 &operator.origin,
                 "curve",

@@ -97,9 +97,16 @@ fn slide<'s>(
     };
     asking.rest_on(&MARGIN);
     let at_speed = force_at(asking, operator, speed)?;
-    let starting =
-        asking.read_if_there(&operator.origin, "starting_force", &operator.starting_force);
-    let rated = asking.read_if_there(&operator.origin, "rated_force", &operator.rated_force);
+    let starting = asking.read_if_there(
+        &operator.origin,
+        "starting_force",
+        operator.starting_force.as_ref(),
+    );
+    let rated = asking.read_if_there(
+        &operator.origin,
+        "rated_force",
+        operator.rated_force.as_ref(),
+    );
     let with_margin = hardest.total * (1.0 + IN_HAND);
     asking.say(|print| {
         format!(

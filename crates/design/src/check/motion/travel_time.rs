@@ -36,7 +36,7 @@ fn travel_time<'s>(asking: &mut Asking<'s>, site: &'s Site, gate: &'s Gate) -> A
     let wanted = asking.read_if_there(
         &gate.origin,
         "wanted_opening_time",
-        &gate.wanted_opening_time,
+        gate.wanted_opening_time.as_ref(),
     );
     let (run, timer, operator) = (run?, timer?, operator?);
     let on_mains = asking.work(&run)?.total_time;
@@ -204,7 +204,7 @@ mod tests {
     fn unknown_without_a_timer() {
         let finding = only(&CHECK, &SITE.replace("run_timer = \"30 s\"", ""));
         assert_eq!(finding.verdict, Verdict::UnknownUntil);
-        assert_eq!(finding.missing[0].write, "run_timer = \"250 ms\"");
+        assert_eq!(finding.missing[0].write, "run_timer = \"45 s\"");
     }
 
     #[test]

@@ -64,7 +64,7 @@ fn at_device<'s>(asking: &mut Asking<'s>, site: &'s Site, device: &'s Device) ->
         supply: device.supply.as_ref(),
         enclosure: device.enclosure.as_ref(),
     };
-    let peak = asking.read_if_there(&device.origin, "peak_current", &device.peak_current);
+    let peak = asking.read_if_there(&device.origin, "peak_current", device.peak_current.as_ref());
     let current = match peak {
         Some(peak) => Ok(peak),
         None => read!(asking, device.current),

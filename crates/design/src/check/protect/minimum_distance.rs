@@ -64,8 +64,8 @@ fn offset(device: &Device) -> Option<f64> {
 }
 
 fn distance<'s>(asking: &mut Asking<'s>, site: &'s Site, device: &'s Device) -> Answer {
-    let at = asking.position(&device.origin, "at", &device.at);
-    let to = asking.position(&device.origin, "to", &device.to);
+    let at = asking.position(&device.origin, "at", device.at.as_ref());
+    let to = asking.position(&device.origin, "to", device.to.as_ref());
     let capability = read!(asking, device.detection_capability);
     let gate = gate_of(asking, site, device)?;
     let stop = stop(asking, site, gate, device);
@@ -113,7 +113,7 @@ fn depth<'s>(asking: &mut Asking<'s>, gate: &'s Gate, inside: bool) -> Result<Le
         "[{ id = \"leaf\" }]",
     )?;
     let half = asking
-        .read_if_there(&leaf.origin, "thickness", &leaf.thickness)
+        .read_if_there(&leaf.origin, "thickness", leaf.thickness.as_ref())
         .map_or(Length::from_base(0.0), |thickness| thickness / 2.0);
     if !matches!(gate.kind, GateKind::SingleSwing | GateKind::DoubleSwing) {
         return Ok(half);

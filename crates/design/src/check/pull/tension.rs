@@ -106,11 +106,15 @@ fn say(asking: &mut Asking<'_>, conduit: &Conduit, hardest: &BothWays) {
             (far, beginning, hard, easy)
         };
         let what = if hardest.count == 1 { "One cable".to_owned() } else { format!("{} cables together", hardest.count) };
+        let bends = if easy.side_load > ForcePerLength::from_base(0.0) {
+            format!(", pressing {} at the bends", print.q(easy.side_load))
+        } else {
+            String::new()
+        };
         format!(
-            "{what} through {}: feed at {from} and pull at {to} with {}, pressing {} at the bends; the other way takes {}.",
+            "{what} through {}: feed at {from} and pull at {to} with {}{bends}; the other way takes {}.",
             conduit.id,
             print.q(easy.tension),
-            print.q(easy.side_load),
             print.q(hard.tension)
         )
     });

@@ -57,7 +57,7 @@ fn add<'s>(
     if segment.straight.is_some() || segment.bend.is_none() {
         let length = read!(asking, segment.straight)?;
         let rise = asking
-            .read_if_there(&segment.origin, "slope", &segment.slope)
+            .read_if_there(&segment.origin, "slope", segment.slope.as_ref())
             .unwrap_or(Ratio::from_base(0.0));
         pieces.push(Piece::Straight { length, rise });
     }

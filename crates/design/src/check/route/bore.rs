@@ -8,7 +8,7 @@ use site::{Cable, Conduit, Site};
 
 /// Inside diameter: as written, else that of the trade size.
 pub(crate) fn bore<'s>(asking: &mut Asking<'s>, conduit: &'s Conduit) -> Result<Length, Halt> {
-    if let Some(bore) = asking.read_if_there(&conduit.origin, "bore", &conduit.bore) {
+    if let Some(bore) = asking.read_if_there(&conduit.origin, "bore", conduit.bore.as_ref()) {
         return Ok(bore);
     }
     let kind = pick!(asking, conduit.kind);

@@ -1,7 +1,6 @@
 //! How full each conduit is, and whether three like cables would wedge in it.
 //!
-//! The shares allowed are those of the NEC. For a European site they are good practice and no rule: the finding then
-//! rests on what is remembered of practice there.
+//! The shares allowed are those of the NEC. For a European site they are good practice and no rule, and shown as such.
 
 use super::bore::{bore, cables_in};
 use crate::asking::{Asking, read};
@@ -24,10 +23,10 @@ pub(crate) const CHECK: Check = Check {
 };
 
 static EUROPE: Source = Source {
-    work: "IEC 60364-5-52",
-    clause: "conduit fill in practice",
-    evidence: Evidence::Memory,
-    seen: "not seen; the shares of the NEC stand in",
+    work: "the shares of the NEC, taken as good practice where it does not rule",
+    clause: "",
+    evidence: Evidence::CommonPractice,
+    seen: "no European clause was at hand",
 };
 
 /// Length up to which a conduit is a nipple: 24 in.
@@ -69,7 +68,8 @@ fn fill<'s>(asking: &mut Asking<'s>, site: &'s Site, conduit: &'s Conduit) -> An
         count,
         run,
     })?;
-    if site.site.code_basis == CodeBasis::Eu {
+    let in_europe = site.site.code_basis == CodeBasis::Eu;
+    if in_europe {
         asking.rest_on(&EUROPE);
     }
     let wedged = wedged(asking, conduit, &groups, inside)?;
@@ -79,13 +79,14 @@ fn fill<'s>(asking: &mut Asking<'s>, site: &'s Site, conduit: &'s Conduit) -> An
         } else {
             format!("{count} cables fill")
         };
+        let by = if in_europe { " by common practice" } else { "" };
         let jam = if wedged {
             " Three like cables of this size wedge at a bend."
         } else {
             ""
         };
         format!(
-            "In conduit {} {what} {}; {} is allowed.{jam}",
+            "In conduit {} {what} {}; {} is allowed{by}.{jam}",
             conduit.id,
             print.q(fill.fill),
             print.q(fill.allowed)
@@ -135,8 +136,8 @@ fn run<'s>(asking: &mut Asking<'s>, conduit: &'s Conduit) -> ConduitRun {
             return ConduitRun::Run;
         }
         length += asking
-            .read_if_there(&segment.origin, "straight", &segment.straight)
-            .map_or(f64::INFINITY, |straight| straight.base());
+            .read_if_there(&segment.origin, "straight", segment.straight.as_ref())
+            .map_or(f64::INFINITY, Length::base);
     }
     if length <= NIPPLE {
         ConduitRun::Nipple
@@ -245,8 +246,20 @@ mod tests {
     }
 
     #[test]
-    fn in_europe_it_warns_and_does_not_pass() {
+    fn in_europe_it_rests_on_common_practice() {
         let eu = SITE.replace("code_basis = \"us\"", "code_basis = \"eu\"");
-        assert_eq!(only(&CHECK, &eu).verdict, Verdict::UnknownUntil);
+        let finding = only(&CHECK, &eu);
+        assert_eq!(finding.verdict, Verdict::Holds);
+        assert!(
+            finding.sentence.contains("by common practice"),
+            "{}",
+            finding.sentence
+        );
+        assert!(
+            finding
+                .sources
+                .iter()
+                .any(|source| source.evidence == "common practice")
+        );
     }
 }

@@ -67,7 +67,7 @@ fn authority<'s>(asking: &mut Asking<'s>, site: &'s Site) -> Answer {
     let fault = fault(of.code_basis, wind, protection, youngest);
     asking.say(|_| match fault {
         None => format!(
-            "{authority} decides here; {wind} and {protection} are the editions held to, for a gate installed {installed}. \
+            "Who decides here: {authority}. Held to {wind} and {protection}, for a gate installed {installed}. \
              Permits and licensed work: {}.",
             listed(&of.permits)
         ),
@@ -83,12 +83,11 @@ fn made<'s>(asking: &mut Asking<'s>, site: &'s Site) -> Result<Option<Date>, cra
     let mut youngest = None;
     let mut whole = true;
     for operator in &site.operator {
-        match operator.made {
-            Some(made) => youngest = youngest.max(Some(made)),
-            None => {
-                whole = false;
-                let _ = asking.lack::<()>(&operator.origin, "made", Wants::Written("2026-06-01"));
-            }
+        if let Some(made) = operator.made {
+            youngest = youngest.max(Some(made));
+        } else {
+            whole = false;
+            let _ = asking.lack::<()>(&operator.origin, "made", Wants::Written("2026-06-01"));
         }
     }
     if whole {
@@ -167,7 +166,7 @@ mod tests {
         assert!(
             finding
                 .sentence
-                .starts_with("county building department decides here")
+                .starts_with("Who decides here: county building department.")
         );
     }
 

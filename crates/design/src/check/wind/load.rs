@@ -132,7 +132,9 @@ fn in_the_us<'s>(
 fn elevation<'s>(asking: &mut Asking<'s>, site: &'s Site) -> Length {
     site.place
         .as_ref()
-        .and_then(|place| asking.read_if_there(&place.origin, "elevation", &place.elevation))
+        .and_then(|place| {
+            asking.read_if_there(&place.origin, "elevation", place.elevation.as_ref())
+        })
         .unwrap_or(Length::from_base(0.0))
 }
 
