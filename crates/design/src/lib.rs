@@ -22,6 +22,6 @@ pub use finding::{
     Corner, CornerValue, Deciding, Finding, Line, Method, Missing, Reading, SourceNote, Subject,
     Working,
 };
-pub use question::{Kinds, Question, Severity, Stage, question, questions};
+pub use question::{Kinds, Question, Severity, Stage, question, questions, topic_title};
 pub use verdict::{Standing, Verdict};
 pub use verdicts::{QuickVerdict, verdicts};

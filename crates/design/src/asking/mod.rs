@@ -1,71 +1,21 @@
 //! The way by which a check reads a site: it hands out values, notes them, and keeps the working when asked to.
 
 mod example;
+mod fact;
 mod lack;
+mod readable;
 mod record;
 
+pub(crate) use fact::{End, Fact, Pick};
 pub(crate) use lack::{Lack, Wants};
+pub(crate) use readable::{Readable, pick, read};
 pub(crate) use record::{Record, Step};
 
 use crate::figure::Print;
 use crate::outcome::Halt;
 use formula::{Evidence, Formula, OutOfReach, Source};
-use quantity::{Argument, Known, Length, Measured, Quantity, Sort, Tolerance, UnitSystem, Value};
-use site::{Origin, Position, Signed};
-
-/// A measured value of the site that an answer rests on.
-#[derive(Debug, Clone, Copy)]
-pub(crate) struct Fact<'s> {
-    pub(crate) origin: &'s Origin,
-    pub(crate) key: &'static str,
-    /// Coordinate of a position; empty for everything else.
-    pub(crate) part: &'static str,
-    pub(crate) sort: Sort,
-    pub(crate) nominal: f64,
-    pub(crate) low: f64,
-    pub(crate) high: f64,
-    pub(crate) tolerance: Tolerance,
-    pub(crate) known: Known,
-    show: fn(f64, Tolerance, UnitSystem) -> String,
-}
-
-/// A value with its tolerance, as a person reads it.
-fn shown<Q: Quantity>(nominal: f64, tolerance: Tolerance, units: UnitSystem) -> String {
-    let measured = Measured::new(Q::from_base(nominal), tolerance, Known::Stated);
-    quantity::print_measured(&measured, units)
-}
-
-impl Fact<'_> {
-    /// The value with its tolerance, as a person reads it.
-    pub(crate) fn text(&self, print: Print) -> String {
-        (self.show)(self.nominal, self.tolerance, print.units())
-    }
-
-    /// Its tolerance leaves room.
-    pub(crate) fn is_loose(&self) -> bool {
-        self.low < self.high
-    }
-
-    fn is(&self, origin: &Origin, key: &str, part: &str) -> bool {
-        std::ptr::eq(self.origin, origin) && self.key == key && self.part == part
-    }
-}
-
-/// A word, a count or a conductor size of the site that an answer rests on.
-#[derive(Debug, Clone, Copy)]
-pub(crate) struct Pick<'s> {
-    pub(crate) origin: &'s Origin,
-    pub(crate) key: &'static str,
-    pub(crate) value: Value,
-}
-
-/// Which value of a toleranced fact is handed out.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub(crate) enum End {
-    Nominal,
-    Low,
-    High,
-}
+use quantity::{Argument, Length, Measured, Quantity, UnitSystem};
+use site::{Origin, Position};
 
 /// A calculation that refused its inputs.
 #[derive(Debug, Clone)]
@@ -316,18 +266,7 @@ impl<'s> Asking<'s> {
             .iter()
             .position(|fact| fact.is(origin, key, part));
         let Some(at) = at else {
-            self.facts.push(Fact {
-                origin,
-                key,
-                part,
-                sort: Q::SORT,
-                nominal: measured.nominal().base(),
-                low: measured.low().base(),
-                high: measured.high().base(),
-                tolerance: measured.tolerance(),
-                known: measured.known(),
-                show: shown::<Q>,
-            });
+            self.facts.push(Fact::new(origin, key, part, measured));
             return measured.nominal();
         };
         match self.ends.get(at).copied().unwrap_or(End::Nominal) {
@@ -337,76 +276,3 @@ impl<'s> Asking<'s> {
         }
     }
 }
-
-/// The value of a fact at one of its ends.
-impl Fact<'_> {
-    pub(crate) fn at(&self, end: End) -> Value {
-        let number = match end {
-            End::Nominal => self.nominal,
-            End::Low => self.low,
-            End::High => self.high,
-        };
-        match self.sort {
-            Sort::Quantity(kind) => Value::Quantity(kind, number),
-            _ => Value::Count(0),
-        }
-    }
-}
-
-/// A value of the site with a tolerance.
-pub(crate) trait Readable {
-    /// The quantity that it is a value of.
-    type Gives: Quantity;
-    /// The value with its tolerance.
-    fn measured_value(&self) -> &Measured<Self::Gives>;
-}
-
-impl<Q: Quantity> Readable for Measured<Q> {
-    type Gives = Q;
-    fn measured_value(&self) -> &Measured<Q> {
-        self
-    }
-}
-
-impl<Q: Quantity> Readable for Signed<Q> {
-    type Gives = Q;
-    fn measured_value(&self) -> &Measured<Q> {
-        self.measured()
-    }
-}
-
-/// Reads a measured value by its path: `read!(asking, leaf.mass)`, or `read!(asking, gate.motion?.cruise_speed)` where
-/// the record between may be missing.
-macro_rules! read {
-    ($asking:expr, $record:ident.$key:ident) => {
-        $asking.read(&$record.origin, stringify!($key), $record.$key.as_ref())
-    };
-    ($asking:expr, $parent:ident.$record:ident?.$key:ident) => {
-        match &$parent.$record {
-            Some(record) => $asking.read(&record.origin, stringify!($key), record.$key.as_ref()),
-            None => $asking.lack_of(
-                &$parent.origin,
-                concat!(stringify!($record), ".", stringify!($key)),
-            ),
-        }
-    };
-}
-
-/// Picks a word, a count or a conductor size by its path, as [`read!`] does.
-macro_rules! pick {
-    ($asking:expr, $record:ident.$key:ident) => {
-        $asking.pick(&$record.origin, stringify!($key), $record.$key)
-    };
-    ($asking:expr, $parent:ident.$record:ident?.$key:ident) => {
-        match &$parent.$record {
-            Some(record) => $asking.pick(&record.origin, stringify!($key), record.$key),
-            None => $asking.pick(
-                &$parent.origin,
-                concat!(stringify!($record), ".", stringify!($key)),
-                None,
-            ),
-        }
-    };
-}
-
-pub(crate) use {pick, read};

@@ -72,5 +72,11 @@ pub fn question(id: &str) -> Option<&'static Question> {
     questions().iter().find(|question| question.id == id)
 }
 
+/// Title of a topic, the first word of a question's id: `Data buses and readers` for `bus`.
+pub fn topic_title(topic: &str) -> Option<&'static str> {
+    let of = |(name, title, _): &(&str, &'static str, &str)| (*name == topic).then_some(*title);
+    files::FILES.iter().find_map(of)
+}
+
 #[cfg(test)]
 mod tests;

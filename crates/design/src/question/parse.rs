@@ -38,13 +38,13 @@ struct Raw {
     confirm: String,
 }
 
-/// Reads the files, each given with its topic.
-pub(super) fn read(files: &[(&str, &str)]) -> Read {
+/// Reads the files, each given with its topic and title.
+pub(super) fn read(files: &[(&str, &str, &str)]) -> Read {
     let mut read = Read {
         questions: Vec::new(),
         faults: Vec::new(),
     };
-    for (topic, text) in files {
+    for (topic, _, text) in files {
         match toml::from_str::<File>(text) {
             Ok(file) => file.question.into_iter().for_each(|raw| read.add(raw)),
             Err(error) => read.faults.push(format!("{topic}: {error}")),

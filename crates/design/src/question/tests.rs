@@ -18,8 +18,8 @@ fn every_file_reads_without_a_fault() {
 #[test]
 fn ids_are_unique_kebab_case_and_begin_with_their_file() {
     let mut seen = BTreeSet::new();
-    for (topic, text) in files::FILES {
-        for question in parse::read(&[(topic, text)]).questions {
+    for (topic, title, text) in files::FILES {
+        for question in parse::read(&[(topic, title, text)]).questions {
             assert!(site::Id::new(&question.id).is_some(), "{}", question.id);
             assert_eq!(question.topic(), *topic);
             assert!(seen.insert(question.id.clone()), "{} twice", question.id);
@@ -93,9 +93,18 @@ fn resolved<'v>(
 
 #[test]
 fn a_wrong_word_and_an_unknown_key_are_faults() {
-    let (topic, text) = files::FILES[0];
-    let read = |changed: &str| parse::read(&[(topic, changed)]).faults.len();
+    let (topic, title, text) = files::FILES[0];
+    let read = |changed: &str| parse::read(&[(topic, title, changed)]).faults.len();
     assert_eq!(read(text), 0);
     assert_eq!(read(&text.replacen("\"survey\"", "\"surveying\"", 1)), 1);
     assert_eq!(read(&text.replacen("ask = ", "asked = ", 1)), 1);
+}
+
+#[test]
+fn every_topic_has_a_title_and_no_other_word_has() {
+    for question in questions() {
+        assert!(topic_title(question.topic()).is_some(), "{}", question.id);
+    }
+    assert_eq!(topic_title("enclosure"), Some("Enclosures"));
+    assert_eq!(topic_title("weather"), None);
 }

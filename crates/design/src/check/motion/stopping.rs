@@ -64,6 +64,12 @@ fn distance<'s>(asking: &mut Asking<'s>, site: &'s Site, device: &'s Device) -> 
     })
 }
 
+/// The leaf is carried by its own weight on its way down, which a brake on level ground says nothing about.
+fn comes_down(gate: &Gate) -> bool {
+    use site::GateKind::{BarrierArm, VerticalLift, VerticalPivot};
+    matches!(gate.kind, VerticalLift | VerticalPivot | BarrierArm)
+}
+
 /// The longest stop among the directions in which the device acts.
 pub(crate) fn stop<'s>(
     asking: &mut Asking<'s>,
@@ -71,6 +77,11 @@ pub(crate) fn stop<'s>(
     gate: &'s Gate,
     device: &'s Device,
 ) -> Result<Stop, Halt> {
+    if comes_down(gate) {
+        return asking.refuse(
+            "a leaf or arm that comes down is pulled by its own weight or its balance, which a site file cannot say yet; measure five stops on its way down",
+        );
+    }
     let speed = cruise_of(asking, gate);
     let device_time = read!(asking, device.response_time);
     let controller_time = match operator_of(asking, site, gate) {
@@ -159,6 +170,12 @@ mod tests {
             only(&CHECK, &SITE.replace("3 in", "1 in")).verdict,
             Verdict::Fails
         );
+    }
+
+    #[test]
+    fn a_leaf_that_comes_down_is_outside() {
+        let lift = SITE.replace("track-slide", "vertical-lift");
+        assert_eq!(only(&CHECK, &lift).verdict, Verdict::OutsideThisTool);
     }
 
     #[test]

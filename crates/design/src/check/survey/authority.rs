@@ -63,8 +63,8 @@ fn authority<'s>(asking: &mut Asking<'s>, site: &'s Site) -> Answer {
     );
     let made = made?;
     asking.rest_on(&DATES);
-    let youngest = made.map_or(*installed, |made| made.max(*installed));
-    let fault = fault(of.code_basis, wind, protection, youngest);
+    let earlier = made.map_or(*installed, |made| made.min(*installed));
+    let fault = fault(of.code_basis, wind, protection, earlier);
     asking.say(|_| match fault {
         None => format!(
             "Who decides here: {authority}. Held to {wind} and {protection}, for a gate installed {installed}. \
@@ -102,7 +102,7 @@ fn fault(
     basis: CodeBasis,
     wind: WindCode,
     protection: ProtectionCode,
-    youngest: Date,
+    earlier: Date,
 ) -> Option<&'static str> {
     let european_wind = wind == WindCode::En1991;
     let european_protection = protection == ProtectionCode::En12453;
@@ -119,8 +119,8 @@ fn fault(
         CodeBasis::Eu if !european_protection => Some(
             "The protection code is that of the United States, and the code basis is European.",
         ),
-        _ if replaced_before(protection, youngest) => Some(
-            "The edition of UL 325 named was replaced before this operator was made or installed: take the one in force.",
+        _ if replaced_before(protection, earlier) => Some(
+            "The edition of UL 325 named was replaced before the operator was made and before it was installed: take the one in force.",
         ),
         _ => None,
     }
@@ -177,6 +177,10 @@ mod tests {
         let european = SITE.replace("ASCE 7-22", "EN 1991-1-4");
         assert_eq!(only(&CHECK, &european).verdict, Verdict::Fails);
         let in_its_time = old.replace("2026-05-04", "2017-05-04");
+        let made_in_its_time = format!(
+            "{old}\n[[gate]]\nid = \"g\"\nkind = \"track-slide\"\n[[operator]]\nid = \"d\"\ngate = \"g\"\nmade = 2017-05-04\n"
+        );
+        assert_eq!(only(&CHECK, &made_in_its_time).verdict, Verdict::Holds);
         assert_eq!(only(&CHECK, &in_its_time).verdict, Verdict::Holds);
     }
 
