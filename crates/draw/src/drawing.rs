@@ -7,6 +7,7 @@ use crate::mark::{Letter, Mark, Measured};
 use crate::patch::Patch;
 use crate::text_box::{TextBox, overlapping};
 use crate::{Anchor, Layer, Scale, ScaleBar, Scene, Sheet};
+use quantity::{Length, Quantity as _};
 
 /// A scene on its sheet. Made by [`Sheet::lay_out`].
 #[derive(Debug, Clone)]
@@ -50,6 +51,25 @@ impl Drawing {
             scale_bar,
             homeless: composed.homeless,
         }
+    }
+
+    /// What the drawing shows.
+    pub fn title(&self) -> &str {
+        &self.title
+    }
+
+    /// What is to be seen, for those who can't see it; may be empty.
+    pub fn description(&self) -> &str {
+        &self.description
+    }
+
+    /// Width and height of the paper as it lies.
+    pub fn paper_size(&self) -> (Length, Length) {
+        let (width, height) = self.size;
+        (
+            Length::from_base(width / 1000.0),
+            Length::from_base(height / 1000.0),
+        )
     }
 
     /// The scale; `None` for a drawing that isn't to scale.

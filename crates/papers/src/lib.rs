@@ -4,7 +4,9 @@
 //! [`pack`] and the [`workbook`] only lay it out. Neither reads a file, a clock or the network, and the same view
 //! gives the same bytes.
 
+pub mod compose;
 pub mod engine;
 pub mod pack;
+pub mod plan;
 pub mod view;
 pub mod workbook;

@@ -40,7 +40,7 @@ impl<T: Field> Field for Vec<T> {
                 "a list in brackets"
             };
             let write = if is_record {
-                format!("[[{}]]", reader.header_of(node))
+                format!("[[{}]]", node.header())
             } else {
                 format!("{} = [\"…\"]", node.key)
             };
@@ -85,7 +85,7 @@ impl<T: Field> Field for Vec<T> {
 impl<T: Record> Field for T {
     fn read<'t>(reader: &mut Reader<'t>, node: &Node<'t>) -> Option<Self> {
         let DeValue::Table(table) = node.value.get_ref() else {
-            let header = reader.header_of(node);
+            let header = node.header();
             let brackets = if node.in_list {
                 format!("[[{header}]]")
             } else {

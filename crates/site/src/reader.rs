@@ -53,6 +53,15 @@ impl<'t> Node<'t> {
         }
     }
 
+    /// The header under which the value would be a table: `gate.leaf`.
+    pub(crate) fn header(&self) -> String {
+        if self.owner.is_empty() {
+            self.key.to_owned()
+        } else {
+            format!("{}.{}", self.owner, self.key)
+        }
+    }
+
     /// The key as a person reads it.
     pub(crate) fn key_in_words(&self) -> String {
         format!("`{}`", self.key)
@@ -245,15 +254,6 @@ impl Reader<'_> {
             .write(write);
         self.report(problem);
         None
-    }
-
-    /// The header under which the value at `node` would be a table: `gate.leaf`.
-    pub(crate) fn header_of(&self, node: &Node<'_>) -> String {
-        if node.owner.is_empty() {
-            node.key.to_owned()
-        } else {
-            format!("{}.{}", node.owner, node.key)
-        }
     }
 
     /// Keeps a name: either the record's own, or a reference to another.

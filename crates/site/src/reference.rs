@@ -80,7 +80,7 @@ fn doubled(sources: &[Source], named: &[Named], problems: &mut Problems) {
 /// The name with the first number behind it that nothing has.
 fn free_name(named: &[Named], name: &str) -> String {
     let free = |candidate: &String| named.iter().all(|other| other.id != candidate.as_str());
-    (2..)
+    (2..named.len() + 3)
         .map(|number| format!("{name}-{number}"))
         .find(free)
         .unwrap_or_default()
@@ -167,4 +167,85 @@ pub(crate) fn with_article(sort: &str) -> String {
         "a"
     };
     format!("{article} {words}")
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::model::Site;
+    use crate::overlay::PART_KINDS;
+    use crate::record::{Key, Record};
+    use crate::schema::Definitions;
+
+    /// The value of a key is a name, or a list of names.
+    fn is_name(key: &Key) -> bool {
+        let schema = (key.schema)(&mut Definitions::default());
+        [&schema["$ref"], &schema["items"]["$ref"]]
+            .iter()
+            .any(|name| **name == "#/$defs/Id")
+    }
+
+    /// Every key that refers to something, with the table that it stands in.
+    fn referring(
+        owner: &'static str,
+        keys: &'static [Key],
+        found: &mut Vec<(&'static str, &'static str)>,
+    ) {
+        for key in keys {
+            if is_name(key) && !["id", "part"].contains(&key.name) {
+                found.push((owner, key.name));
+            }
+            if let Some(below) = (key.keys)() {
+                referring(key.name, below, found);
+            }
+        }
+    }
+
+    /// Every table that a site can have.
+    fn tables(keys: &'static [Key], found: &mut Vec<&'static str>) {
+        for key in keys {
+            if let Some(below) = (key.keys)() {
+                found.push(key.name);
+                tables(below, found);
+            }
+        }
+    }
+
+    #[test]
+    fn every_name_that_refers_to_something_is_looked_up() {
+        let mut found = Vec::new();
+        referring("", Site::KEYS, &mut found);
+        let mut listed: Vec<_> = REFERENCES
+            .iter()
+            .map(|(owner, key, _)| (*owner, *key))
+            .collect();
+        found.sort_unstable();
+        listed.sort_unstable();
+        assert_eq!(listed, found);
+    }
+
+    #[test]
+    fn the_sorts_that_are_named_are_tables() {
+        let mut found = Vec::new();
+        tables(Site::KEYS, &mut found);
+        let sorts = REFERENCES.iter().flat_map(|(_, _, sorts)| sorts.iter());
+        for sort in sorts.chain(PART_KINDS) {
+            assert!(found.contains(sort), "{sort}");
+        }
+    }
+
+    #[test]
+    fn a_key_with_a_part_is_a_kind_of_part() {
+        let takes_part =
+            |key: &&Key| (key.keys)().is_some_and(|keys| keys.iter().any(|key| key.name == "part"));
+        let mut kinds: Vec<&str> = Site::KEYS
+            .iter()
+            .filter(takes_part)
+            .map(|key| key.name)
+            .collect();
+        let mut listed = PART_KINDS.to_vec();
+        kinds.sort_unstable();
+        listed.sort_unstable();
+        assert_eq!(kinds, listed);
+    }
 }

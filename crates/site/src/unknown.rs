@@ -32,15 +32,19 @@ impl Reader<'_> {
             let what = format!("`{wrong}` is not a key of {owner}");
             let problem = Problem::wrong(source, &key.span(), Code::UnknownKey, what)
                 .path(join(&layers.path, wrong));
-            let problem = advise(
-                source,
-                problem,
-                &known,
-                &key.span(),
-                wrong,
-                value,
-                layers.owner,
-            );
+            let problem = if wrong == "part" && layers.may_lack_keys {
+                problem.expected("an entry of a parts file stands by itself")
+            } else {
+                advise(
+                    source,
+                    problem,
+                    &known,
+                    &key.span(),
+                    wrong,
+                    value,
+                    layers.owner,
+                )
+            };
             self.report(problem);
         }
     }

@@ -8,6 +8,7 @@
 mod common;
 
 use site::set_value;
+use std::fmt::Write as _;
 
 /// The lines that differ between two texts.
 fn changed_lines(before: &str, after: &str) -> Vec<String> {
@@ -89,12 +90,6 @@ fn values_of_every_type_change() {
 fn a_missing_key_is_added_to_its_table() {
     let text = "[site]\r\nname = \"a\" # first\r\ncode_basis = \"us\"\r\n\r\n[[gate]]\r\nid = \"g\"\r\nkind = \"track-slide\"\r\n\r\n\
                 [[gate.leaf]]\r\nid = \"l\"\r\n[gate.motion]\r\n[gate.guide]\r\ncount = 2";
-    let added = |path: &str, value: &str| {
-        set_value(text, path, value)
-            .unwrap()
-            .replace(text.trim_end(), "")
-    };
-    let _ = added;
     for (path, value, before) in [
         (
             "site.revision",
@@ -162,7 +157,7 @@ fn what_does_not_read_changes_nothing() {
         ("site.name.first", "a"),
     ] {
         let problem = set_value(&text, path, value).unwrap_err();
-        shown.push_str(&format!("── {path} = {value}\n{problem}\n"));
+        write!(shown, "── {path} = {value}\n{problem}\n").unwrap();
     }
     insta::assert_snapshot!(shown);
 }

@@ -80,7 +80,7 @@ mod tests {
     proptest! {
         #[test]
         fn room_runs_out_exactly_where_the_fill_reaches_what_is_allowed(
-            bore in 1e-5..1e-2, share in 0.0..1.2, count in 1_u32..40
+            bore in 1e-5..1e-2_f64, share in 0.0..1.2_f64, count in 1_u32..40
         ) {
             let given = ConduitFill {
                 bore: Area::from_base(bore), cables: Area::from_base(bore * share), count, run: ConduitRun::Run,

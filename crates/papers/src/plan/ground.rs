@@ -14,7 +14,11 @@ pub(super) fn seen_from_above(position: &Position) -> Point {
 pub(super) fn draw(scene: &mut Scene, layers: &Layers, site: &Site) {
     for lane in site.lane.iter().filter(|lane| lane.path.len() > 1) {
         let path: Vec<Point> = lane.path.iter().map(seen_from_above).collect();
-        scene.add_titled(layers.lanes, format!("lane {}", lane.id), Figure::path(path));
+        scene.add_titled(
+            layers.lanes,
+            format!("lane {}", lane.id),
+            Figure::path(path),
+        );
     }
     for foundation in &site.foundation {
         draw_foundation(scene, layers, foundation);
@@ -22,19 +26,29 @@ pub(super) fn draw(scene: &mut Scene, layers: &Layers, site: &Site) {
 }
 
 fn draw_foundation(scene: &mut Scene, layers: &Layers, foundation: &Foundation) {
-    let Some(at) = foundation.at.as_ref().map(seen_from_above) else { return };
+    let Some(at) = foundation.at.as_ref().map(seen_from_above) else {
+        return;
+    };
     let fill = Fill::Hatched(Hatch::cut());
     let figure = match (&foundation.length, &foundation.width, &foundation.diameter) {
         (Some(length), Some(width), _) => around(at, length.nominal(), width.nominal(), fill),
         (_, _, Some(diameter)) => Figure::circle(at, diameter.nominal() / 2.0, fill),
         _ => return,
     };
-    scene.add_titled(layers.foundations, format!("foundation {}", foundation.id), figure);
+    scene.add_titled(
+        layers.foundations,
+        format!("foundation {}", foundation.id),
+        figure,
+    );
 }
 
 /// A rectangle of this length (along x) and width around its center.
 pub(super) fn around(center: Point, length: Length, width: Length, fill: Fill) -> Figure {
-    Figure::rectangle(center.moved(-length / 2.0, -width / 2.0), center.moved(length / 2.0, width / 2.0), fill)
+    Figure::rectangle(
+        center.moved(-length / 2.0, -width / 2.0),
+        center.moved(length / 2.0, width / 2.0),
+        fill,
+    )
 }
 
 /// Lists on the drawing what the site file gives no position.

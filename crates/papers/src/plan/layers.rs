@@ -22,19 +22,49 @@ pub(super) struct Layers {
 impl Layers {
     /// Adds the layers to a scene.
     pub(super) fn add_to(scene: &mut Scene) -> Self {
-        use LinePattern::{Dashed, DashDot, Dotted};
+        use LinePattern::{DashDot, Dashed, Dotted};
         use LineWeight::{Fine, Heavy, Medium};
         Self {
-            lanes: scene.layer(Layer::new("lanes", Fine).pattern(DashDot).ink(Ink::Gray).describe("Center lines of lanes.")),
-            foundations: scene.layer(Layer::new("foundations", Medium).pattern(Dashed).describe("Concrete, below the surface.")),
-            surroundings: scene.layer(Layer::new("surroundings", Medium).ink(Ink::Gray).describe("What was there before: fences, walls, pillars.")),
-            open_position: scene.layer(Layer::new("open position", Medium).pattern(Dotted).describe("The leaf when open, and its way there.")),
-            leaves: scene.layer(Layer::new("leaf, closed", Heavy).describe("The leaf in the closed position.")),
-            posts: scene.layer(Layer::new("posts and stops", Heavy).describe("Posts, and positive stops.")),
-            loops: scene.layer(Layer::new("loops", Medium).pattern(Dashed).describe("Loops in the surface.")),
-            beams: scene.layer(Layer::new("beams and edges", Fine).pattern(DashDot).describe("Light beams and contact edges.")),
-            devices: scene.layer(Layer::new("devices", Medium).describe("Devices, operators, supplies.")),
-            enclosures: scene.layer(Layer::new("enclosures", Medium).describe("Boxes that shelter equipment.")),
+            lanes: scene.layer(
+                Layer::new("lanes", Fine)
+                    .pattern(DashDot)
+                    .ink(Ink::Gray)
+                    .describe("Center lines of lanes."),
+            ),
+            foundations: scene.layer(
+                Layer::new("foundations", Medium)
+                    .pattern(Dashed)
+                    .describe("Concrete, below the surface."),
+            ),
+            surroundings: scene.layer(
+                Layer::new("surroundings", Medium)
+                    .ink(Ink::Gray)
+                    .describe("What was there before: fences, walls, pillars."),
+            ),
+            open_position: scene.layer(
+                Layer::new("open position", Medium)
+                    .pattern(Dotted)
+                    .describe("The leaf when open, and its way there."),
+            ),
+            leaves: scene.layer(
+                Layer::new("leaf, closed", Heavy).describe("The leaf in the closed position."),
+            ),
+            posts: scene
+                .layer(Layer::new("posts and stops", Heavy).describe("Posts, and positive stops.")),
+            loops: scene.layer(
+                Layer::new("loops", Medium)
+                    .pattern(Dashed)
+                    .describe("Loops in the surface."),
+            ),
+            beams: scene.layer(
+                Layer::new("beams and edges", Fine)
+                    .pattern(DashDot)
+                    .describe("Light beams and contact edges."),
+            ),
+            devices: scene
+                .layer(Layer::new("devices", Medium).describe("Devices, operators, supplies.")),
+            enclosures: scene
+                .layer(Layer::new("enclosures", Medium).describe("Boxes that shelter equipment.")),
             dimensions: scene.layer(Layer::new("dimensions", Fine).describe("Measured lengths.")),
             notes: scene.layer(Layer::new("notes", Fine).describe("Words.")),
         }

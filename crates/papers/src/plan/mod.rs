@@ -35,7 +35,12 @@ pub fn plan(site: &Site, imprint: Imprint) -> Result<Drawing, draw::DrawError> {
         site: site.site.name.to_string(),
         date: imprint.date,
         sheet_number: imprint.sheet_number,
-        revision: site.site.revision.as_ref().map(ToString::to_string).unwrap_or_default(),
+        revision: site
+            .site
+            .revision
+            .as_ref()
+            .map(ToString::to_string)
+            .unwrap_or_default(),
         caution: imprint.caution,
     };
     Sheet::new(paper, Orientation::Landscape, north(site), title_block).lay_out(&scene(site))
@@ -55,7 +60,11 @@ pub fn scene(site: &Site) -> Scene {
 }
 
 fn description(site: &Site) -> String {
-    let gates: Vec<String> = site.gate.iter().map(|gate| format!("{} {}", gate.kind, gate.id)).collect();
+    let gates: Vec<String> = site
+        .gate
+        .iter()
+        .map(|gate| format!("{} {}", gate.kind, gate.id))
+        .collect();
     format!(
         "The site from above, road side below, property above: {}, with posts, foundations, devices, enclosures and lanes that have a position.",
         gates.join(", ")
@@ -64,7 +73,10 @@ fn description(site: &Site) -> String {
 
 fn north(site: &Site) -> North {
     match site.place.as_ref().and_then(|place| place.north.as_ref()) {
-        Some(north) => North::Toward { direction: quantity::Angle::from_base(north.nominal().base()), caption: String::new() },
+        Some(north) => North::Toward {
+            direction: quantity::Angle::from_base(north.nominal().base()),
+            caption: String::new(),
+        },
         None => North::NotMeasured,
     }
 }

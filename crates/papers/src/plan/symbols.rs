@@ -31,7 +31,10 @@ pub(super) fn device(kind: DeviceKind) -> Symbol {
     let paper = Fill::Solid(Ink::Paper);
     let figures = match kind {
         DeviceKind::ThroughBeam | DeviceKind::Reflective => {
-            vec![Figure::area([mm(-1.4, -1.2), mm(1.4, 0.0), mm(-1.4, 1.2)], black)]
+            vec![Figure::area(
+                [mm(-1.4, -1.2), mm(1.4, 0.0), mm(-1.4, 1.2)],
+                black,
+            )]
         }
         DeviceKind::ContactEdge => vec![Figure::rectangle(mm(-0.6, -1.6), mm(0.6, 1.6), black)],
         DeviceKind::AreaScanner => vec![
@@ -41,7 +44,10 @@ pub(super) fn device(kind: DeviceKind) -> Symbol {
             Figure::line(mm(0.0, 0.0), mm(1.2, -2.08)),
         ],
         DeviceKind::Loop => vec![square(1.2, Fill::Open), square(0.7, Fill::Open)],
-        DeviceKind::Reader | DeviceKind::Keypad => vec![Figure::rectangle(mm(-1.0, -1.5), mm(1.0, 1.5), paper), disc(0.5, black)],
+        DeviceKind::Reader | DeviceKind::Keypad => vec![
+            Figure::rectangle(mm(-1.0, -1.5), mm(1.0, 1.5), paper),
+            disc(0.5, black),
+        ],
         DeviceKind::Intercom => vec![
             Figure::rectangle(mm(-1.2, -1.6), mm(1.2, 1.6), paper),
             Figure::line(mm(-0.7, 0.7), mm(0.7, 0.7)),
@@ -67,7 +73,10 @@ pub(super) fn device(kind: DeviceKind) -> Symbol {
             Figure::arc(mm(0.0, 0.3), length(0.8), angle(0.0), angle(180.0)),
         ],
         DeviceKind::Control => vec![disc(1.4, paper), disc(0.7, paper)],
-        DeviceKind::AccessController | DeviceKind::NetworkSwitch | DeviceKind::Injector | DeviceKind::SurgeProtector => {
+        DeviceKind::AccessController
+        | DeviceKind::NetworkSwitch
+        | DeviceKind::Injector
+        | DeviceKind::SurgeProtector => {
             vec![square(1.2, paper)]
         }
     };
@@ -77,20 +86,33 @@ pub(super) fn device(kind: DeviceKind) -> Symbol {
 /// The symbol of an operator.
 pub(super) fn operator() -> Symbol {
     let letters = length(1.9);
-    Symbol::new("operator", [disc(2.2, Fill::Solid(Ink::Paper))]).lettered(mm(0.0, 0.0), "M", letters)
+    Symbol::new("operator", [disc(2.2, Fill::Solid(Ink::Paper))]).lettered(
+        mm(0.0, 0.0),
+        "M",
+        letters,
+    )
 }
 
 /// The symbol of an enclosure.
 pub(super) fn enclosure() -> Symbol {
     Symbol::new(
         "enclosure",
-        [Figure::rectangle(mm(-2.2, -1.4), mm(2.2, 1.4), Fill::Solid(Ink::Paper)), Figure::line(mm(-2.2, -1.4), mm(2.2, 1.4))],
+        [
+            Figure::rectangle(mm(-2.2, -1.4), mm(2.2, 1.4), Fill::Solid(Ink::Paper)),
+            Figure::line(mm(-2.2, -1.4), mm(2.2, 1.4)),
+        ],
     )
 }
 
 /// The symbol of a supply.
 pub(super) fn supply() -> Symbol {
-    Symbol::new("supply", [square(1.5, Fill::Solid(Ink::Paper)), Figure::line(mm(-1.5, -1.5), mm(1.5, 1.5))])
+    Symbol::new(
+        "supply",
+        [
+            square(1.5, Fill::Solid(Ink::Paper)),
+            Figure::line(mm(-1.5, -1.5), mm(1.5, 1.5)),
+        ],
+    )
 }
 
 /// The symbol of a solar panel, facing +x.
@@ -107,5 +129,11 @@ pub(super) fn solar_panel() -> Symbol {
 
 /// The symbol of a positive stop.
 pub(super) fn stop() -> Symbol {
-    Symbol::new("positive stop", [Figure::area([mm(-1.0, -1.0), mm(1.0, -1.0), mm(0.0, 0.9)], Fill::Solid(Ink::Black))])
+    Symbol::new(
+        "positive stop",
+        [Figure::area(
+            [mm(-1.0, -1.0), mm(1.0, -1.0), mm(0.0, 0.9)],
+            Fill::Solid(Ink::Black),
+        )],
+    )
 }

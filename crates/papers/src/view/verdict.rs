@@ -10,11 +10,12 @@ pub enum Verdict {
     Fails,
     /// Unknown until something is measured.
     Unknown,
-    /// Holds at the values as written but not at the bad end of the tolerances, or rests on a figure that is only
-    /// remembered or assumed: it may warn and never passes.
+    /// Holds at the values as written but not at the bad end of the tolerances.
     NotSure,
     /// Holds, tolerances included.
     Holds,
+    /// A figure that others rest on, with nothing to hold it against.
+    Figure,
     /// Outside what this tool can answer.
     Outside,
 }
@@ -27,6 +28,7 @@ impl Verdict {
             Self::Unknown => "Unknown",
             Self::NotSure => "Not sure",
             Self::Holds => "Holds",
+            Self::Figure => "Figure",
             Self::Outside => "Outside",
         }
     }
@@ -44,6 +46,8 @@ pub struct VerdictCounts {
     pub not_sure: usize,
     /// Findings that hold.
     pub holds: usize,
+    /// Findings that are figures only.
+    pub figure: usize,
     /// Findings outside what the tool can answer.
     pub outside: usize,
     /// Questions that apply to the site and are not yet covered by the tool.
@@ -63,6 +67,7 @@ impl VerdictCounts {
                 Verdict::Unknown => counts.unknown += 1,
                 Verdict::NotSure => counts.not_sure += 1,
                 Verdict::Holds => counts.holds += 1,
+                Verdict::Figure => counts.figure += 1,
                 Verdict::Outside => counts.outside += 1,
             }
         }

@@ -60,21 +60,18 @@ fn own_is_nested(array: &[Spanned<DeValue<'_>>]) -> bool {
 
 /// The text with one key more.
 pub(super) fn line(text: &str, spot: &Spot, key: &str, value: &str) -> String {
-    let mut changed = text.to_owned();
-    match *spot {
+    let (at, new) = match *spot {
         Spot::AfterLine(byte) => {
             let ending = if text.contains("\r\n") { "\r\n" } else { "\n" };
             match text.get(byte..).and_then(|rest| rest.find('\n')) {
-                Some(rest) => {
-                    changed.insert_str(byte + rest + 1, &format!("{key} = {value}{ending}"))
-                }
-                None => changed.push_str(&format!("{ending}{key} = {value}{ending}")),
+                Some(rest) => (byte + rest + 1, format!("{key} = {value}{ending}")),
+                None => (text.len(), format!("{ending}{key} = {value}{ending}")),
             }
         }
-        Spot::Inline(byte, Behind::Key) => changed.insert_str(byte, &format!(", {key} = {value}")),
-        Spot::Inline(byte, Behind::Nothing) => {
-            changed.insert_str(byte, &format!(" {key} = {value}"))
-        }
-    }
+        Spot::Inline(byte, Behind::Key) => (byte, format!(", {key} = {value}")),
+        Spot::Inline(byte, Behind::Nothing) => (byte, format!(" {key} = {value}")),
+    };
+    let mut changed = text.to_owned();
+    changed.insert_str(at, &new);
     changed
 }

@@ -98,3 +98,54 @@ fn cut_right(text: &str, columns: usize) -> String {
     kept.push('…');
     kept
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::source::SourceFile;
+
+    /// The excerpt of a one-line text in which `fault` is at fault.
+    fn excerpt(text: &str, fault: &str) -> Excerpt {
+        let start = text.find(fault).unwrap_or_default();
+        let source = Source::new(SourceFile {
+            name: "a".to_owned(),
+            text: text.to_owned(),
+        });
+        Excerpt::new(&source, 1, &(start..start + fault.len()))
+    }
+
+    #[test]
+    fn columns_are_those_of_a_terminal() {
+        let shown = excerpt("name = \"門\" ± x", "x");
+        assert_eq!((shown.before, shown.wide), (14, 1));
+        let shown = excerpt("a\t\u{7}= 門", "門");
+        assert_eq!(
+            (shown.text.as_str(), shown.before, shown.wide),
+            ("a ·= 門", 5, 2)
+        );
+    }
+
+    #[test]
+    fn a_long_line_is_cut_around_the_fault() {
+        let text = format!("{} FAULT {}", "left ".repeat(60), "right ".repeat(60));
+        let shown = excerpt(&text, "FAULT");
+        assert!(width(&shown.text) <= WIDTH);
+        assert!(shown.text.starts_with('…') && shown.text.ends_with('…'));
+        let caret: String = shown
+            .text
+            .chars()
+            .skip(shown.before)
+            .take(shown.wide)
+            .collect();
+        assert_eq!(caret, "FAULT");
+    }
+
+    #[test]
+    fn a_fault_over_several_lines_is_shown_on_its_first() {
+        let shown = excerpt("a = [\n 1,\n]", "[\n 1,\n]");
+        assert_eq!(
+            (shown.text.as_str(), shown.before, shown.wide),
+            ("a = [", 4, 1)
+        );
+    }
+}

@@ -47,6 +47,8 @@ const RULES: &[Rule] = &[
 /// Every value that cannot be so, or hardly is.
 pub(crate) fn validate(site: &Site, sources: &[Source]) -> Problems {
     let mut report = Report::new(sources);
-    RULES.iter().for_each(|rule| rule(site, &mut report));
+    for rule in RULES {
+        rule(site, &mut report);
+    }
     report.finish()
 }

@@ -1,0 +1,88 @@
+//! The command line: what can be asked, in words.
+
+use clap::{Parser, Subcommand};
+use std::path::PathBuf;
+
+const CAUTION: &str = "Results support a competent person. Local codes and the authority having jurisdiction prevail; \
+structural, mains-electrical and life-safety work is for whoever is licensed for it there.";
+
+/// From one description of a gate site: every answer, drawing, list and paper.
+#[derive(Debug, Parser)]
+#[command(name = "gatewright", version, about, after_help = CAUTION)]
+pub(crate) struct Arguments {
+    #[command(subcommand)]
+    pub(crate) command: Command,
+}
+
+/// What can be asked.
+#[derive(Debug, Subcommand)]
+pub(crate) enum Command {
+    /// Answer every question of the trade for a site, worst first.
+    ///
+    /// Exit status: 0 when all hold, 1 when something fails or is unknown, 2 when the site file has problems.
+    Check {
+        /// Site file, or the folder that holds `site.toml`.
+        site: PathBuf,
+        /// Show one finding with its working, by the name in the last column; or `all`.
+        #[arg(long, value_name = "FINDING")]
+        explain: Option<String>,
+        /// Also list each question that this tool does not answer yet.
+        #[arg(long)]
+        questions: bool,
+        /// Write findings and coverage as JSON.
+        #[arg(long, conflicts_with_all = ["explain", "questions"])]
+        json: bool,
+    },
+    /// Make the papers: findings, schedules and plan as PDF, XLSX, SVG and DXF.
+    Pack {
+        /// Site file, or the folder that holds `site.toml`.
+        site: PathBuf,
+        /// Folder to write to; made if it does not exist.
+        #[arg(short, long, value_name = "FOLDER")]
+        output: PathBuf,
+        /// Date that the papers carry; today when missing.
+        #[arg(long, value_name = "YYYY-MM-DD")]
+        date: Option<String>,
+    },
+    /// Work one calculation, forwards or backwards; without a name, list them all.
+    ///
+    /// Give each input as name=value with its unit. To solve backwards, write one input as name=? and give the result
+    /// that is wanted.
+    Calc {
+        /// Name of the calculation.
+        name: Option<String>,
+        /// Inputs, such as `current="0.5 A"`.
+        #[arg(value_name = "NAME=VALUE")]
+        values: Vec<String>,
+        /// Write the result as JSON.
+        #[arg(long)]
+        json: bool,
+        /// Print in SI units instead of US customary ones.
+        #[arg(long)]
+        si: bool,
+    },
+    /// Hold the calculations against figures printed elsewhere; without a file, against those that come with the tool.
+    Verify {
+        /// Files of outside cases.
+        #[arg(value_name = "FILE")]
+        files: Vec<PathBuf>,
+        /// List the cases that hold, too.
+        #[arg(long)]
+        all: bool,
+    },
+    /// Write one changed value back into a site file; comments and layout stay.
+    Set {
+        /// Site file, or the folder that holds `site.toml`.
+        site: PathBuf,
+        /// Path of the value, such as `device.reader-in.least_voltage`.
+        path: String,
+        /// The new value, such as `"11 V"`.
+        value: String,
+    },
+    /// Write the generated pages: handbook, list of questions, JSON Schemas.
+    Handbook {
+        /// Folder to write to.
+        #[arg(short, long, value_name = "FOLDER", default_value = "docs")]
+        output: PathBuf,
+    },
+}

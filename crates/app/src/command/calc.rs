@@ -1,0 +1,321 @@
+//! `gatewright calc`: one calculation, forwards or backwards.
+
+use crate::outcome::{Complaint, Outcome, say};
+use crate::show::{nearest_name, width, wrapped};
+use crate::tint::{paint, quiet, strong, touchable};
+use formula::arguments::{ArgumentProblem, Asked, pair, read};
+use formula::solve::{Found, Place, Solved, solve};
+use formula::{Calculation, Discipline, Symbol, find, registry};
+use quantity::{Kind, UnitSystem, Value, Word as _, print_kind, print_value};
+use serde_json::json;
+
+/// Works the named calculation, or lists them all.
+pub(crate) fn run(
+    name: Option<&str>,
+    values: &[String],
+    as_json: bool,
+    si: bool,
+) -> Result<Outcome, Complaint> {
+    let Some(name) = name else {
+        say(&list(as_json));
+        return Ok(Outcome::Holds);
+    };
+    let calculation = find(name).ok_or_else(|| unknown(name))?;
+    if values.is_empty() {
+        say(&sheet(calculation));
+        return Ok(Outcome::Holds);
+    }
+    let units = if si {
+        UnitSystem::Si
+    } else {
+        UnitSystem::UsCustomary
+    };
+    let pairs = values
+        .iter()
+        .map(|text| pair(text))
+        .collect::<Result<Vec<_>, _>>()
+        .map_err(|problem| refused(calculation, &[problem]))?;
+    match read(calculation, &pairs).map_err(|problems| refused(calculation, &problems))? {
+        Asked::Forward(inputs) => forward(calculation, &inputs, units, as_json),
+        Asked::Backward(question) => {
+            let solved =
+                solve(calculation, &question).map_err(|refusal| Complaint(refusal.to_string()))?;
+            say(&backward(&solved, question.note.as_deref(), units, as_json));
+            Ok(if matches!(solved.found, Found::None { .. }) {
+                Outcome::Open
+            } else {
+                Outcome::Holds
+            })
+        }
+    }
+}
+
+fn unknown(name: &str) -> Complaint {
+    let names: Vec<String> = registry()
+        .iter()
+        .map(|calculation| calculation.sheet.name.to_owned())
+        .collect();
+    let offer = nearest_name(name, &names)
+        .map(|near| format!(" Nearest: {near}."))
+        .unwrap_or_default();
+    Complaint(format!(
+        "There is no calculation named {name}.{offer} `gatewright calc` lists them."
+    ))
+}
+
+fn refused(calculation: &Calculation, problems: &[ArgumentProblem]) -> Complaint {
+    let lines: Vec<String> = problems
+        .iter()
+        .map(|problem| match &problem.write {
+            Some(write) => format!("{problem}\n    write  {write}"),
+            None => problem.to_string(),
+        })
+        .collect();
+    Complaint(format!(
+        "{}\n`gatewright calc {}` shows what it takes.",
+        lines.join("\n"),
+        calculation.sheet.name
+    ))
+}
+
+fn forward(
+    calculation: &Calculation,
+    inputs: &[Value],
+    units: UnitSystem,
+    as_json: bool,
+) -> Result<Outcome, Complaint> {
+    let sheet = calculation.sheet;
+    let outputs = calculation.evaluate(inputs).map_err(|refusal| {
+        Complaint(format!(
+            "Out of reach. {refusal}\nIt holds for: {}",
+            sheet.validity
+        ))
+    })?;
+    if as_json {
+        let values: serde_json::Map<_, _> = sheet
+            .outputs
+            .iter()
+            .zip(&outputs)
+            .map(|(symbol, value)| (symbol.name.to_owned(), to_json(value, units)))
+            .collect();
+        say(&format_args!(
+            "{:#}",
+            json!({ "calculation": sheet.name, "gives": values })
+        ));
+        return Ok(Outcome::Holds);
+    }
+    say(&paint(sheet.formula, strong()));
+    for (symbol, value) in sheet.inputs.iter().zip(inputs) {
+        say(&format_args!(
+            "  {}",
+            row(symbol, &print_value(value, units))
+        ));
+    }
+    say(&paint("gives", quiet()));
+    for (symbol, value) in sheet.outputs.iter().zip(&outputs) {
+        say(&format_args!(
+            "  {}",
+            row(symbol, &print_value(value, units))
+        ));
+    }
+    say(&paint(
+        wrapped(&format!("Holds for: {}", sheet.validity), 0, width()),
+        quiet(),
+    ));
+    say(&paint(wrapped(&source(calculation), 0, width()), quiet()));
+    Ok(Outcome::Holds)
+}
+
+fn row(symbol: &Symbol, value: &str) -> String {
+    format!(
+        "{:<24} {:<8} {value:<16} {}",
+        symbol.name,
+        symbol.letter,
+        symbol.meaning.trim()
+    )
+}
+
+fn to_json(value: &Value, units: UnitSystem) -> serde_json::Value {
+    let si = match value {
+        Value::Quantity(_, number) => json!(number),
+        Value::Count(count) => json!(count),
+        Value::Conductor(_) | Value::Word(_) => serde_json::Value::Null,
+    };
+    json!({ "text": print_value(value, units), "si": si })
+}
+
+fn source(calculation: &Calculation) -> String {
+    let source = &calculation.sheet.source;
+    let clause = if source.clause.is_empty() {
+        String::new()
+    } else {
+        format!(", {}", source.clause)
+    };
+    format!(
+        "Source: {}{clause} ({}: {})",
+        source.work, source.evidence, source.seen
+    )
+}
+
+/// What was found in the backward direction, in words.
+fn backward(solved: &Solved, note: Option<&str>, units: UnitSystem, as_json: bool) -> String {
+    let print = |number: f64| print_kind(solved.kind, number, units);
+    if as_json {
+        let places: Vec<_> = places(&solved.found)
+            .iter()
+            .map(|place| place_to_json(*place, solved.kind, units))
+            .collect();
+        let any = matches!(solved.found, Found::Any);
+        return format!(
+            "{:#}",
+            json!({ "input": solved.input.name, "found": places, "any": any })
+        );
+    }
+    let range = format!(
+        "looked for from {} to {}",
+        print(solved.lowest),
+        print(solved.highest)
+    );
+    let answer = match &solved.found {
+        Found::None {
+            refused: Some(refusal),
+            ..
+        } => format!("No {} gives that: {refusal}", solved.input.name),
+        Found::None {
+            closest: Some(closest),
+            ..
+        } => format!(
+            "No {} gives that. Nearest: {} = {}",
+            solved.input.name,
+            solved.input.name,
+            print(closest.input)
+        ),
+        Found::None { .. } => format!("No {} gives that", solved.input.name),
+        Found::Any => format!(
+            "Any {} gives that: the result does not depend on it",
+            solved.input.name
+        ),
+        Found::One(place) => format!(
+            "{} = {}",
+            solved.input.name,
+            shown(*place, solved.kind, units)
+        ),
+        Found::Several(places) => {
+            let all: Vec<String> = places
+                .iter()
+                .map(|place| shown(*place, solved.kind, units))
+                .collect();
+            format!(
+                "{} values of {} give that: {}",
+                all.len(),
+                solved.input.name,
+                all.join("; ")
+            )
+        }
+    };
+    let note = note
+        .map(|note| format!("\n{}", paint(note, quiet())))
+        .unwrap_or_default();
+    format!(
+        "{}{note}\n{}",
+        paint(answer, strong()),
+        paint(range, quiet())
+    )
+}
+
+fn places(found: &Found) -> Vec<Place> {
+    match found {
+        Found::One(place) => vec![*place],
+        Found::Several(places) => places.clone(),
+        Found::None { .. } | Found::Any => Vec::new(),
+    }
+}
+
+fn shown(place: Place, kind: Kind, units: UnitSystem) -> String {
+    match place {
+        Place::At(number) => print_kind(kind, number, units),
+        Place::Between { from, to } => format!(
+            "{} to {}",
+            print_kind(kind, from, units),
+            print_kind(kind, to, units)
+        ),
+    }
+}
+
+fn place_to_json(place: Place, kind: Kind, units: UnitSystem) -> serde_json::Value {
+    match place {
+        Place::At(number) => json!({ "text": shown(place, kind, units), "si": number }),
+        Place::Between { from, to } => {
+            json!({ "text": shown(place, kind, units), "si_from": from, "si_to": to })
+        }
+    }
+}
+
+/// Every calculation by discipline.
+fn list(as_json: bool) -> String {
+    if as_json {
+        let names: Vec<_> = registry()
+            .iter()
+            .map(|calculation| json!({ "name": calculation.sheet.name, "discipline": calculation.sheet.discipline.word(), "prose": calculation.sheet.prose.trim() }))
+            .collect();
+        return format!("{:#}", json!(names));
+    }
+    let mut lines = Vec::new();
+    for discipline in Discipline::ALL {
+        lines.push(paint(discipline.word(), strong()));
+        for calculation in registry()
+            .iter()
+            .filter(|calculation| calculation.sheet.discipline == *discipline)
+        {
+            let sheet = calculation.sheet;
+            let gap = " ".repeat(34_usize.saturating_sub(sheet.name.len()));
+            lines.push(format!(
+                "  {}{gap} {}",
+                paint(sheet.name, touchable()),
+                first_line(sheet.prose)
+            ));
+        }
+        lines.push(String::new());
+    }
+    lines.push(paint(
+        "What one takes: gatewright calc NAME. Work it: gatewright calc NAME input=\"value\" …",
+        quiet(),
+    ));
+    lines.join("\n")
+}
+
+fn first_line(prose: &str) -> &str {
+    prose.trim().lines().next().unwrap_or_default().trim()
+}
+
+/// What a calculation takes and gives.
+fn sheet(calculation: &Calculation) -> String {
+    let sheet = calculation.sheet;
+    let prose: Vec<&str> = sheet.prose.lines().map(str::trim).collect();
+    let mut lines = vec![
+        paint(sheet.name, touchable()),
+        wrapped(prose.join("\n").trim(), 0, width()),
+        String::new(),
+        paint(sheet.formula, strong()),
+        String::new(),
+    ];
+    for input in sheet.inputs {
+        lines.push(format!("  {}", row(input, &example(input))));
+    }
+    lines.push(paint("gives", quiet()));
+    for output in sheet.outputs {
+        lines.push(format!("  {}", row(output, "")));
+    }
+    lines.push(String::new());
+    lines.push(wrapped(
+        &format!("Holds for: {}", sheet.validity),
+        0,
+        width(),
+    ));
+    lines.push(wrapped(&source(calculation), 0, width()));
+    lines.join("\n")
+}
+
+fn example(input: &Symbol) -> String {
+    format!("\"{}\"", formula::arguments::example(input.sort))
+}

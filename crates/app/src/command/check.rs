@@ -1,0 +1,75 @@
+//! `gatewright check`: every question of the trade, answered for a site, worst first.
+
+use crate::folder::Folder;
+use crate::outcome::{Complaint, Outcome, complain, say};
+use crate::show::{explained, listed, nearest_name, questions_listed};
+use design::{Answers, Finding};
+use serde_json::json;
+use site::{Loaded, Problems};
+use std::path::Path;
+
+/// Checks a site and prints what was asked for.
+pub(crate) fn run(
+    site: &Path,
+    explain: Option<&str>,
+    questions: bool,
+    as_json: bool,
+) -> Result<Outcome, Complaint> {
+    let Loaded { site, problems } = Folder::read(site)?.load();
+    let answers = site.as_ref().map(design::answers);
+    if as_json {
+        say(&to_json(site.as_ref(), answers.as_ref(), &problems));
+        return Ok(outcome(answers.as_ref(), &problems));
+    }
+    for problem in problems.iter() {
+        complain(&format_args!("{problem}\n"));
+    }
+    let (Some(site), Some(answers)) = (&site, &answers) else {
+        return Ok(Outcome::BadInput);
+    };
+    match explain {
+        Some("all") => answers
+            .findings
+            .iter()
+            .for_each(|finding| say(&explained(finding))),
+        Some(name) => say(&explained(named(&answers.findings, name)?)),
+        None => say(&listed(site, answers)),
+    }
+    if questions {
+        say(&questions_listed(&answers.coverage));
+    }
+    Ok(outcome(Some(answers), &problems))
+}
+
+fn outcome(answers: Option<&Answers>, problems: &Problems) -> Outcome {
+    match answers {
+        _ if problems.any_wrong() => Outcome::BadInput,
+        None => Outcome::BadInput,
+        Some(answers) if answers.all_hold() => Outcome::Holds,
+        Some(_) => Outcome::Open,
+    }
+}
+
+/// The finding of that name, or else a complaint that offers the nearest one.
+fn named<'a>(findings: &'a [Finding], name: &str) -> Result<&'a Finding, Complaint> {
+    findings
+        .iter()
+        .find(|finding| finding.name() == name)
+        .ok_or_else(|| {
+            let names: Vec<String> = findings.iter().map(Finding::name).collect();
+            let offer = nearest_name(name, &names)
+                .map(|near| format!(" Nearest: {near}"))
+                .unwrap_or_default();
+            Complaint(format!("There is no finding named {name}.{offer}"))
+        })
+}
+
+fn to_json(site: Option<&site::Site>, answers: Option<&Answers>, problems: &Problems) -> String {
+    let all = json!({
+        "site": site.map(|site| site.site.name.to_string()),
+        "problems": problems,
+        "findings": answers.map(|answers| &answers.findings),
+        "coverage": answers.map(|answers| &answers.coverage),
+    });
+    format!("{all:#}")
+}

@@ -1,0 +1,55 @@
+//! `gatewright handbook`: the generated pages, written afresh.
+
+use crate::outcome::{Complaint, Outcome, say};
+use std::path::Path;
+
+/// Writes handbook and schemas below a folder; files that no longer belong there are removed from the handbook.
+pub(crate) fn run(output: &Path) -> Result<Outcome, Complaint> {
+    let pages = pages();
+    let handbook = output.join("handbook");
+    if handbook.is_dir() {
+        std::fs::remove_dir_all(&handbook).map_err(|error| {
+            Complaint::about(&handbook, format_args!("cannot be cleared ({error})"))
+        })?;
+    }
+    for (name, text) in &pages {
+        let path = output.join(name);
+        if let Some(folder) = path.parent() {
+            std::fs::create_dir_all(folder).map_err(|error| {
+                Complaint::about(folder, format_args!("cannot be made ({error})"))
+            })?;
+        }
+        std::fs::write(&path, text).map_err(|error| {
+            Complaint::about(&path, format_args!("cannot be written ({error})"))
+        })?;
+    }
+    say(&format_args!(
+        "{} files written below {}",
+        pages.len(),
+        output.display()
+    ));
+    Ok(Outcome::Holds)
+}
+
+/// Every generated file: its path below the folder, and its text.
+fn pages() -> Vec<(String, String)> {
+    let mut pages = vec![
+        (
+            "site.schema.json".to_owned(),
+            format!("{:#}\n", site::schema()),
+        ),
+        (
+            "parts.schema.json".to_owned(),
+            format!("{:#}\n", site::parts_schema()),
+        ),
+        ("handbook/README.md".to_owned(), formula::handbook::index()),
+    ];
+    for calculation in formula::registry() {
+        let sheet = calculation.sheet;
+        pages.push((
+            format!("handbook/{}/{}.md", sheet.discipline, sheet.name),
+            formula::handbook::page(calculation),
+        ));
+    }
+    pages
+}

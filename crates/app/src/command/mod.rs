@@ -1,0 +1,33 @@
+//! One file a command.
+
+mod calc;
+mod check;
+mod handbook;
+mod pack;
+mod set;
+mod verify;
+
+use crate::arguments::Command;
+use crate::outcome::{Complaint, Outcome};
+
+/// Runs a command.
+pub(crate) fn run(command: Command) -> Result<Outcome, Complaint> {
+    match command {
+        Command::Check {
+            site,
+            explain,
+            questions,
+            json,
+        } => check::run(&site, explain.as_deref(), questions, json),
+        Command::Pack { site, output, date } => pack::run(&site, &output, date.as_deref()),
+        Command::Calc {
+            name,
+            values,
+            json,
+            si,
+        } => calc::run(name.as_deref(), &values, json, si),
+        Command::Verify { files, all } => verify::run(&files, all),
+        Command::Set { site, path, value } => set::run(&site, &path, &value),
+        Command::Handbook { output } => handbook::run(&output),
+    }
+}

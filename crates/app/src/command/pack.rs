@@ -1,0 +1,128 @@
+//! `gatewright pack`: the papers of a site.
+
+use crate::folder::Folder;
+use crate::outcome::{Complaint, Outcome, complain, say};
+use indicatif::{ProgressBar, ProgressStyle};
+use papers::compose::{Issue, compose};
+use papers::view::{Attachment, Day};
+use site::{Loaded, Site};
+use std::path::Path;
+use std::time::Duration;
+
+/// Steps that the progress bar counts.
+const STEPS: u64 = 5;
+
+/// Makes the papers and writes them to a folder.
+pub(crate) fn run(site: &Path, output: &Path, date: Option<&str>) -> Result<Outcome, Complaint> {
+    let day = issue_day(date)?;
+    let folder = Folder::read(site)?;
+    let attachment = Attachment {
+        name: "site.toml".to_owned(),
+        media_type: "application/toml".to_owned(),
+        description: "The site file that everything here was made from".to_owned(),
+        bytes: folder.text().as_bytes().to_vec(),
+    };
+    let fingerprint = folder.fingerprint();
+    let Loaded { site, problems } = folder.load();
+    for problem in problems.iter() {
+        complain(&format_args!("{problem}\n"));
+    }
+    let Some(site) = site else {
+        return Ok(Outcome::BadInput);
+    };
+    let issue = Issue {
+        day,
+        maker: format!("gatewright {}", env!("CARGO_PKG_VERSION")),
+        fingerprint,
+        attachments: vec![attachment],
+    };
+    let all_hold = write(&site, issue, output)?;
+    Ok(match (problems.any_wrong(), all_hold) {
+        (true, _) => Outcome::BadInput,
+        (false, true) => Outcome::Holds,
+        (false, false) => Outcome::Open,
+    })
+}
+
+/// Writes every paper; says whether all findings hold.
+fn write(site: &Site, issue: Issue, output: &Path) -> Result<bool, Complaint> {
+    let progress = progress();
+    progress.set_message("asking every question");
+    let answers = design::answers(site);
+    progress.inc(1);
+    progress.set_message("drawing the plan");
+    let pack = compose(site, &answers, issue)
+        .map_err(|error| Complaint(format!("The plan cannot be drawn: {error}")))?;
+    progress.inc(1);
+    std::fs::create_dir_all(output)
+        .map_err(|error| Complaint::about(output, format_args!("cannot be made ({error})")))?;
+    let unit = match site.site.unit_system() {
+        quantity::UnitSystem::UsCustomary => draw::DxfUnit::Inches,
+        quantity::UnitSystem::Si => draw::DxfUnit::Millimeters,
+    };
+    put(output, "plan.svg", pack.plan.svg().as_bytes())?;
+    put(output, "plan.dxf", pack.plan.dxf(unit).as_bytes())?;
+    progress.inc(1);
+    progress.set_message("filling the schedules");
+    let workbook = papers::workbook::workbook(&pack.view.document, &pack.view.schedules)
+        .map_err(|error| Complaint(format!("The schedules cannot be written: {error}")))?;
+    put(output, "schedules.xlsx", &workbook)?;
+    progress.inc(1);
+    progress.set_message("setting the pages");
+    let pdf = papers::pack::pack(&pack.view)
+        .map_err(|error| Complaint(format!("The pages cannot be set: {error}")))?;
+    put(output, "pack.pdf", &pdf)?;
+    progress.finish_and_clear();
+    say(&pack.view.summary);
+    for (name, what) in [
+        (
+            "pack.pdf",
+            "findings with working, schedules, plan, cautions",
+        ),
+        ("schedules.xlsx", "the schedules as a workbook"),
+        ("plan.svg", "the plan for the screen"),
+        ("plan.dxf", "the plan for CAD, at full size"),
+    ] {
+        say(&format_args!("  {}   {what}", output.join(name).display()));
+    }
+    Ok(answers.all_hold())
+}
+
+/// A bar that shows itself only when the work takes longer than a second.
+fn progress() -> ProgressBar {
+    let bar = ProgressBar::new(STEPS);
+    if let Ok(style) = ProgressStyle::with_template("{bar:24} {msg} {elapsed}") {
+        bar.set_style(style);
+    }
+    bar.enable_steady_tick(Duration::from_secs(1));
+    bar
+}
+
+fn put(folder: &Path, name: &str, bytes: &[u8]) -> Result<(), Complaint> {
+    let path = folder.join(name);
+    std::fs::write(&path, bytes)
+        .map_err(|error| Complaint::about(&path, format_args!("cannot be written ({error})")))
+}
+
+/// The day that the papers carry: the one that was asked for, or today.
+fn issue_day(date: Option<&str>) -> Result<Day, Complaint> {
+    let date = match date {
+        None => jiff::ZonedDateTime::now().date(),
+        Some(text) => text
+            .parse()
+            .map_err(|_| Complaint(format!("`{text}` is not a date; write it like 2026-05-04.")))?,
+    };
+    day(date).ok_or_else(|| {
+        Complaint(format!(
+            "{date} is not a day that a document can carry; take one from 1900 to 9999."
+        ))
+    })
+}
+
+fn day(date: jiff::civil::Date) -> Option<Day> {
+    Day::new(
+        u16::try_from(date.year()).ok()?,
+        u8::try_from(date.month()).ok()?,
+        u8::try_from(date.day()).ok()?,
+    )
+}

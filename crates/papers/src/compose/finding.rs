@@ -1,0 +1,135 @@
+//! Findings in the words of the papers.
+
+use crate::view::{FindingView, Measure, Verdict, Working, WorkingLine};
+use design::{Finding, Line, SourceNote, Standing};
+use quantity::Word as _;
+
+/// A finding as it is printed.
+pub(super) fn view(finding: &Finding) -> FindingView {
+    FindingView {
+        id: finding.name(),
+        subject: finding.subject.path.clone(),
+        question: finding.ask.clone(),
+        sentence: finding.sentence.clone(),
+        verdict: verdict(finding.standing),
+        because: finding.because.clone(),
+        severity: finding.severity.word().to_owned(),
+        demand: figure(finding.demand.as_ref()),
+        capacity: figure(finding.capacity.as_ref()),
+        ratio: finding
+            .ratio
+            .map(|ratio| format!("{ratio:.2}"))
+            .unwrap_or_default(),
+        nominal: finding.verdict.words().to_owned(),
+        worst: finding.worst.as_ref().map(worst).unwrap_or_default(),
+        deciding: finding.deciding.as_ref().map(deciding).unwrap_or_default(),
+        working: finding.working.iter().map(working).collect(),
+        source: joined(finding.sources.iter().map(work)),
+        known: joined(finding.sources.iter().map(|source| source.evidence.clone())),
+        measures: finding
+            .missing
+            .iter()
+            .map(|missing| Measure {
+                what: missing.measure.clone(),
+                write: missing.write.clone(),
+            })
+            .collect(),
+        confirm: with_what_is_open(finding),
+    }
+}
+
+fn verdict(standing: Standing) -> Verdict {
+    match standing {
+        Standing::Fails => Verdict::Fails,
+        Standing::TurnsWithinTolerance => Verdict::NotSure,
+        Standing::Unknown => Verdict::Unknown,
+        Standing::Outside => Verdict::Outside,
+        Standing::Holds => Verdict::Holds,
+        Standing::Figure => Verdict::Figure,
+    }
+}
+
+fn figure(figure: Option<&design::Figure>) -> String {
+    figure
+        .map(|figure| format!("{} ({})", figure.text, figure.label))
+        .unwrap_or_default()
+}
+
+fn worst(corner: &design::Corner) -> String {
+    match (&corner.demand, &corner.capacity) {
+        (Some(demand), Some(capacity)) => format!(
+            "{}: {} against {}",
+            corner.verdict.words(),
+            demand.text,
+            capacity.text
+        ),
+        _ => corner.verdict.words().to_owned(),
+    }
+}
+
+fn deciding(deciding: &design::Deciding) -> String {
+    let turns = if deciding.turns {
+        "; its tolerance alone turns the verdict"
+    } else {
+        ""
+    };
+    format!(
+        "{} = {}{turns}",
+        deciding.reading.path, deciding.reading.text
+    )
+}
+
+fn working(step: &design::Working) -> Working {
+    Working {
+        title: step.title.clone(),
+        formula: step.formula.clone(),
+        given: step.given.iter().map(line).collect(),
+        gives: step.gives.iter().map(line).collect(),
+        source: step.source.as_ref().map(work).unwrap_or_default(),
+        known: step
+            .source
+            .as_ref()
+            .map(|source| source.evidence.clone())
+            .unwrap_or_default(),
+    }
+}
+
+fn line(line: &Line) -> WorkingLine {
+    WorkingLine::new(
+        &line.letter,
+        line.meaning.trim_end_matches('.'),
+        &line.value.text,
+        &line.known,
+    )
+}
+
+fn work(source: &SourceNote) -> String {
+    if source.clause.is_empty() {
+        source.work.clone()
+    } else {
+        format!("{}, {}", source.work, source.clause)
+    }
+}
+
+/// The distinct texts in their order.
+fn joined(texts: impl Iterator<Item = String>) -> String {
+    let mut kept: Vec<String> = Vec::new();
+    for text in texts {
+        if !text.is_empty() && !kept.contains(&text) {
+            kept.push(text);
+        }
+    }
+    kept.join("; ")
+}
+
+fn with_what_is_open(finding: &Finding) -> String {
+    if finding.leaves_open.is_empty() {
+        finding.confirm.clone()
+    } else {
+        format!(
+            "{}. Left open by this answer: {}",
+            finding.confirm.trim_end_matches('.'),
+            finding.leaves_open
+        )
+    }
+}

@@ -1,0 +1,245 @@
+//! Puts a site and its answers into the words of the papers.
+
+mod finding;
+mod question;
+mod schedule;
+mod sheet;
+
+use crate::plan::{Imprint, plan};
+use crate::view::{
+    Attachment, CAUTION_LINE, Day, DocumentView, Fact, PackView, Paper, Table, VerdictCounts,
+    standing_cautions,
+};
+use design::{Answers, State};
+use draw::Drawing;
+use quantity::{Measured, Quantity, UnitSystem, print_measured};
+use site::{CodeBasis, Site};
+
+/// What the papers say of themselves, told by whoever has a clock and files.
+#[derive(Debug, Clone)]
+pub struct Issue {
+    /// Day of issue.
+    pub day: Day,
+    /// The program that made it, with its version.
+    pub maker: String,
+    /// What tells this state of the site file from every other, shortened for print.
+    pub fingerprint: String,
+    /// Files that travel inside the PDF: the site file first.
+    pub attachments: Vec<Attachment>,
+}
+
+/// Everything that a pack is made of.
+#[derive(Debug, Clone)]
+pub struct Pack {
+    /// The document.
+    pub view: PackView,
+    /// The plan, also for SVG and DXF files of its own.
+    pub plan: Drawing,
+}
+
+/// Puts the pack of a site together. Fails only where the plan cannot be drawn.
+pub fn compose(site: &Site, answers: &Answers, issue: Issue) -> Result<Pack, draw::DrawError> {
+    let date = in_words(issue.day);
+    let imprint = Imprint {
+        date: date.clone(),
+        sheet_number: "plan".to_owned(),
+        caution: String::new(),
+    };
+    let plan = plan(site, imprint)?;
+    let findings: Vec<_> = answers.findings.iter().map(finding::view).collect();
+    let not_covered = answers
+        .coverage
+        .iter()
+        .filter(|covered| covered.state == State::NotYetCovered)
+        .count();
+    let counts = VerdictCounts::of(findings.iter().map(|finding| finding.verdict), not_covered);
+    let view = PackView {
+        facts: facts(site),
+        counts,
+        summary: summary(&counts),
+        cautions: standing_cautions(),
+        findings,
+        questions: question::groups(&answers.coverage),
+        schedules: schedule::all(site),
+        drawings: vec![sheet::view(&plan)],
+        document: DocumentView {
+            title: "Design pack".to_owned(),
+            site_name: site.site.name.to_string(),
+            place: site
+                .site
+                .property
+                .as_ref()
+                .map(ToString::to_string)
+                .unwrap_or_default(),
+            installation: installation(site),
+            designer: String::new(),
+            paper: match site.site.code_basis {
+                CodeBasis::Us => Paper::Letter,
+                CodeBasis::Eu => Paper::A4,
+            },
+            day: issue.day,
+            date,
+            revision: site
+                .site
+                .revision
+                .as_ref()
+                .map_or_else(|| "draft".to_owned(), ToString::to_string),
+            maker: issue.maker,
+            fingerprint: issue.fingerprint,
+            caution_line: CAUTION_LINE.to_owned(),
+        },
+        attachments: issue.attachments,
+    };
+    Ok(Pack { view, plan })
+}
+
+/// The schedules of a site, for the workbook.
+pub fn schedules(site: &Site) -> Vec<Table> {
+    schedule::all(site)
+}
+
+const MONTHS: [&str; 12] = [
+    "January",
+    "February",
+    "March",
+    "April",
+    "May",
+    "June",
+    "July",
+    "August",
+    "September",
+    "October",
+    "November",
+    "December",
+];
+
+fn in_words(day: Day) -> String {
+    let month = MONTHS
+        .get(usize::from(day.month()).saturating_sub(1))
+        .copied()
+        .unwrap_or_default();
+    format!("{} {month} {}", day.day(), day.year())
+}
+
+fn installation(site: &Site) -> String {
+    let gates: Vec<String> = site
+        .gate
+        .iter()
+        .map(|gate| match &gate.clear_opening {
+            Some(opening) => format!(
+                "{} gate, {} clear opening",
+                gate.kind,
+                quantity::print(opening.nominal(), site.site.unit_system())
+            ),
+            None => format!("{} gate", gate.kind),
+        })
+        .collect();
+    gates.join("; ")
+}
+
+/// The facts of the site that the cover shows.
+fn facts(site: &Site) -> Vec<Fact> {
+    let about = &site.site;
+    let units = about.unit_system();
+    let climate = site.climate.as_ref();
+    let rows: [(&str, Option<String>); 11] = [
+        (
+            "Code basis",
+            Some(about.code_basis.to_string().to_uppercase()),
+        ),
+        (
+            "Usage class",
+            about.usage_class.map(|class| class.to_string()),
+        ),
+        (
+            "Use type",
+            about.use_type.map(|use_type| use_type.to_string()),
+        ),
+        (
+            "Protection code",
+            about.protection_code.map(|code| code.to_string()),
+        ),
+        ("Wind code", about.wind_code.map(|code| code.to_string())),
+        (
+            "Authority",
+            about.authority.as_ref().map(ToString::to_string),
+        ),
+        (
+            "Permits",
+            (!about.permits.is_empty()).then(|| {
+                about
+                    .permits
+                    .iter()
+                    .map(ToString::to_string)
+                    .collect::<Vec<_>>()
+                    .join("; ")
+            }),
+        ),
+        (
+            "Basic wind speed",
+            climate.and_then(|climate| shown(climate.basic_wind_speed.as_ref(), units)),
+        ),
+        (
+            "Hottest air",
+            climate.and_then(|climate| shown(climate.hottest.as_ref(), units)),
+        ),
+        (
+            "Coldest air",
+            climate.and_then(|climate| shown(climate.coldest.as_ref(), units)),
+        ),
+        (
+            "Installed",
+            about.installed.as_ref().map(ToString::to_string),
+        ),
+    ];
+    rows.into_iter()
+        .filter_map(|(label, value)| value.map(|value| Fact::new(label, &value)))
+        .collect()
+}
+
+fn shown<Q: Quantity>(measured: Option<&Measured<Q>>, units: UnitSystem) -> Option<String> {
+    measured.map(|measured| print_measured(measured, units))
+}
+
+/// What the counts come to.
+fn summary(counts: &VerdictCounts) -> String {
+    let open = counts.unknown + counts.not_sure + counts.outside;
+    match (counts.fails, open) {
+        (0, 0) => "Every finding holds, tolerances included.".to_owned(),
+        (0, open) => format!(
+            "Nothing fails; {} open. The gate is not to go into service before they are closed.",
+            are(open, "finding")
+        ),
+        (1, 0) => "1 finding fails. The gate is not to go into service.".to_owned(),
+        (fails, 0) => format!(
+            "{} fail. The gate is not to go into service.",
+            count(fails, "finding")
+        ),
+        (fails, open) => format!(
+            "{} fail and {} open. The gate is not to go into service.",
+            count(fails, "finding"),
+            are(open, "more")
+        ),
+    }
+}
+
+fn count(number: usize, noun: &str) -> String {
+    if number == 1 {
+        format!("1 {noun}")
+    } else {
+        format!("{number} {noun}s")
+    }
+}
+
+fn are(number: usize, noun: &str) -> String {
+    let noun = if noun == "finding" && number != 1 {
+        "findings"
+    } else {
+        noun
+    };
+    if number == 1 {
+        format!("1 {noun} is")
+    } else {
+        format!("{number} {noun} are")
+    }
+}

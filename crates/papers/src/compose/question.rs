@@ -1,0 +1,51 @@
+//! The questions that apply, by topic, and where each stands.
+
+use crate::view::{QuestionGroup, QuestionRow, QuestionState};
+use design::{Covered, State};
+use quantity::Word as _;
+
+/// The questions by topic, in the order in which they come.
+pub(super) fn groups(coverage: &[Covered]) -> Vec<QuestionGroup> {
+    let mut groups: Vec<QuestionGroup> = Vec::new();
+    for covered in coverage {
+        let topic = topic(&covered.question);
+        if groups.last().is_none_or(|group| group.title != topic) {
+            groups.push(QuestionGroup {
+                title: topic,
+                rows: Vec::new(),
+            });
+        }
+        if let Some(group) = groups.last_mut() {
+            group.rows.push(row(covered));
+        }
+    }
+    groups
+}
+
+/// The first word of the id with a capital: `Power`.
+fn topic(id: &str) -> String {
+    let word = id.split('-').next().unwrap_or(id);
+    let mut letters = word.chars();
+    letters
+        .next()
+        .map(|first| first.to_uppercase().chain(letters).collect())
+        .unwrap_or_default()
+}
+
+fn row(covered: &Covered) -> QuestionRow {
+    QuestionRow {
+        id: covered.question.clone(),
+        ask: covered.ask.clone(),
+        state: match covered.state {
+            State::Answered | State::AnsweredInPart => QuestionState::Answered,
+            State::Unknown => QuestionState::Unknown,
+            State::NothingToAsk | State::NotYetCovered => QuestionState::NotCovered,
+        },
+        note: match covered.state {
+            State::Answered => "See the findings.".to_owned(),
+            State::AnsweredInPart => format!("Answered in part. {}", covered.note),
+            State::Unknown | State::NothingToAsk | State::NotYetCovered => covered.note.clone(),
+        },
+        severity: covered.severity.word().to_owned(),
+    }
+}
