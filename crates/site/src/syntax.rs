@@ -8,22 +8,18 @@ use std::ops::Range;
 const MEANINGS: &[(&str, &str, &str)] = &[
     (
         "string values must be quoted",
-        "this value has no quotes",
+        NO_QUOTES,
         "text, quantities and words in quotes",
     ),
     (
         "key with no value",
-        "this key has no value",
+        NO_VALUE,
         "an equals sign and a value behind the key",
     ),
-    (
-        "missing value",
-        "this key has no value",
-        "a value behind the equals sign",
-    ),
+    ("missing value", NO_VALUE, "a value behind the equals sign"),
     (
         "missing assignment",
-        "this key has no value",
+        NO_VALUE,
         "an equals sign and a value behind the key",
     ),
     (
@@ -97,8 +93,35 @@ const MEANINGS: &[(&str, &str, &str)] = &[
         "this stands twice in the same table",
         "each key, and each header in single brackets, once",
     ),
+    (
+        "invalid boolean",
+        NO_QUOTES,
+        "text, quantities and words in quotes",
+    ),
+    (
+        "invalid literal string",
+        "these quotes are not closed",
+        "quotes before and behind the text",
+    ),
+    (
+        "invalid multi-line",
+        "these quotes are not closed",
+        "three quotes before and behind the text, or one of each on a line",
+    ),
+    (
+        "missing escaped value",
+        "a backslash in double quotes begins a sign that there is not",
+        "single quotes around a text with backslashes",
+    ),
+    (
+        "unexpected leading zero",
+        "a number cannot begin with a zero",
+        "a quantity or a text in quotes",
+    ),
 ];
 
+const NO_QUOTES: &str = "this value has no quotes";
+const NO_VALUE: &str = "this key has no value";
 const LIST: &str = "a comma between the values of a list, and `]` behind the last";
 const BRACES: &str = "a comma between the keys inside braces, and `}` behind the last";
 
@@ -111,20 +134,30 @@ pub(crate) fn problem(source: &Source, error: &toml::de::Error) -> Problem {
     } else {
         Code::NotToml
     };
-    let meaning = MEANINGS
+    let (what, expected) = meaning(message, span.is_empty());
+    let problem = Problem::wrong(source, &span, code, what).expected(expected);
+    let lacks_quotes = problem.what == NO_QUOTES;
+    match quoted(source, &span).filter(|_| lacks_quotes) {
+        Some(write) => problem.write(write),
+        None => problem,
+    }
+}
+
+/// What a message of the parser means, and what was expected. A value at no bytes is a value that is not there.
+fn meaning(message: &str, at_nothing: bool) -> (String, String) {
+    let found = MEANINGS
         .iter()
         .find(|(begin, ..)| message.starts_with(begin));
-    let (what, expected) = match meaning {
+    match found {
+        Some((_, NO_QUOTES, _)) if at_nothing => (
+            NO_VALUE.to_owned(),
+            "a value behind the equals sign".to_owned(),
+        ),
         Some((_, what, expected)) => ((*what).to_owned(), (*expected).to_owned()),
         None => (
             format!("this line cannot be read: {message}"),
             "a line such as `name = \"words in quotes\"`".to_owned(),
         ),
-    };
-    let problem = Problem::wrong(source, &span, code, what).expected(expected);
-    match quoted(source, &span).filter(|_| message.starts_with("string values must be quoted")) {
-        Some(write) => problem.write(write),
-        None => problem,
     }
 }
 
