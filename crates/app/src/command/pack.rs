@@ -45,11 +45,18 @@ pub(crate) fn run(site: &Path, output: &Path, date: Option<&str>) -> Result<Outc
 }
 
 /// Writes every paper; says whether all findings hold.
-fn write(site: &Site, issue: Issue, output: &Path) -> Result<bool, Complaint> {
+fn write(site: &Site, mut issue: Issue, output: &Path) -> Result<bool, Complaint> {
     let progress = progress();
     progress.set_message("asking every question");
     let answers = design::answers(site);
     progress.inc(1);
+    let findings = format!("{:#}\n", serde_json::json!(answers.findings));
+    issue.attachments.push(Attachment {
+        name: "findings.json".to_owned(),
+        media_type: "application/json".to_owned(),
+        description: "Every finding with its working".to_owned(),
+        bytes: findings.clone().into_bytes(),
+    });
     progress.set_message("drawing the plan");
     let pack = compose(site, &answers, issue)
         .map_err(|error| Complaint(format!("The plan cannot be drawn: {error}")))?;
@@ -72,6 +79,7 @@ fn write(site: &Site, issue: Issue, output: &Path) -> Result<bool, Complaint> {
     let pdf = papers::pack::pack(&pack.view)
         .map_err(|error| Complaint(format!("The pages cannot be set: {error}")))?;
     put(output, "pack.pdf", &pdf)?;
+    put(output, "findings.json", findings.as_bytes())?;
     progress.finish_and_clear();
     say(&pack.view.summary);
     for (name, what) in [
@@ -79,6 +87,7 @@ fn write(site: &Site, issue: Issue, output: &Path) -> Result<bool, Complaint> {
             "pack.pdf",
             "findings with working, schedules, plan, cautions",
         ),
+        ("findings.json", "every finding with its working, for machines"),
         ("schedules.xlsx", "the schedules as a workbook"),
         ("plan.svg", "the plan for the screen"),
         ("plan.dxf", "the plan for CAD, at full size"),

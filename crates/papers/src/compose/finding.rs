@@ -4,8 +4,22 @@ use crate::view::{FindingView, Measure, Verdict, Working, WorkingLine};
 use design::{Finding, Line, SourceNote, Standing};
 use quantity::Word as _;
 
-/// A finding as it is printed.
-pub(super) fn view(finding: &Finding) -> FindingView {
+/// The findings as they are printed, in their order.
+///
+/// Everything that does not hold is set out in full; of what holds, the first of each question is, and the others stand
+/// under it with their figures, since their working is the same with other values.
+pub(super) fn views(findings: &[Finding]) -> Vec<FindingView> {
+    let first_of_its_question = |at: usize| findings.iter().position(|other| other.question == findings[at].question).filter(|first| *first != at);
+    (0..findings.len())
+        .map(|at| {
+            let holds = matches!(findings[at].standing, Standing::Holds | Standing::Figure);
+            let same_as = if holds { first_of_its_question(at) } else { None };
+            view(&findings[at], same_as)
+        })
+        .collect()
+}
+
+fn view(finding: &Finding, same_as: Option<usize>) -> FindingView {
     FindingView {
         id: finding.name(),
         subject: finding.subject.path.clone(),
@@ -35,6 +49,7 @@ pub(super) fn view(finding: &Finding) -> FindingView {
             })
             .collect(),
         confirm: with_what_is_open(finding),
+        same_as,
     }
 }
 
@@ -132,4 +147,9 @@ fn with_what_is_open(finding: &Finding) -> String {
             finding.leaves_open
         )
     }
+}
+
+/// A meaning as it stands on paper: without its full stop and without the marks around names.
+fn plain(meaning: &str) -> String {
+    meaning.trim_end_matches('.').replace('`', "")
 }

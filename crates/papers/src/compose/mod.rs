@@ -46,7 +46,7 @@ pub fn compose(site: &Site, answers: &Answers, issue: Issue) -> Result<Pack, dra
         caution: String::new(),
     };
     let plan = plan(site, imprint)?;
-    let findings: Vec<_> = answers.findings.iter().map(finding::view).collect();
+    let findings = finding::views(&answers.findings);
     let not_covered = answers
         .coverage
         .iter()

@@ -22,14 +22,15 @@ pub(super) fn groups(coverage: &[Covered]) -> Vec<QuestionGroup> {
     groups
 }
 
-/// The first word of the id with a capital: `Power`.
+/// The topic of a question in words.
 fn topic(id: &str) -> String {
     let word = id.split('-').next().unwrap_or(id);
-    let mut letters = word.chars();
-    letters
-        .next()
-        .map(|first| first.to_uppercase().chain(letters).collect())
-        .unwrap_or_default()
+    design::topic_title(word).unwrap_or(word).to_owned()
+}
+
+/// How the person answers what the tool does not.
+fn by_hand(id: &str) -> String {
+    design::question(id).map(|question| question.confirm.trim_start_matches("none: ").to_owned()).unwrap_or_default()
 }
 
 fn row(covered: &Covered) -> QuestionRow {
@@ -44,7 +45,8 @@ fn row(covered: &Covered) -> QuestionRow {
         note: match covered.state {
             State::Answered => "See the findings.".to_owned(),
             State::AnsweredInPart => format!("Answered in part. {}", covered.note),
-            State::Unknown | State::NothingToAsk | State::NotYetCovered => covered.note.clone(),
+            State::Unknown | State::NothingToAsk => covered.note.clone(),
+            State::NotYetCovered => by_hand(&covered.question),
         },
         severity: covered.severity.word().to_owned(),
     }

@@ -52,4 +52,7 @@ pub struct FindingView {
     pub measures: Vec<Measure>,
     /// How to confirm it on site.
     pub confirm: String,
+    /// Place, in the list of findings, of the one whose working stands for this too, with other values; nothing where
+    /// this one is set out in full.
+    pub same_as: Option<usize>,
 }

@@ -42,6 +42,7 @@ fn blank(id: &str, subject: &str, verdict: Verdict, sentence: &str, severity: &s
         source: String::new(),
         known: String::new(),
         measures: Vec::new(),
+        same_as: None,
         confirm: String::new(),
     }
 }
@@ -57,6 +58,7 @@ fn entrapment() -> FindingView {
         worst: words("fails by 1"),
         source: words("UL 325, table of minimum quantities, track slide"),
         known: words("seen in trade retellings"),
+        same_as: None,
         confirm: words(
             "With a test piece, interrupt each device while the gate closes; the gate stops and reverses each time.",
         ),
@@ -116,6 +118,7 @@ fn edge_distance() -> FindingView {
         deciding: words("Edge distance of anchor A3 (3 in ± 1/4 in)"),
         source: words("ACI 318-19, 17.6.2 concrete breakout of a single anchor"),
         known: words("seen in published examples"),
+        same_as: None,
         confirm: words("Measure the edge distance at all four anchors after the pad is poured."),
         working: vec![Working {
             title: words("Breakout of one anchor near an edge"),
@@ -173,6 +176,7 @@ fn soil() -> FindingView {
                 write: String::new(),
             },
         ],
+        same_as: None,
         confirm: words("Look at the hole before the concrete is ordered."),
         ..blank(
             "standing-post-embedment",
@@ -197,6 +201,7 @@ fn conduit_length() -> FindingView {
         }],
         source: words("IEEE 802.3, power at the powered device"),
         known: words("seen"),
+        same_as: None,
         confirm: words(
             "Read volts and watts at the camera in the coldest hour with its heater on.",
         ),
@@ -226,6 +231,7 @@ fn wind_force() -> FindingView {
         ),
         source: words("Balance of forces on the leaf"),
         known: words("physics"),
+        same_as: None,
         confirm: words(
             "Pull the released leaf with a force gauge along the track, at three places, both ways; expect 38 lbf ± 6 lbf without wind.",
         ),
@@ -354,6 +360,7 @@ fn reader_voltage() -> FindingView {
         working: drop_step("0.42 A", "180 ft ± 5 ft", "1.1 V", "10.9 V ± 0.2 V"),
         source: words("Data sheet of the reader, least voltage"),
         known: words("nameplate"),
+        same_as: None,
         confirm: words(
             "Measure at the reader’s terminals with the reader working; expect 10.9 V, at least 10.2 V.",
         ),
@@ -379,6 +386,7 @@ fn starting_voltage() -> FindingView {
         working: drop_step("18 A", "210 ft ± 5 ft", "8.9 V", "111.1 V ± 0.6 V"),
         source: words("Data sheet of the operator, supply 120 V − 10 %"),
         known: words("nameplate"),
+        same_as: None,
         confirm: words("Measure at the operator’s supply terminals while it starts."),
         ..blank(
             "power-starting-voltage",
@@ -407,6 +415,7 @@ fn simple(
         because: words(margin),
         source: words("NEC 2023, chapter 9"),
         known: words("seen in a public reprint"),
+        same_as: None,
         confirm: words("Look, and measure once the work is done."),
         ..blank(id, subject, Verdict::Holds, sentence, severity)
     }
