@@ -112,7 +112,7 @@ fn working(step: &design::Working) -> Working {
 fn line(line: &Line) -> WorkingLine {
     WorkingLine::new(
         &line.letter,
-        line.meaning.trim_end_matches('.'),
+        &plain(&line.meaning),
         &line.value.text,
         &line.known,
     )
