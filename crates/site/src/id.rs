@@ -71,7 +71,10 @@ impl std::fmt::Display for Id {
 
 impl Field for Id {
     fn read(reader: &mut Reader<'_>, node: &Node<'_>) -> Option<Self> {
-        let text = reader.string(node, "a name in quotes", "\"reader-in\"")?;
+        let Some(text) = node.text() else {
+            reader.refuse_type(node, "a name in quotes", "\"reader-in\"");
+            return None;
+        };
         if let Some(id) = Self::new(text) {
             reader.note_id(node, &id);
             return Some(id);

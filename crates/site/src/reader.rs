@@ -62,6 +62,11 @@ impl<'t> Node<'t> {
         }
     }
 
+    /// The text, if the value is one.
+    pub(crate) fn text(&self) -> Option<&'t str> {
+        self.value.get_ref().as_str()
+    }
+
     /// The key as a person reads it.
     pub(crate) fn key_in_words(&self) -> String {
         format!("`{}`", self.key)
@@ -229,16 +234,8 @@ impl Reader<'_> {
         }
     }
 
-    /// Text in quotes; a problem when the value is of another type.
-    pub(crate) fn string<'n>(
-        &mut self,
-        node: &Node<'n>,
-        expected: &str,
-        example: &str,
-    ) -> Option<&'n str> {
-        if let Some(text) = node.value.get_ref().as_str() {
-            return Some(text);
-        }
+    /// Reports a value of another type than text in quotes.
+    pub(crate) fn refuse_type(&mut self, node: &Node<'_>, expected: &str, example: &str) {
         let what = format!(
             "{} is {}, not text in quotes",
             node.key_in_words(),
@@ -253,7 +250,6 @@ impl Reader<'_> {
             .expected(expected)
             .write(write);
         self.report(problem);
-        None
     }
 
     /// Keeps a name: either the record's own, or a reference to another.

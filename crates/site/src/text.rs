@@ -51,7 +51,10 @@ impl std::fmt::Display for Text {
 
 impl Field for Text {
     fn read(reader: &mut Reader<'_>, node: &Node<'_>) -> Option<Self> {
-        let text = reader.string(node, "words in quotes", "\"some words\"")?;
+        let Some(text) = node.text() else {
+            reader.refuse_type(node, "words in quotes", "\"some words\"");
+            return None;
+        };
         let read = Self::new(text);
         if read.is_none() {
             let problem = reader

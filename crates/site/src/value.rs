@@ -71,32 +71,43 @@ pub(crate) fn read_signed<Q: Quantity>(
     reader: &mut Reader<'_>,
     node: &Node<'_>,
 ) -> Option<Measured<Q>> {
-    let kind = Q::KIND;
-    let expected = format!(
-        "{} in quotes, such as `\"{}\"`",
-        kind.with_article(),
-        kind.example()
-    );
-    if let Some(number) = bare_number(node.value.get_ref()) {
-        let what = format!(
-            "{} is a bare number: nobody can tell the unit",
-            node.key_in_words()
-        );
-        let problem = reader
-            .problem(node, Code::NumberWithoutUnit, what)
-            .expected(expected)
-            .write(with_units(node, kind, &number));
-        reader.report(problem);
+    let Some(text) = node.text() else {
+        refuse_other_than_text(reader, node, Q::KIND);
         return None;
-    }
-    let text = reader.string(node, &expected, &format!("\"{}\"", kind.example()))?;
+    };
     match quantity::read_measured::<Q>(text) {
         Ok(measured) => Some(from_data_sheet(measured, node)),
         Err(error) => {
-            refuse(reader, node, &error, expected);
+            refuse(reader, node, &error, in_quotes(Q::KIND));
             None
         }
     }
+}
+
+/// What a quantity looks like in the file.
+fn in_quotes(kind: Kind) -> String {
+    format!(
+        "{} in quotes, such as `\"{}\"`",
+        kind.with_article(),
+        kind.example()
+    )
+}
+
+/// Reports a quantity without quotes: a bare number above all.
+fn refuse_other_than_text(reader: &mut Reader<'_>, node: &Node<'_>, kind: Kind) {
+    let Some(number) = bare_number(node.value.get_ref()) else {
+        reader.refuse_type(node, &in_quotes(kind), &format!("\"{}\"", kind.example()));
+        return;
+    };
+    let what = format!(
+        "{} is a bare number: nobody can tell the unit",
+        node.key_in_words()
+    );
+    let problem = reader
+        .problem(node, Code::NumberWithoutUnit, what)
+        .expected(in_quotes(kind))
+        .write(with_units(node, kind, &number));
+    reader.report(problem);
 }
 
 /// A value of a parts entry comes from a data sheet, unless it says otherwise.
@@ -151,7 +162,10 @@ fn bare_number(value: &DeValue<'_>) -> Option<String> {
 impl Field for ConductorSize {
     fn read(reader: &mut Reader<'_>, node: &Node<'_>) -> Option<Self> {
         let expected = "a conductor size in quotes, such as `\"18 AWG\"` or `\"1.5 mm²\"`";
-        let text = reader.string(node, expected, "\"18 AWG\"")?;
+        let Some(text) = node.text() else {
+            reader.refuse_type(node, expected, "\"18 AWG\"");
+            return None;
+        };
         match quantity::read_conductor(text) {
             Ok(size) => Some(size),
             Err(error) => {

@@ -32,12 +32,15 @@ macro_rules! site_words {
 
 /// Reads a value that must be one of the words of `W`.
 pub(crate) fn read_word<W: Word>(reader: &mut Reader<'_>, node: &Node<'_>) -> Option<W> {
-    let first = W::WORDS.first().copied().unwrap_or_default();
-    let text = reader.string(
-        node,
-        &format!("one of {}", listed(W::WORDS)),
-        &format!("\"{first}\""),
-    )?;
+    let Some(text) = node.text() else {
+        let first = W::WORDS.first().copied().unwrap_or_default();
+        reader.refuse_type(
+            node,
+            &format!("one of {}", listed(W::WORDS)),
+            &format!("\"{first}\""),
+        );
+        return None;
+    };
     if let Some(word) = W::from_word(text) {
         return Some(word);
     }
