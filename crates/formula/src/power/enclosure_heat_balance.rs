@@ -13,6 +13,10 @@ formula! {
     /// painted steel 5.5 W/(m²·K), stainless steel 3.7, aluminum 12 and plastic 3.5 are common practice, and makers'
     /// pages differ. Charts of makers show up to a fifth more rise than this straight line. Backward, with a rise, it
     /// gives the heater for the cold; outdoors, in wind, double that.
+    ///
+    /// All the sunshine that the finish takes up is counted as if it came inside. In truth part of it leaves from the outer
+    /// face again, so a box in full sun stays cooler than this: the answer is on the safe side, and a shade or a white
+    /// finish helps less than it says.
     pub struct EnclosureHeatBalance = "enclosure-heat-balance" in Power {
         /// Heat that everything inside gives off.
         heat ("P"): Power,

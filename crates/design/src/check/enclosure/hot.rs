@@ -16,7 +16,7 @@ use site::{DeviceKind, Enclosure, Id, Origin, Site};
 pub(crate) const CHECK: Check = Check {
     question: "enclosure-hot",
     codes: BOTH,
-    leaves_open: "what a supply or a battery gives less of as it gets warm, and hot spots beside a part",
+    leaves_open: "what a supply or a battery gives less of as it gets warm, hot spots beside a part, and the share of the sunshine that never comes inside (all of it is counted, on the safe side)",
     concerns: "each enclosure",
     ask,
 };
