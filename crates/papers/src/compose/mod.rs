@@ -206,6 +206,7 @@ fn summary(counts: &VerdictCounts) -> String {
     let open = counts.unknown + counts.not_sure + counts.outside;
     match (counts.fails, open) {
         (0, 0) => "Every finding holds, tolerances included.".to_owned(),
+        (0, 1) => "Nothing fails; 1 finding is open. The gate is not to go into service before it is closed.".to_owned(),
         (0, open) => format!(
             "Nothing fails; {} open. The gate is not to go into service before they are closed.",
             are(open, "finding")
