@@ -10,6 +10,7 @@ mod coverage;
 mod figure;
 mod finding;
 mod outcome;
+mod plain;
 mod question;
 mod subject;
 mod verdict;

@@ -3,14 +3,15 @@
 use crate::Verdict;
 use crate::check::{CHECKS, round};
 use site::Site;
+use std::borrow::Cow;
 
 /// One verdict at the values as written.
-#[derive(Debug, Clone, Copy, PartialEq)]
+#[derive(Debug, Clone, PartialEq)]
 pub struct QuickVerdict<'s> {
     /// Id of the question.
     pub question: &'static str,
     /// Name of the thing that it is about.
-    pub subject: &'s str,
+    pub subject: Cow<'s, str>,
     /// The verdict.
     pub verdict: Verdict,
     /// Demand over capacity; infinite where there is no answer, 0 or 2 for a rule without figures.

@@ -4,6 +4,7 @@ use crate::folder::Folder;
 use crate::outcome::{Complaint, Outcome, complain, say};
 use indicatif::{ProgressBar, ProgressStyle};
 use papers::compose::{Issue, compose};
+use papers::plan::Plan;
 use papers::view::{Attachment, Day};
 use site::{Loaded, Site};
 use std::path::Path;
@@ -67,8 +68,18 @@ fn write(site: &Site, mut issue: Issue, output: &Path) -> Result<bool, Complaint
         quantity::UnitSystem::UsCustomary => draw::DxfUnit::Inches,
         quantity::UnitSystem::Si => draw::DxfUnit::Millimeters,
     };
-    put(output, "plan.svg", pack.plan.svg().as_bytes())?;
-    put(output, "plan.dxf", pack.plan.dxf(unit).as_bytes())?;
+    for plan in &pack.plans {
+        put(
+            output,
+            &format!("{}.svg", plan.name),
+            plan.drawing.svg().as_bytes(),
+        )?;
+        put(
+            output,
+            &format!("{}.dxf", plan.name),
+            plan.drawing.dxf(unit).as_bytes(),
+        )?;
+    }
     progress.inc(1);
     progress.set_message("filling the schedules");
     let workbook = papers::workbook::workbook(&pack.view.document, &pack.view.schedules)
@@ -82,19 +93,42 @@ fn write(site: &Site, mut issue: Issue, output: &Path) -> Result<bool, Complaint
     put(output, "findings.json", findings.as_bytes())?;
     progress.finish_and_clear();
     say(&pack.view.summary);
-    for (name, what) in [
-        (
-            "pack.pdf",
-            "findings with working, schedules, plan, cautions",
-        ),
-        ("findings.json", "every finding with its working, for machines"),
-        ("schedules.xlsx", "the schedules as a workbook"),
-        ("plan.svg", "the plan for the screen"),
-        ("plan.dxf", "the plan for CAD, at full size"),
-    ] {
-        say(&format_args!("  {}   {what}", output.join(name).display()));
-    }
+    say_written(output, &pack.plans);
     Ok(answers.all_hold())
+}
+
+/// Lists what was written.
+fn say_written(output: &Path, plans: &[Plan]) {
+    let mut written = vec![
+        (
+            "pack.pdf".to_owned(),
+            "findings with working, schedules, plans, cautions",
+        ),
+        (
+            "findings.json".to_owned(),
+            "every finding with its working, for machines",
+        ),
+        ("schedules.xlsx".to_owned(), "the schedules as a workbook"),
+    ];
+    for plan in plans {
+        written.push((format!("{}.svg", plan.name), "a plan for the screen"));
+        written.push((
+            format!("{}.dxf", plan.name),
+            "the same for CAD, at full size",
+        ));
+    }
+    let widest = written
+        .iter()
+        .map(|(name, _)| name.len())
+        .max()
+        .unwrap_or(0);
+    for (name, what) in written {
+        let gap = " ".repeat(widest - name.len());
+        say(&format_args!(
+            "  {}{gap}   {what}",
+            output.join(name).display()
+        ));
+    }
 }
 
 /// A bar that shows itself only when the work takes longer than a second.

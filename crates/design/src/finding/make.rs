@@ -7,6 +7,7 @@ use crate::asking::{Asking, Fact, Lack, Record};
 use crate::check::Check;
 use crate::figure::{Figure, Print};
 use crate::outcome::{Answer, Comparison, Outcome};
+use crate::plain::{not_known, plain};
 use crate::question::{Question, question};
 use crate::subject::About;
 use crate::{Severity, Standing, Verdict};
@@ -161,7 +162,7 @@ fn turned(because: &str, by: &[Reading]) -> String {
 }
 
 fn turn_words(by: &[Reading]) -> String {
-    let names: Vec<&str> = by.iter().map(|reading| reading.path.as_str()).collect();
+    let names: Vec<String> = by.iter().map(|reading| plain(&reading.path)).collect();
     format!(
         "Fails at the bad end of the tolerances: measure {} more closely.",
         names.join(", and ")
@@ -212,18 +213,8 @@ fn unknown(asking: &Asking<'_>, judged: Judged, print: Print) -> String {
         let would = margin("Would hold", judged.outcome, print);
         return format!("{would} Unknown until looked up in {works}: known from memory only.");
     }
-    let paths: Vec<String> = asking.lacks.iter().take(SHOWN).map(path).collect();
-    let more = asking.lacks.len().saturating_sub(SHOWN);
-    let rest = if more == 0 {
-        String::new()
-    } else {
-        format!(", and {more} more")
-    };
-    format!("Unknown until {}{rest} is known.", paths.join(", "))
+    not_known(&asking.lacks)
 }
-
-/// Missing facts that the sentence names; the finding lists them all.
-const SHOWN: usize = 3;
 
 fn outside(asking: &Asking<'_>) -> String {
     match &asking.beyond {
@@ -286,7 +277,7 @@ pub(super) fn figures(
 
 fn subject(about: About<'_>) -> Subject {
     Subject {
-        name: about.name.to_owned(),
+        name: about.name.into_owned(),
         path: about.origin.path.clone(),
         file: about.origin.file.to_string(),
         line: about.origin.line,
@@ -301,7 +292,7 @@ fn missing(lack: &Lack<'_>) -> Missing {
     let whose = if lack.origin.path.is_empty() {
         String::new()
     } else {
-        format!(" of {}", lack.origin.path)
+        format!(" of {}", plain(&lack.origin.path))
     };
     let choice = lack
         .choice()

@@ -18,7 +18,7 @@ use serde::Serialize;
 /// What a finding is about.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize)]
 pub struct Subject {
-    /// Its name on the site: `reader-in`.
+    /// Its name on the site, safe to type in a command: `reader-in`; `site` for the site as a whole.
     pub name: String,
     /// Its path as a person would say it: `device "reader-in"`.
     pub path: String,

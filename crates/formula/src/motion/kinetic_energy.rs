@@ -1,6 +1,6 @@
 //! Energy of a leaf or a vehicle that moves along a line.
 
-use super::check::{not_negative, positive};
+use crate::check::{not_negative, positive};
 use crate::OutOfReach;
 use quantity::{Energy, Mass, Velocity};
 

@@ -1,6 +1,5 @@
 //! Mass, force, speed and travel of a leaf.
 
-mod check;
 mod kinetic_energy;
 mod rolling_lever_arm;
 mod slide_gate_force;

@@ -1,6 +1,6 @@
 //! Force that moves a sliding leaf.
 
-use super::check::{not_negative, positive};
+use crate::check::{not_negative, positive};
 use super::slope::{GRAVITY, Incline};
 use crate::OutOfReach;
 use quantity::{Acceleration, Force, Length, Mass, Quantity as _, Ratio};

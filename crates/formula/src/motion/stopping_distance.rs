@@ -1,6 +1,6 @@
 //! Time and distance that a leaf needs to stop.
 
-use super::check::{not_negative, positive};
+use crate::check::{not_negative, positive};
 use super::slope::Incline;
 use crate::OutOfReach;
 use quantity::{Acceleration, Length, Quantity as _, Ratio, Time, Velocity};

@@ -1,6 +1,6 @@
 //! Energy of a leaf that swings about its hinges.
 
-use super::check::{not_negative, positive};
+use crate::check::{not_negative, positive};
 use crate::OutOfReach;
 use quantity::{AngularVelocity, Energy, Length, Mass, Quantity as _, Velocity};
 

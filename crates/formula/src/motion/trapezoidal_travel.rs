@@ -1,6 +1,6 @@
 //! Time and distance of a travel with ramps.
 
-use super::check::{not_negative, positive};
+use crate::check::{not_negative, positive};
 use crate::OutOfReach;
 use quantity::{Acceleration, Length, Quantity as _, Time, Velocity};
 

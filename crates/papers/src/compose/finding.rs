@@ -9,11 +9,20 @@ use quantity::Word as _;
 /// Everything that does not hold is set out in full; of what holds, the first of each question is, and the others stand
 /// under it with their figures, since their working is the same with other values.
 pub(super) fn views(findings: &[Finding]) -> Vec<FindingView> {
-    let first_of_its_question = |at: usize| findings.iter().position(|other| other.question == findings[at].question).filter(|first| *first != at);
+    let first_of_its_question = |at: usize| {
+        findings
+            .iter()
+            .position(|other| other.question == findings[at].question)
+            .filter(|first| *first != at)
+    };
     (0..findings.len())
         .map(|at| {
             let holds = matches!(findings[at].standing, Standing::Holds | Standing::Figure);
-            let same_as = if holds { first_of_its_question(at) } else { None };
+            let same_as = if holds {
+                first_of_its_question(at)
+            } else {
+                None
+            };
             view(&findings[at], same_as)
         })
         .collect()

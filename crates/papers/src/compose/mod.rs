@@ -5,13 +5,12 @@ mod question;
 mod schedule;
 mod sheet;
 
-use crate::plan::{Imprint, plan};
+use crate::plan::{Imprint, Plan, plans};
 use crate::view::{
     Attachment, CAUTION_LINE, Day, DocumentView, Fact, PackView, Paper, Table, VerdictCounts,
     standing_cautions,
 };
 use design::{Answers, State};
-use draw::Drawing;
 use quantity::{Measured, Quantity, UnitSystem, print_measured};
 use site::{CodeBasis, Site};
 
@@ -33,8 +32,8 @@ pub struct Issue {
 pub struct Pack {
     /// The document.
     pub view: PackView,
-    /// The plan, also for SVG and DXF files of its own.
-    pub plan: Drawing,
+    /// The plans, also for SVG and DXF files of their own.
+    pub plans: Vec<Plan>,
 }
 
 /// Puts the pack of a site together. Fails only where the plan cannot be drawn.
@@ -42,10 +41,9 @@ pub fn compose(site: &Site, answers: &Answers, issue: Issue) -> Result<Pack, dra
     let date = in_words(issue.day);
     let imprint = Imprint {
         date: date.clone(),
-        sheet_number: "plan".to_owned(),
         caution: String::new(),
     };
-    let plan = plan(site, imprint)?;
+    let plans = plans(site, &imprint)?;
     let findings = finding::views(&answers.findings);
     let not_covered = answers
         .coverage
@@ -61,7 +59,10 @@ pub fn compose(site: &Site, answers: &Answers, issue: Issue) -> Result<Pack, dra
         findings,
         questions: question::groups(&answers.coverage),
         schedules: schedule::all(site),
-        drawings: vec![sheet::view(&plan)],
+        drawings: plans
+            .iter()
+            .map(|plan| sheet::view(&plan.drawing))
+            .collect(),
         document: DocumentView {
             title: "Design pack".to_owned(),
             site_name: site.site.name.to_string(),
@@ -90,7 +91,7 @@ pub fn compose(site: &Site, answers: &Answers, issue: Issue) -> Result<Pack, dra
         },
         attachments: issue.attachments,
     };
-    Ok(Pack { view, plan })
+    Ok(Pack { view, plans })
 }
 
 /// The schedules of a site, for the workbook.

@@ -30,7 +30,9 @@ fn topic(id: &str) -> String {
 
 /// How the person answers what the tool does not.
 fn by_hand(id: &str) -> String {
-    design::question(id).map(|question| question.confirm.trim_start_matches("none: ").to_owned()).unwrap_or_default()
+    design::question(id)
+        .map(|question| question.confirm.trim_start_matches("none: ").to_owned())
+        .unwrap_or_default()
 }
 
 fn row(covered: &Covered) -> QuestionRow {

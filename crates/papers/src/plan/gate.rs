@@ -3,14 +3,31 @@
 use super::ground::{around, seen_from_above};
 use super::layers::Layers;
 use super::symbols;
+use super::tags::{Tags, broken};
+use super::window::Window;
 use draw::{Dimension, DimensionLine, Figure, Fill, Ink, Label, Placement, Point, Scene};
 use quantity::{Angle, Length, Measured, Quantity};
-use site::{Gate, GateKind, Leaf, PostRole, SwingSide};
+use site::{DeviceKind, Gate, GateKind, Leaf, PostRole, Site, SwingSide};
 use std::f64::consts::PI;
 
-/// Draws a gate.
-pub(super) fn draw(scene: &mut Scene, layers: &Layers, gate: &Gate) {
-    draw_surroundings(scene, layers, gate);
+/// Letters in a line of a description.
+const LINE: usize = 26;
+
+/// Draws a gate with its posts and what stands near.
+pub(super) fn draw(
+    scene: &mut Scene,
+    layers: &Layers,
+    tags: &mut Tags,
+    gate: &Gate,
+    window: &Window,
+) {
+    draw_surroundings(scene, layers, gate, window);
+    draw_leaves(scene, layers, gate);
+    draw_posts(scene, layers, tags, gate);
+}
+
+/// Draws the leaves, closed and open.
+pub(super) fn draw_leaves(scene: &mut Scene, layers: &Layers, gate: &Gate) {
     match gate.kind {
         GateKind::SingleSwing | GateKind::DoubleSwing => draw_swing(scene, layers, gate),
         GateKind::TrackSlide | GateKind::CantileverSlide => draw_slide(scene, layers, gate),
@@ -18,16 +35,16 @@ pub(super) fn draw(scene: &mut Scene, layers: &Layers, gate: &Gate) {
             draw_standing(scene, layers, gate)
         }
     }
-    draw_posts(scene, layers, gate);
-    draw_dimensions(scene, layers, gate);
 }
 
-fn draw_surroundings(scene: &mut Scene, layers: &Layers, gate: &Gate) {
+fn draw_surroundings(scene: &mut Scene, layers: &Layers, gate: &Gate, window: &Window) {
     for thing in &gate.nearby {
         let (Some(from), Some(to)) = (&thing.from, &thing.to) else {
             continue;
         };
-        let (from, to) = (seen_from_above(from), seen_from_above(to));
+        let Some((from, to)) = window.cut(seen_from_above(from), seen_from_above(to)) else {
+            continue;
+        };
         scene.add_titled(
             layers.surroundings,
             thing.what.to_string(),
@@ -35,7 +52,7 @@ fn draw_surroundings(scene: &mut Scene, layers: &Layers, gate: &Gate) {
         );
         scene.add(
             layers.notes,
-            Label::new(from.middle(to), thing.what.to_string()),
+            Label::new(from.middle(to), broken(thing.what.as_ref(), LINE)),
         );
     }
 }
@@ -194,7 +211,7 @@ fn draw_panel(
     scene.add_titled(layer, format!("leaf {}, {state}", leaf.id), figure);
 }
 
-fn draw_posts(scene: &mut Scene, layers: &Layers, gate: &Gate) {
+fn draw_posts(scene: &mut Scene, layers: &Layers, tags: &mut Tags, gate: &Gate) {
     for post in &gate.post {
         let Some(at) = post.at.as_ref().map(seen_from_above) else {
             continue;
@@ -206,7 +223,7 @@ fn draw_posts(scene: &mut Scene, layers: &Layers, gate: &Gate) {
             title,
             around(at, width, width, Fill::Solid(Ink::Black)),
         );
-        scene.add(layers.notes, Label::new(at, post.id.to_string()));
+        tags.add(at, post.id.to_string());
     }
     for stop in &gate.stop {
         let Some(at) = stop.at.as_ref().map(seen_from_above) else {
@@ -220,38 +237,74 @@ fn draw_posts(scene: &mut Scene, layers: &Layers, gate: &Gate) {
     }
 }
 
-fn draw_dimensions(scene: &mut Scene, layers: &Layers, gate: &Gate) {
-    let paper = |millimeters: f64| DimensionLine::Away(Length::from_base(millimeters / 1000.0));
+/// The lengths that matter: opening and travel along the gate, beams before and behind the leaf.
+pub(super) fn dimensions(
+    scene: &mut Scene,
+    layers: &Layers,
+    site: &Site,
+    gate: &Gate,
+    window: &Window,
+) {
+    let row = |millimeters: f64| {
+        let lowest = Point::new(zero(), Length::from_base(window.below));
+        DimensionLine::Beyond(lowest, Length::from_base(-millimeters / 1000.0))
+    };
+    let system = scene.units;
+    let said =
+        |what: &str, length: Length| format!("{what} {}", draw::dimension_text(length, system));
     if let Some(opening) = nominal(gate.clear_opening.as_ref()) {
         let ends = [Point::origin(), Point::new(opening, zero())];
-        let words = format!(
-            "clear opening {}",
-            draw::dimension_text(opening, scene.units)
-        );
         scene.add_titled(
             layers.dimensions,
             "clear opening",
-            Dimension::horizontal(ends, paper(-24.0)).words([words]),
+            Dimension::horizontal(ends, row(6.0)).words([said("clear opening", opening)]),
         );
     }
-    if let Some(travel) = nominal(gate.travel.as_ref()) {
-        let leaf_end = gate
-            .leaf
-            .first()
-            .and_then(|leaf| nominal(leaf.length.as_ref()));
-        if let Some(start) = leaf_end {
-            let ends = [
-                Point::new(start, zero()),
-                Point::new(start + travel, zero()),
-            ];
-            let words = format!("travel {}", draw::dimension_text(travel, scene.units));
-            scene.add_titled(
-                layers.dimensions,
-                "travel",
-                Dimension::horizontal(ends, paper(-32.0)).words([words]),
-            );
-        }
+    let leaf = gate
+        .leaf
+        .first()
+        .and_then(|leaf| nominal(leaf.length.as_ref()));
+    if let (Some(leaf), Some(travel)) = (leaf, nominal(gate.travel.as_ref())) {
+        let ends = [Point::new(leaf, zero()), Point::new(leaf + travel, zero())];
+        scene.add_titled(
+            layers.dimensions,
+            "travel",
+            Dimension::horizontal(ends, row(6.0)).words([said("travel", travel)]),
+        );
     }
+    let beams = beam_distances(site, gate, window);
+    if beams.len() > 1 {
+        let side = DimensionLine::Beyond(
+            Point::new(Length::from_base(window.left), zero()),
+            Length::from_base(-0.008),
+        );
+        scene.add_titled(
+            layers.dimensions,
+            "beams before and behind the leaf",
+            Dimension::vertical(beams, side),
+        );
+    }
+}
+
+/// The leaf's plane and the crossing of each beam that stands off it, from the road side to the property side.
+fn beam_distances(site: &Site, gate: &Gate, window: &Window) -> Vec<Point> {
+    let crosses =
+        |kind: DeviceKind| matches!(kind, DeviceKind::ThroughBeam | DeviceKind::Reflective);
+    let mut across: Vec<f64> = site
+        .device
+        .iter()
+        .filter(|device| crosses(device.kind) && device.gate.as_ref() == Some(&gate.id))
+        .filter_map(|device| device.at.as_ref())
+        .filter(|at| window.shows_position(at))
+        .map(|at| at.y.nominal().base())
+        .chain([0.0])
+        .collect();
+    across.sort_by(f64::total_cmp);
+    across.dedup_by(|a, b| (*a - *b).abs() < 0.02);
+    across
+        .into_iter()
+        .map(|y| Point::new(Length::from_base(window.left), Length::from_base(y)))
+        .collect()
 }
 
 fn nominal<Q: Quantity>(measured: Option<&Measured<Q>>) -> Option<Q> {

@@ -13,6 +13,7 @@ pub(super) struct Layers {
     pub(super) posts: LayerId,
     pub(super) loops: LayerId,
     pub(super) beams: LayerId,
+    pub(super) edges: LayerId,
     pub(super) devices: LayerId,
     pub(super) enclosures: LayerId,
     pub(super) dimensions: LayerId,
@@ -57,9 +58,12 @@ impl Layers {
                     .describe("Loops in the surface."),
             ),
             beams: scene.layer(
-                Layer::new("beams and edges", Fine)
+                Layer::new("beams and views", Fine)
                     .pattern(DashDot)
-                    .describe("Light beams and contact edges."),
+                    .describe("Light beams, and the sides of cameras' views."),
+            ),
+            edges: scene.layer(
+                Layer::new("contact edges", Heavy).describe("Contact edges on leaf and posts."),
             ),
             devices: scene
                 .layer(Layer::new("devices", Medium).describe("Devices, operators, supplies.")),

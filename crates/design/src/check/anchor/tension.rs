@@ -8,6 +8,7 @@
 use crate::asking::{Asking, pick, read};
 use crate::check::{BOTH, Check, Round};
 use crate::outcome::{Answer, Comparison, Halt, Labeled, Outcome};
+use crate::plain::capitalized;
 use crate::subject::About;
 use formula::standing::{
     AnchorGroupBreakoutTension, AnchorKind, AnchorSteelTension, Cracking, breakout_coefficient,
@@ -60,10 +61,9 @@ const COARSEST: f64 = 0.2;
 
 fn ask<'s>(site: &'s Site, round: &mut Round<'s, '_>) {
     for foundation in &site.foundation {
-        for anchor in &foundation.anchor {
-            round.ask(About::new(&anchor.origin, &anchor.holds), |asking| {
-                tension(asking, site, foundation, anchor)
-            });
+        for (index, anchor) in foundation.anchor.iter().enumerate() {
+            let about = About::one_of(&anchor.origin, &foundation.id, index);
+            round.ask(about, |asking| tension(asking, site, foundation, anchor));
         }
     }
 }
@@ -88,8 +88,10 @@ fn tension<'s>(
     }
     asking.say(|print| {
         format!(
-            "Each of {count} anchors of {} is pulled with {}; the concrete holds {}, the steel {}, weakest common steel taken.",
+            "{} ({}): {} pulled with {}; the concrete holds {}, the steel, taken as the weakest in common use, {}.",
+            capitalized(foundation.id.as_str()),
             anchor.holds,
+            each(count),
             print.q(pull),
             print.q(concrete),
             print.q(steel)
@@ -106,6 +108,14 @@ fn tension<'s>(
         compared("steel of one anchor", steel),
     ])
     .ok_or(Halt)
+}
+
+fn each(count: u32) -> String {
+    if count == 1 {
+        "the only anchor is".to_owned()
+    } else {
+        format!("each of {count} anchors is")
+    }
 }
 
 /// The row of anchors, every edge as near as the nearest.

@@ -47,7 +47,7 @@ fn travel_time<'s>(asking: &mut Asking<'s>, site: &'s Site, gate: &'s Gate) -> A
             format!(", {} on battery", print.q(time))
         });
         let wish = wanted.map_or_else(String::new, |time| {
-            format!(", the owner wants {}", print.q(time))
+            format!(", and the owner wants at most {}", print.q(time))
         });
         format!(
             "Gate {} takes {} from stop to stop on mains{battery}; its run timer cuts at {}{wish}.",

@@ -29,7 +29,7 @@ static DATES: Source = Source {
 };
 
 fn ask<'s>(site: &'s Site, round: &mut Round<'s, '_>) {
-    let about = About::new(&site.site.origin, &site.site.name);
+    let about = About::site(&site.site.origin);
     round.ask(about, |asking| authority(asking, site));
 }
 

@@ -4,7 +4,9 @@
 //! with a finer instrument. Where none turns, the tightest answer and the measurement that decides it are named.
 
 use crate::finding::{Finding, Missing, Reading, Subject};
+use crate::plain::{and, plain};
 use crate::question::question;
+use crate::subject::WHOLE_SITE;
 use crate::{Severity, Standing, Verdict};
 use site::Site;
 
@@ -93,16 +95,16 @@ fn turn_or_turns(count: usize) -> String {
 }
 
 fn turned_words(finding: &Finding) -> String {
-    let by: Vec<&str> = finding
+    let by: Vec<String> = finding
         .turned_by
         .iter()
-        .map(|reading| reading.path.as_str())
+        .map(|reading| plain(&reading.path))
         .collect();
     format!(
         "{} at {} by {}",
         finding.question,
         finding.subject.name,
-        by.join(" with ")
+        and(&by)
     )
 }
 
@@ -125,7 +127,7 @@ fn tightest_words(finding: &Finding) -> String {
     let decides = finding
         .deciding
         .as_ref()
-        .map_or("", |deciding| deciding.reading.path.as_str());
+        .map_or_else(String::new, |deciding| plain(&deciding.reading.path));
     format!(
         "No answer turns within the tolerances; the tightest is {} at {}, and {decides} decides it.",
         finding.question, finding.subject.name
@@ -135,7 +137,7 @@ fn tightest_words(finding: &Finding) -> String {
 fn subject(site: &Site) -> Subject {
     let origin = &site.site.origin;
     Subject {
-        name: site.site.name.as_str().to_owned(),
+        name: WHOLE_SITE.to_owned(),
         path: origin.path.clone(),
         file: origin.file.to_string(),
         line: origin.line,
@@ -158,7 +160,8 @@ fn measure_again(reading: &Reading) -> Missing {
         path: reading.path.clone(),
         measure: format!(
             "measure more closely: {}, now {}",
-            reading.path, reading.text
+            plain(&reading.path),
+            reading.text
         ),
         write: String::new(),
         file: reading.file.clone(),
@@ -211,7 +214,7 @@ mod tests {
             finding.sentence
         );
         assert!(
-            finding.sentence.contains("cruise_speed decides"),
+            finding.sentence.contains("cruise speed decides"),
             "{}",
             finding.sentence
         );

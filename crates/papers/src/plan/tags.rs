@@ -1,0 +1,50 @@
+//! Names on the plan: things that stand together share one label.
+
+use super::layers::Layers;
+use draw::{Label, Point, Scene};
+use quantity::Quantity as _;
+
+/// Names with the points that they belong to, before they are put on the sheet.
+#[derive(Debug, Default)]
+pub(super) struct Tags {
+    tags: Vec<(Point, Vec<String>)>,
+}
+
+impl Tags {
+    /// Names what stands at a point.
+    pub(super) fn add(&mut self, at: Point, name: impl Into<String>) {
+        self.tags.push((at, vec![name.into()]));
+    }
+
+    /// Puts the names on the sheet; those nearer to each other than `near` (m) share a label at the first one's point.
+    pub(super) fn place(self, scene: &mut Scene, layers: &Layers, near: f64) {
+        let mut placed: Vec<(Point, Vec<String>)> = Vec::new();
+        for (at, names) in self.tags {
+            match placed
+                .iter_mut()
+                .find(|(other, _)| other.distance(at).base() < near)
+            {
+                Some((_, lines)) => lines.extend(names),
+                None => placed.push((at, names)),
+            }
+        }
+        for (at, lines) in placed {
+            scene.add(layers.notes, Label::new(at, lines.join("\n")));
+        }
+    }
+}
+
+/// Words broken into lines of about so many letters.
+pub(super) fn broken(words: &str, most: usize) -> String {
+    let mut lines: Vec<String> = Vec::new();
+    for word in words.split_whitespace() {
+        match lines.last_mut() {
+            Some(line) if line.chars().count() + 1 + word.chars().count() <= most => {
+                line.push(' ');
+                line.push_str(word);
+            }
+            _ => lines.push(word.to_owned()),
+        }
+    }
+    lines.join("\n")
+}
