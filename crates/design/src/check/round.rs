@@ -33,7 +33,7 @@ impl<'s> Round<'s, '_> {
                 let judged = judged(&self.asking, given);
                 verdicts.push(QuickVerdict {
                     question: self.check.question,
-                    subject: about.name,
+                    subject: about.name.clone(),
                     verdict: judged.verdict,
                     strain: judged.strain(),
                 });

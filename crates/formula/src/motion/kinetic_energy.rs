@@ -1,7 +1,7 @@
 //! Energy of a leaf or a vehicle that moves along a line.
 
-use crate::check::{not_negative, positive};
 use crate::OutOfReach;
+use crate::check::{not_negative, positive};
 use quantity::{Energy, Mass, Velocity};
 
 formula! {

@@ -1,8 +1,8 @@
 //! Force that moves a sliding leaf.
 
-use crate::check::{not_negative, positive};
 use super::slope::{GRAVITY, Incline};
 use crate::OutOfReach;
+use crate::check::{not_negative, positive};
 use quantity::{Acceleration, Force, Length, Mass, Quantity as _, Ratio};
 
 formula! {

@@ -1,8 +1,8 @@
 //! Time and distance that a leaf needs to stop.
 
-use crate::check::{not_negative, positive};
 use super::slope::Incline;
 use crate::OutOfReach;
+use crate::check::{not_negative, positive};
 use quantity::{Acceleration, Length, Quantity as _, Ratio, Time, Velocity};
 
 formula! {

@@ -1,7 +1,7 @@
 //! Energy of a leaf that swings about its hinges.
 
-use crate::check::{not_negative, positive};
 use crate::OutOfReach;
+use crate::check::{not_negative, positive};
 use quantity::{AngularVelocity, Energy, Length, Mass, Quantity as _, Velocity};
 
 formula! {

@@ -1,7 +1,7 @@
 //! Time and distance of a travel with ramps.
 
-use crate::check::{not_negative, positive};
 use crate::OutOfReach;
+use crate::check::{not_negative, positive};
 use quantity::{Acceleration, Length, Quantity as _, Time, Velocity};
 
 formula! {
