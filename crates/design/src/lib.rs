@@ -17,6 +17,7 @@ mod verdict;
 mod verdicts;
 
 pub use answers::{Answers, answers, findings};
+pub use check::is_answered;
 pub use coverage::{Covered, State};
 pub use figure::Figure;
 pub use finding::{

@@ -1,7 +1,7 @@
 //! `gatewright calc`: one calculation, forwards or backwards.
 
 use crate::outcome::{Complaint, Outcome, say};
-use crate::show::{nearest_name, width, wrapped};
+use crate::show::{columns, nearest_name, width, wrapped};
 use crate::tint::{paint, quiet, strong, touchable};
 use formula::arguments::{ArgumentProblem, Asked, pair, read};
 use formula::solve::{Found, Place, Solved, solve};
@@ -105,18 +105,14 @@ fn forward(
         return Ok(Outcome::Holds);
     }
     say(&paint(sheet.formula, strong()));
-    for (symbol, value) in sheet.inputs.iter().zip(inputs) {
-        say(&format_args!(
-            "  {}",
-            row(symbol, &print_value(value, units))
-        ));
-    }
-    say(&paint("gives", quiet()));
-    for (symbol, value) in sheet.outputs.iter().zip(&outputs) {
-        say(&format_args!(
-            "  {}",
-            row(symbol, &print_value(value, units))
-        ));
+    let printed = |values: &[Value]| -> Vec<String> {
+        values
+            .iter()
+            .map(|value| print_value(value, units))
+            .collect()
+    };
+    for line in takes_and_gives(calculation, &printed(inputs), &printed(&outputs)) {
+        say(&line);
     }
     say(&paint(
         wrapped(&format!("Holds for: {}", sheet.validity), 0, width()),
@@ -126,13 +122,31 @@ fn forward(
     Ok(Outcome::Holds)
 }
 
-fn row(symbol: &Symbol, value: &str) -> String {
-    format!(
-        "{:<24} {:<8} {value:<16} {}",
-        symbol.name,
-        symbol.letter,
-        symbol.meaning.trim()
-    )
+/// Inputs and outputs with their values, in columns that run through both.
+fn takes_and_gives(
+    calculation: &Calculation,
+    inputs: &[String],
+    outputs: &[String],
+) -> Vec<String> {
+    let sheet = calculation.sheet;
+    let row = |(symbol, value): (&Symbol, &String)| {
+        [
+            symbol.name.to_owned(),
+            symbol.letter.to_owned(),
+            value.clone(),
+            symbol.meaning.to_owned(),
+        ]
+    };
+    let rows: Vec<_> = sheet
+        .inputs
+        .iter()
+        .zip(inputs)
+        .chain(sheet.outputs.iter().zip(outputs))
+        .map(row)
+        .collect();
+    let mut lines = columns(&rows, 2, width(), None);
+    lines.insert(sheet.inputs.len().min(lines.len()), paint("gives", quiet()));
+    lines
 }
 
 fn to_json(value: &Value, units: UnitSystem) -> serde_json::Value {
@@ -263,18 +277,13 @@ fn list(as_json: bool) -> String {
     let mut lines = Vec::new();
     for discipline in Discipline::ALL {
         lines.push(paint(discipline.word(), strong()));
-        for calculation in registry()
+        let rows: Vec<_> = registry()
             .iter()
-            .filter(|calculation| calculation.sheet.discipline == *discipline)
-        {
-            let sheet = calculation.sheet;
-            let gap = " ".repeat(34_usize.saturating_sub(sheet.name.len()));
-            lines.push(format!(
-                "  {}{gap} {}",
-                paint(sheet.name, touchable()),
-                first_line(sheet.prose)
-            ));
-        }
+            .map(|calculation| calculation.sheet)
+            .filter(|sheet| sheet.discipline == *discipline)
+            .map(|sheet| [sheet.name.to_owned(), first_line(sheet.prose).to_owned()])
+            .collect();
+        lines.extend(columns(&rows, 2, width(), Some(touchable())));
         lines.push(String::new());
     }
     lines.push(paint(
@@ -299,13 +308,9 @@ fn sheet(calculation: &Calculation) -> String {
         paint(sheet.formula, strong()),
         String::new(),
     ];
-    for input in sheet.inputs {
-        lines.push(format!("  {}", row(input, &example(input))));
-    }
-    lines.push(paint("gives", quiet()));
-    for output in sheet.outputs {
-        lines.push(format!("  {}", row(output, "")));
-    }
+    let examples: Vec<String> = sheet.inputs.iter().map(example).collect();
+    let none = vec![String::new(); sheet.outputs.len()];
+    lines.extend(takes_and_gives(calculation, &examples, &none));
     lines.push(String::new());
     lines.push(wrapped(
         &format!("Holds for: {}", sheet.validity),

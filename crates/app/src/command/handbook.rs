@@ -43,6 +43,7 @@ fn pages() -> Vec<(String, String)> {
             format!("{:#}\n", site::parts_schema()),
         ),
         ("handbook/README.md".to_owned(), formula::handbook::index()),
+        ("handbook/questions.md".to_owned(), questions()),
     ];
     for calculation in formula::registry() {
         let sheet = calculation.sheet;
@@ -52,4 +53,38 @@ fn pages() -> Vec<(String, String)> {
         ));
     }
     pages
+}
+
+/// Every question of the trade by topic, and whether the tool has a check for it.
+fn questions() -> String {
+    let mut page = String::from(
+        "# Questions\n\nEvery question that the trade, the codes and physics ask of a gate site. A tick marks those that the tool answers, in full or in part; \
+         for the others it says what the person must do instead. Generated from `crates/design/questions`.\n",
+    );
+    let mut topic = "";
+    for question in design::questions() {
+        if question.topic() != topic {
+            topic = question.topic();
+            page.push_str(&format!("\n## {}\n\n| | question | asked because | at stake | confirmed on site by |\n|---|---|---|---|---|\n", design::topic_title(topic).unwrap_or(topic)));
+        }
+        let tick = if design::is_answered(&question.id) {
+            "✓"
+        } else {
+            ""
+        };
+        page.push_str(&format!(
+            "| {tick} | **{}** <br> `{}` | {} | {} | {} |\n",
+            cell(&question.ask),
+            question.id,
+            cell(&question.basis),
+            question.severity,
+            cell(&question.confirm)
+        ));
+    }
+    page
+}
+
+/// Text that does not break out of a cell of the table.
+fn cell(text: &str) -> String {
+    text.replace('|', "\\|").replace('\n', " ")
 }

@@ -1,9 +1,8 @@
 //! One finding with its working.
 
-use super::{mark, width, wrapped};
+use super::{columns, mark, width, wrapped};
 use crate::tint::{paint, quiet, strong, touchable};
 use design::{Finding, Line, Reading, SourceNote, Working};
-use unicode_width::UnicodeWidthStr as _;
 
 /// A finding the way a good handbook would set it.
 pub(crate) fn explained(finding: &Finding) -> String {
@@ -125,7 +124,8 @@ fn reading(reading: &Reading) -> String {
 }
 
 fn working(number: usize, step: &Working) -> Vec<String> {
-    let mut lines = vec![wrapped(&format!("{number}. {}", step.title), 2, width())];
+    let title = [format!("{number}."), step.title.clone()];
+    let mut lines = columns(&[title], 2, width(), None);
     if !step.formula.is_empty() {
         lines.extend(
             step.formula
@@ -144,34 +144,22 @@ fn working(number: usize, step: &Working) -> Vec<String> {
 
 /// Symbols with their values in columns.
 fn symbol_lines(lines: &[Line], role: &str) -> Vec<String> {
-    let letters = lines
-        .iter()
-        .map(|line| line.letter.width())
-        .max()
-        .unwrap_or(0);
-    let values = lines
-        .iter()
-        .map(|line| line.value.text.width())
-        .max()
-        .unwrap_or(0);
     let row = |line: &Line| {
-        let pad = |text: &str, wide: usize| {
-            format!("{text}{}", " ".repeat(wide.saturating_sub(text.width())))
-        };
+        let meaning = line.meaning.trim_end_matches('.');
         let from = if line.from.is_empty() {
             String::new()
         } else {
             format!("  ← {}", line.from)
         };
-        let text = format!(
-            "     {role} {} = {}  {}{from}",
-            pad(&line.letter, letters),
-            pad(&line.value.text, values),
-            line.meaning.trim_end_matches('.')
-        );
-        text.trim_end().to_owned()
+        [
+            role.to_owned(),
+            line.letter.clone(),
+            format!("= {}", line.value.text),
+            format!("{meaning}{from}"),
+        ]
     };
-    lines.iter().map(row).collect()
+    let rows: Vec<_> = lines.iter().map(row).collect();
+    columns(&rows, 5, width(), None)
 }
 
 fn source(source: &SourceNote) -> String {

@@ -1,9 +1,11 @@
 //! How findings look in the terminal: a list of answers, worst first, and one answer with its working.
 
+mod columns;
 mod explained;
 mod listed;
 mod wrapped;
 
+pub(crate) use columns::columns;
 pub(crate) use explained::explained;
 pub(crate) use listed::{listed, questions_listed};
 pub(crate) use wrapped::{width, wrapped};
@@ -26,7 +28,7 @@ fn mark_and_words(standing: Standing) -> (&'static str, &'static str) {
     match standing {
         Standing::Fails => ("✗", "fails"),
         Standing::TurnsWithinTolerance => ("✗", "fails at the bad end of its tolerances"),
-        Standing::Unknown => ("▒", "unknown until"),
+        Standing::Unknown => ("▒", "unknown"),
         Standing::Outside => ("□", "outside this tool"),
         Standing::Holds => ("✓", "holds"),
         Standing::Figure => ("=", "figures"),

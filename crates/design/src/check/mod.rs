@@ -75,3 +75,8 @@ pub(crate) fn gate_of<'s>(
     };
     asking.need(&device.origin, "gate", gate, "\"main\"")
 }
+
+/// The tool has a check for the question of that name.
+pub fn is_answered(question: &str) -> bool {
+    CHECKS.iter().any(|check| check.question == question) || question == survey::deciding::QUESTION
+}

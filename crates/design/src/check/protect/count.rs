@@ -66,7 +66,7 @@ fn count<'s>(asking: &mut Asking<'s>, site: &'s Site, gate: &'s Gate) -> Answer 
     let needed_closing = needed(asking, gate, Direction::Closing)?;
     asking.say(|_| {
         format!(
-            "Opening has {}, closing has {}, of types that differ; {needed_opening} and {needed_closing} are needed.{}",
+            "Opening asks for {needed_opening} means of types that differ, and has {}; closing asks for {needed_closing}, and has {}.{}",
             named(&opening),
             named(&closing),
             loops(site, gate)

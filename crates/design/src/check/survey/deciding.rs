@@ -100,12 +100,7 @@ fn turned_words(finding: &Finding) -> String {
         .iter()
         .map(|reading| plain(&reading.path))
         .collect();
-    format!(
-        "{} at {} by {}",
-        finding.question,
-        finding.subject.name,
-        and(&by)
-    )
+    format!("{} by {}", finding.name(), and(&by))
 }
 
 /// The answer with the least in hand at its worst corner.
@@ -129,8 +124,8 @@ fn tightest_words(finding: &Finding) -> String {
         .as_ref()
         .map_or_else(String::new, |deciding| plain(&deciding.reading.path));
     format!(
-        "No answer turns within the tolerances; the tightest is {} at {}, and {decides} decides it.",
-        finding.question, finding.subject.name
+        "No answer turns within the tolerances; the tightest is {}, and {decides} decides it.",
+        finding.name()
     )
 }
 
@@ -209,7 +204,7 @@ mod tests {
         let finding = of(SITE);
         assert_eq!(finding.verdict, Verdict::Holds, "{}", finding.sentence);
         assert!(
-            finding.sentence.contains("motion-travel-time at main"),
+            finding.sentence.contains("motion-travel-time/main"),
             "{}",
             finding.sentence
         );

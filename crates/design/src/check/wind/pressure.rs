@@ -31,7 +31,7 @@ fn pressure<'s>(asking: &mut Asking<'s>, site: &'s Site, leaf: &'s Leaf) -> Answ
     let wind = on_leaf(asking, site, leaf, Wind::Design)?;
     asking.say(|print| {
         format!(
-            "{} of wind presses up to {} on leaf {}, and {} on all of it.",
+            "{} of wind presses up to {} on {}, and {} on all of it.",
             print.q(wind.speed),
             print.q(wind.pressure),
             leaf.id,

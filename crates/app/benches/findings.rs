@@ -1,0 +1,87 @@
+//! How long the answers take: reading a site, verdicts, findings, and the whole program from start to end.
+//!
+//! Run with `cargo bench --workspace --bench findings`.
+
+#![allow(
+    clippy::expect_used,
+    clippy::unwrap_used,
+    reason = "a benchmark stops at the first surprise"
+)]
+
+use divan::Bencher;
+use site::{Site, SourceFile};
+use std::path::{Path, PathBuf};
+use std::process::{Command, Stdio};
+
+fn main() {
+    divan::main();
+}
+
+fn boatyard_folder() -> PathBuf {
+    Path::new(env!("CARGO_MANIFEST_DIR")).join("../../examples/boatyard")
+}
+
+fn source(name: &str) -> SourceFile {
+    SourceFile {
+        name: name.to_owned(),
+        text: std::fs::read_to_string(boatyard_folder().join(name)).unwrap(),
+    }
+}
+
+fn boatyard() -> Site {
+    site::load(source("site.toml"), vec![source("parts.toml")])
+        .site
+        .unwrap()
+}
+
+/// From the text of the files to the model.
+#[divan::bench]
+fn read(bencher: Bencher) {
+    bencher
+        .with_inputs(|| (source("site.toml"), vec![source("parts.toml")]))
+        .bench_values(|(main, parts)| site::load(main, parts));
+}
+
+/// Verdicts at the values as written, without working: what an editor asks for at every keystroke.
+#[divan::bench]
+fn verdicts(bencher: Bencher) {
+    let site = boatyard();
+    bencher.bench(|| design::verdicts(divan::black_box(&site)).len());
+}
+
+/// Findings with working, worst corners and coverage.
+#[divan::bench]
+fn answers(bencher: Bencher) {
+    let site = boatyard();
+    bencher.bench(|| design::answers(divan::black_box(&site)));
+}
+
+/// The program from start to end: one check.
+#[divan::bench]
+fn whole_check(bencher: Bencher) {
+    bencher.bench(|| program(&["check"], &[&boatyard_folder()]));
+}
+
+/// The program from start to end: every paper.
+#[divan::bench(sample_count = 10)]
+fn whole_pack(bencher: Bencher) {
+    let folder = tempfile::tempdir().unwrap();
+    bencher.bench(|| {
+        program(
+            &["pack", "--date", "2026-11-25"],
+            &[&boatyard_folder(), Path::new("--output"), folder.path()],
+        );
+    });
+}
+
+/// Runs the program; the boatyard leaves one figure open, which is status 1.
+fn program(words: &[&str], paths: &[&Path]) {
+    let status = Command::new(env!("CARGO_BIN_EXE_gatewright"))
+        .args(words)
+        .args(paths)
+        .stdout(Stdio::null())
+        .stderr(Stdio::null())
+        .status()
+        .unwrap();
+    assert_eq!(status.code(), Some(1), "{words:?}");
+}
