@@ -1,0 +1,74 @@
+"""What the cross-checks share: the program, its papers, its answers, one calculation."""
+
+import json
+import os
+import subprocess
+import tomllib
+from pathlib import Path
+
+import pytest
+
+ROOT = Path(__file__).resolve().parent.parent
+SITES = ["boatyard", "boatyard-faulty", "vineyard", "vineyard-faulty"]
+
+
+def program() -> str:
+    return os.environ.get("GATEWRIGHT", str(ROOT / "target/release/gatewright"))
+
+
+def run(*arguments: str) -> subprocess.CompletedProcess:
+    return subprocess.run([program(), *arguments], capture_output=True, text=True, cwd=ROOT)
+
+
+def site_file(name: str) -> Path:
+    return ROOT / "examples" / name / "site.toml"
+
+
+def site_of(name: str) -> dict:
+    return tomllib.loads(site_file(name).read_text())
+
+
+@pytest.fixture(scope="session")
+def pack(tmp_path_factory):
+    """The folder with the papers of a site, made once."""
+    made = {}
+
+    def of(name: str, again: bool = False) -> Path:
+        key = (name, again)
+        if key not in made:
+            folder = tmp_path_factory.mktemp(name)
+            done = run("pack", f"examples/{name}", "-o", str(folder), "--date", "2026-11-25")
+            assert done.returncode in (0, 1), done.stderr
+            made[key] = folder
+        return made[key]
+
+    return of
+
+
+@pytest.fixture(scope="session")
+def answers():
+    """What `check --json` says of a site."""
+    made = {}
+
+    def of(name: str) -> dict:
+        if name not in made:
+            done = run("check", f"examples/{name}", "--json")
+            assert done.returncode in (0, 1), done.stderr
+            made[name] = json.loads(done.stdout)
+        return made[name]
+
+    return of
+
+
+@pytest.fixture(scope="session")
+def calc():
+    """Works one calculation; gives its outputs in SI units, words as text."""
+
+    def of(calculation: str, **inputs) -> dict:
+        pairs = [f"{name}={value}" for name, value in inputs.items()]
+        done = run("calc", calculation, *pairs, "--json")
+        assert done.returncode == 0, done.stderr
+        gives = json.loads(done.stdout)["gives"]
+        return {name: value["si"] if value["si"] is not None else value["text"] for name, value in gives.items()}
+
+    return of
