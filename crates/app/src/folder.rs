@@ -78,10 +78,8 @@ fn source(path: &Path, name: &str) -> Result<SourceFile, Complaint> {
         Complaint::about(path, format_args!("cannot be read ({error}). A site is a folder with a {SITE_FILE} in it, or that file itself."))
     })?;
     let text = String::from_utf8(bytes).map_err(|error| {
-        let line = 1 + error.as_bytes()[..error.utf8_error().valid_up_to()]
-            .iter()
-            .filter(|byte| **byte == b'\n')
-            .count();
+        let readable = &error.as_bytes()[..error.utf8_error().valid_up_to()];
+        let line = readable.split(|byte| *byte == b'\n').count();
         Complaint::about(
             path,
             format_args!(

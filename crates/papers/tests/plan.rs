@@ -39,11 +39,11 @@ fn no_words_overlap_and_none_is_left_out() {
     for name in SITES {
         for plan in drawn(&example(name)) {
             assert_eq!(plan.drawing.overlapping_text(), [], "{name}, {}", plan.name);
-            assert_eq!(
-                plan.drawing.without_room(),
-                [String::new(); 0],
-                "{name}, {}",
-                plan.name
+            assert!(
+                plan.drawing.without_room().is_empty(),
+                "{name}, {}: {:?}",
+                plan.name,
+                plan.drawing.without_room()
             );
         }
     }

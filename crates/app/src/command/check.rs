@@ -21,7 +21,7 @@ pub(crate) fn run(
         say(&to_json(site.as_ref(), answers.as_ref(), &problems));
         return Ok(outcome(answers.as_ref(), &problems));
     }
-    for problem in problems.iter() {
+    for problem in &problems {
         complain(&format_args!("{problem}\n"));
     }
     let (Some(site), Some(answers)) = (&site, &answers) else {

@@ -65,23 +65,33 @@ fn questions() -> String {
     for question in design::questions() {
         if question.topic() != topic {
             topic = question.topic();
-            page.push_str(&format!("\n## {}\n\n| | question | asked because | at stake | confirmed on site by |\n|---|---|---|---|---|\n", design::topic_title(topic).unwrap_or(topic)));
+            page += &heading(design::topic_title(topic).unwrap_or(topic));
         }
-        let tick = if design::is_answered(&question.id) {
-            "✓"
-        } else {
-            ""
-        };
-        page.push_str(&format!(
-            "| {tick} | **{}** <br> `{}` | {} | {} | {} |\n",
-            cell(&question.ask),
-            question.id,
-            cell(&question.basis),
-            question.severity,
-            cell(&question.confirm)
-        ));
+        page += &row(question);
     }
     page
+}
+
+fn heading(title: &str) -> String {
+    format!(
+        "\n## {title}\n\n| | question | asked because | at stake | confirmed on site by |\n|---|---|---|---|---|\n"
+    )
+}
+
+fn row(question: &design::Question) -> String {
+    let tick = if design::is_answered(&question.id) {
+        "✓"
+    } else {
+        ""
+    };
+    format!(
+        "| {tick} | **{}** <br> `{}` | {} | {} | {} |\n",
+        cell(&question.ask),
+        question.id,
+        cell(&question.basis),
+        question.severity,
+        cell(&question.confirm)
+    )
 }
 
 /// Text that does not break out of a cell of the table.

@@ -25,7 +25,7 @@ pub(crate) fn run(site: &Path, output: &Path, date: Option<&str>) -> Result<Outc
     };
     let fingerprint = folder.fingerprint();
     let Loaded { site, problems } = folder.load();
-    for problem in problems.iter() {
+    for problem in &problems {
         complain(&format_args!("{problem}\n"));
     }
     let Some(site) = site else {

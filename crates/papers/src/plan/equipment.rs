@@ -206,10 +206,10 @@ fn draw_reach(scene: &mut Scene, layers: &Layers, device: &Device, window: &Wind
             scene.add_titled(layers.devices, format!("{title}, other end"), back);
         }
         (DeviceKind::Reflective, Some(other)) => {
-            scene.add_titled(layers.beams, title, Figure::line(at, other))
+            scene.add_titled(layers.beams, title, Figure::line(at, other));
         }
         (DeviceKind::ContactEdge, Some(other)) => {
-            scene.add_titled(layers.edges, title, edge(at, other))
+            scene.add_titled(layers.edges, title, edge(at, other));
         }
         (DeviceKind::Camera, _) => draw_view(scene, layers, device, at),
         _ => {}

@@ -32,7 +32,7 @@ pub(super) fn draw_leaves(scene: &mut Scene, layers: &Layers, gate: &Gate) {
         GateKind::SingleSwing | GateKind::DoubleSwing => draw_swing(scene, layers, gate),
         GateKind::TrackSlide | GateKind::CantileverSlide => draw_slide(scene, layers, gate),
         GateKind::VerticalPivot | GateKind::VerticalLift | GateKind::BarrierArm => {
-            draw_standing(scene, layers, gate)
+            draw_standing(scene, layers, gate);
         }
     }
 }
