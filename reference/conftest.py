@@ -17,7 +17,7 @@ def program() -> str:
 
 
 def run(*arguments: str) -> subprocess.CompletedProcess:
-    return subprocess.run([program(), *arguments], capture_output=True, text=True, cwd=ROOT)
+    return subprocess.run([program(), *arguments], capture_output=True, encoding="utf-8", cwd=ROOT)
 
 
 def site_file(name: str) -> Path:

@@ -1,15 +1,24 @@
 """The examples against the JSON Schemas that editors use, judged by an independent validator."""
 
+import copy
 import datetime
 import json
 import tomllib
 
 import jsonschema
 import pytest
-from conftest import ROOT, SITES, site_of
+from conftest import ROOT, SITES, run, site_of
 
-SITE = json.loads((ROOT / "docs/site.schema.json").read_text())
-PARTS = json.loads((ROOT / "docs/parts.schema.json").read_text())
+SCHEMAS = ["site.schema.json", "parts.schema.json"]
+
+
+@pytest.fixture(scope="session")
+def schemas(tmp_path_factory):
+    """Both schemas, freshly written by the program."""
+    folder = tmp_path_factory.mktemp("handbook")
+    done = run("handbook", "-o", str(folder))
+    assert done.returncode == 0, done.stderr
+    return {name: json.loads((folder / name).read_text(encoding="utf-8")) for name in SCHEMAS}
 
 
 def as_json(value):
@@ -23,22 +32,53 @@ def as_json(value):
     return value
 
 
+def refused(value, schema) -> bool:
+    try:
+        jsonschema.validate(value, schema)
+    except jsonschema.ValidationError:
+        return True
+    return False
+
+
+@pytest.mark.parametrize("name", SCHEMAS)
+def test_the_schemas_kept_here_are_those_the_program_writes(schemas, name):
+    assert json.loads((ROOT / "docs" / name).read_text(encoding="utf-8")) == schemas[name]
+    jsonschema.validators.validator_for(schemas[name]).check_schema(schemas[name])
+
+
 @pytest.mark.parametrize("name", SITES)
-def test_examples_follow_the_schemas(name):
-    validator = jsonschema.validators.validator_for(SITE)
-    validator.check_schema(SITE)
-    validator.check_schema(PARTS)
-    validator(SITE).validate(as_json(site_of(name)))
-    parts = tomllib.loads((ROOT / "examples" / name / "parts.toml").read_text())
-    validator(PARTS).validate(as_json(parts))
+def test_examples_follow_the_schemas(schemas, name):
+    jsonschema.validate(as_json(site_of(name)), schemas["site.schema.json"])
+    parts = tomllib.loads((ROOT / "examples" / name / "parts.toml").read_text(encoding="utf-8"))
+    jsonschema.validate(as_json(parts), schemas["parts.schema.json"])
 
 
-def test_an_unknown_key_and_a_bare_number_are_refused():
-    site = as_json(site_of("boatyard"))
-    site["gate"][0]["clear_openning"] = "20 ft"
-    with pytest.raises(jsonschema.ValidationError):
-        jsonschema.validate(site, SITE)
+def tables(value, path=()):
+    """Every table in a tree of them, with the way to it."""
+    if isinstance(value, dict):
+        yield path
+        for key, item in value.items():
+            yield from tables(item, (*path, key))
+    elif isinstance(value, list):
+        for index, item in enumerate(value):
+            yield from tables(item, (*path, index))
+
+
+@pytest.mark.parametrize("file,schema", [("site.toml", "site.schema.json"), ("parts.toml", "parts.schema.json")])
+def test_an_unknown_key_is_refused_in_every_kind_of_table(schemas, file, schema):
+    whole = as_json(tomllib.loads((ROOT / "examples/boatyard" / file).read_text(encoding="utf-8")))
+    kinds = {tuple(step for step in path if isinstance(step, str)): path for path in tables(whole)}
+    assert len(kinds) > 5
+    for path in kinds.values():
+        spoiled = copy.deepcopy(whole)
+        place = spoiled
+        for step in path:
+            place = place[step]
+        place["clear_openning"] = "20 ft"
+        assert refused(spoiled, schemas[schema]), path
+
+
+def test_a_bare_number_for_a_length_is_refused(schemas):
     site = as_json(site_of("boatyard"))
     site["gate"][0]["clear_opening"] = 20
-    with pytest.raises(jsonschema.ValidationError):
-        jsonschema.validate(site, SITE)
+    assert refused(site, schemas["site.schema.json"])
