@@ -25,7 +25,20 @@ def site_file(name: str) -> Path:
 
 
 def site_of(name: str) -> dict:
-    return tomllib.loads(site_file(name).read_text())
+    return tomllib.loads(site_file(name).read_text(encoding="utf-8"))
+
+
+def with_part(kind: str, entry: dict, site: str = "boatyard") -> dict:
+    """The entry with what it lacks taken from its part."""
+    parts = tomllib.loads((ROOT / "examples" / site / "parts.toml").read_text(encoding="utf-8"))
+    part = next((part for part in parts.get(kind, []) if part["id"] == entry.get("part")), {})
+    return {**part, **entry}
+
+
+def finding(answers, site: str, name: str) -> dict:
+    """The finding with the name `question/subject`."""
+    question, subject = name.split("/")
+    return next(f for f in answers(site)["findings"] if f["question"] == question and f["subject"]["name"] == subject)
 
 
 @pytest.fixture(scope="session")

@@ -1,68 +1,75 @@
-"""Findings of the boatyard, worked again from its site file with plain arithmetic."""
-
-import tomllib
+"""What every finding owes its reader: a sentence, working, sources, and no pass on the strength of memory."""
 
 import pytest
-from conftest import ROOT, site_of
-from measure import si
+from conftest import SITES
 
-POUND_FORCE = 4.4482216152605
-
-
-def finding(answers, site: str, name: str) -> dict:
-    question, subject = name.split("/")
-    return next(f for f in answers(site)["findings"] if f["question"] == question and f["subject"]["name"] == subject)
+EVIDENCE = ("seen", "physics", "memory", "common practice")
 
 
-def with_part(kind: str, entry: dict, site: str = "boatyard") -> dict:
-    """The entry with what it lacks taken from its part."""
-    parts = tomllib.loads((ROOT / "examples" / site / "parts.toml").read_text())
-    part = next((part for part in parts.get(kind, []) if part["id"] == entry.get("part")), {})
-    return {**part, **entry}
+@pytest.mark.parametrize("site", SITES)
+def test_every_finding_has_working_and_source(answers, site):
+    for each in answers(site)["findings"]:
+        assert each["sentence"] and each["confirm"]
+        if each["standing"] in ("fails", "holds") and not each["question"].startswith("survey-"):
+            assert each["working"], each["question"]
+        for source in each["sources"]:
+            assert source["evidence"] in EVIDENCE
 
 
-@pytest.mark.parametrize("conduit", ["c-07", "c-04", "c-10"])
-def test_conduit_fill_from_diameters(answers, conduit):
-    site = site_of("boatyard")
-    cables = [with_part("cable", cable) for cable in site["cable"] if conduit in cable.get("route", [])]
-    area = sum(3.141592653589793 / 4 * si(cable["diameter"]) ** 2 for cable in cables)
-    inches = {("PVC-80", "1"): 0.688, ("PVC-80", "1-1/4"): 1.237, ("PVC-80", "1-1/2"): 1.711, ("PVC-80", "2"): 2.874, ("PVC-80", "2-1/2"): 4.119,
-              ("PVC-40", "1"): 0.832, ("PVC-40", "1-1/4"): 1.453, ("PVC-40", "1-1/2"): 1.986, ("PVC-40", "2"): 3.291, ("PVC-40", "3/4"): 0.508}
-    pipe = next(pipe for pipe in site["conduit"] if pipe["id"] == conduit)
-    bore = inches[(pipe["kind"], pipe["trade_size"])] * 0.0254**2
-    ours = finding(answers, "boatyard", f"route-fill/{conduit}")
-    assert ours["demand"]["value"] == pytest.approx(area / bore, rel=5e-3)
+@pytest.mark.parametrize("site", SITES)
+def test_nothing_from_memory_passes(answers, site):
+    for each in answers(site)["findings"]:
+        if each["standing"] == "holds":
+            assert all(source["evidence"] != "memory" for source in each["sources"]), each["question"]
 
 
-def test_travel_at_the_cruise_speed_is_a_lower_bound(answers):
-    gate = site_of("boatyard")["gate"][0]
-    least = si(gate["travel"]) / si(gate["motion"]["cruise_speed"])
-    ours = finding(answers, "boatyard", "motion-travel-time/main")
-    assert ours["demand"]["value"] > least
-    assert ours["demand"]["value"] < 1.5 * least
+@pytest.mark.parametrize("site", SITES)
+def test_ratio_is_demand_over_capacity_and_the_worst_is_not_better(answers, site):
+    compared = 0
+    for each in answers(site)["findings"]:
+        if each["demand"] and each["capacity"] and each["ratio"] is not None and each["demand"]["unit"] != "K":
+            compared += 1
+            assert each["ratio"] == pytest.approx(each["demand"]["value"] / each["capacity"]["value"], rel=1e-9), each["subject"]
+            worst = each.get("worst")
+            if worst and worst.get("ratio") is not None:
+                assert worst["ratio"] >= each["ratio"] * (1 - 1e-9), each["subject"]
+    assert compared > 20
 
 
-def test_the_pull_is_more_than_rolling_and_slope_and_less_than_the_operator(answers):
-    site = site_of("boatyard")
-    weight = si(site["gate"][0]["leaf"][0]["mass"]) * 9.80665
-    slope = float(site["gate"][0]["slope"].split()[0])
-    ours = finding(answers, "boatyard", "force-slide/drive")
-    assert ours["demand"]["value"] > weight * slope
-    assert ours["demand"]["value"] < ours["capacity"]["value"]
+@pytest.mark.parametrize("site", SITES)
+def test_failing_findings_are_over_their_limit_and_holding_ones_are_not(answers, site):
+    compared = [each for each in answers(site)["findings"] if each["demand"] and each["capacity"] and each["ratio"] is not None]
+    holding = [each for each in compared if each["standing"] == "holds"]
+    assert len(holding) > 20
+    assert all(each["ratio"] <= 1 for each in holding)
+    failing = [each for each in compared if each["standing"] == "fails"]
+    assert bool(failing) == site.endswith("-faulty")
+    for each in failing:
+        assert each["ratio"] > 1, (each["question"], each["subject"]["name"])
 
 
-def test_every_finding_has_working_and_source(answers):
-    for site in ("boatyard", "vineyard"):
-        for each in answers(site)["findings"]:
-            assert each["sentence"] and each["confirm"]
-            if each["standing"] in ("fails", "holds") and not each["question"].startswith("survey-"):
-                assert each["working"], each["question"]
-            for source in each["sources"]:
-                assert source["evidence"] in ("seen", "physics", "memory", "common practice")
+@pytest.mark.parametrize("site", ["boatyard", "vineyard"])
+def test_each_step_of_working_gives_the_same_when_worked_alone(answers, calc, site):
+    """The numbers of a stopping distance, taken from the working and given to the calculation by itself."""
+    steps = [step for each in answers(site)["findings"] for step in each["working"] if step["calculation"] == "stopping-distance"]
+    assert steps
+    for step in steps[:3]:
+        si = {given["name"]: given["value"]["value"] for given in step["given"]}
+        alone = calc(
+            "stopping-distance", speed=f"{si['speed']} m/s", device_time=f"{si['device_time']} s", controller_time=f"{si['controller_time']} s",
+            deceleration=f"{si['deceleration']} m/s²", slope=str(si["slope"]),
+        )
+        for gives in step["gives"]:
+            assert alone[gives["name"]] == pytest.approx(gives["value"]["value"], rel=1e-9), gives["name"]
 
 
-def test_nothing_from_memory_passes(answers):
-    for site in ("boatyard", "vineyard"):
-        for each in answers(site)["findings"]:
-            if each["standing"] == "holds":
-                assert all(source["evidence"] != "memory" for source in each["sources"]), each["question"]
+@pytest.mark.xfail(
+    strict=True,
+    reason="where two numbers are equal by chance, the working names the wrong origin: a rise of 1 is said to come from a weight factor of 1",
+)
+def test_a_slope_never_comes_from_an_earlier_step(answers):
+    for each in answers("boatyard")["findings"]:
+        for step in each["working"]:
+            if step["calculation"] == "pull-straight":
+                rise = next(given for given in step["given"] if given["name"] == "rise")
+                assert not rise["from"].startswith("step"), (each["subject"]["name"], rise["value"], rise["from"])
