@@ -6,7 +6,8 @@
 mod mutate;
 
 use mutate::mutate;
-use papers::plan::{Imprint, plans};
+use papers::compose::{Issue, compose};
+use papers::view::Day;
 use site::{Loaded, SourceFile, load};
 use std::fs;
 use std::path::Path;
@@ -21,6 +22,15 @@ fn source(folder: &str, name: &str) -> SourceFile {
     SourceFile {
         name: name.to_owned(),
         text: fs::read_to_string(path).unwrap(),
+    }
+}
+
+fn issue() -> Issue {
+    Issue {
+        day: Day::new(2026, 11, 25).unwrap(),
+        maker: String::new(),
+        fingerprint: String::new(),
+        attachments: Vec::new(),
     }
 }
 
@@ -57,12 +67,8 @@ fn holds_for_every_copy_of(folder: &str) {
         if seed % 20 == 0 {
             let answers = design::answers(&site);
             assert!(!answers.coverage.is_empty());
-            let imprint = Imprint {
-                date: String::new(),
-                caution: String::new(),
-            };
             // A plan may be refused, for a thing that stands too far away, but never by a stop of the program.
-            let _ = plans(&site, &imprint);
+            let _ = compose(&site, &answers, issue());
         }
     }
 }

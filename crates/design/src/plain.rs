@@ -32,7 +32,7 @@ pub(crate) fn not_known(lacks: &[Lack<'_>]) -> String {
         1 => "; 1 more fact is missing".to_owned(),
         more => format!("; {more} more facts are missing"),
     };
-    format!("{}{more}.", records.join("; "))
+    capitalized(&format!("{}{more}.", records.join("; ")))
 }
 
 fn of_one_record(lacks: &[Lack<'_>]) -> String {
@@ -44,9 +44,9 @@ fn of_one_record(lacks: &[Lack<'_>]) -> String {
     let is = if facts.len() == 1 { "is" } else { "are" };
     let facts = and(&facts);
     if whose.is_empty() {
-        format!("{} {is} not known", capitalized(&facts))
+        format!("{facts} {is} not known")
     } else {
-        format!("{}: {facts} {is} not known", capitalized(&whose))
+        format!("{whose}: {facts} {is} not known")
     }
 }
 

@@ -6,6 +6,8 @@ mod example;
 mod markdown;
 mod outside;
 
+pub use example::{example_inputs, example_line};
+
 use crate::registry::{Calculation, registry};
 use crate::sheet::{Discipline, Sheet, Source, Symbol};
 use markdown::{row, table};

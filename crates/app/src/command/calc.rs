@@ -4,6 +4,7 @@ use crate::outcome::{Complaint, Outcome, say};
 use crate::show::{columns, nearest_name, width, wrapped};
 use crate::tint::{paint, quiet, strong, touchable};
 use formula::arguments::{ArgumentProblem, Asked, pair, read};
+use formula::handbook::{example_inputs, example_line};
 use formula::solve::{Found, Place, Solved, solve};
 use formula::{Calculation, Discipline, Symbol, find, registry};
 use quantity::{Kind, UnitSystem, Value, Word as _, print_kind, print_value};
@@ -300,15 +301,19 @@ fn first_line(prose: &str) -> &str {
 /// What a calculation takes and gives.
 fn sheet(calculation: &Calculation) -> String {
     let sheet = calculation.sheet;
-    let prose: Vec<&str> = sheet.prose.lines().map(str::trim).collect();
     let mut lines = vec![
         paint(sheet.name, touchable()),
-        wrapped(prose.join("\n").trim(), 0, width()),
+        wrapped(&sheet.paragraphs().join("\n\n"), 0, width()),
         String::new(),
         paint(sheet.formula, strong()),
         String::new(),
     ];
-    let examples: Vec<String> = sheet.inputs.iter().map(example).collect();
+    let written = example_inputs(calculation);
+    let examples: Vec<String> = sheet
+        .inputs
+        .iter()
+        .map(|input| written.get(input.name).cloned().unwrap_or_default())
+        .collect();
     let none = vec![String::new(); sheet.outputs.len()];
     lines.extend(takes_and_gives(calculation, &examples, &none));
     lines.push(String::new());
@@ -318,9 +323,8 @@ fn sheet(calculation: &Calculation) -> String {
         width(),
     ));
     lines.push(wrapped(&source(calculation), 0, width()));
+    if let Some(line) = example_line(calculation) {
+        lines.extend([String::new(), paint(line, touchable())]);
+    }
     lines.join("\n")
-}
-
-fn example(input: &Symbol) -> String {
-    format!("\"{}\"", formula::arguments::example(input.sort))
 }

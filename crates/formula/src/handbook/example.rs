@@ -11,10 +11,7 @@ use std::collections::BTreeMap;
 /// The section with the examples; nothing where no case gives values.
 pub(super) fn section(calculation: &Calculation) -> Option<String> {
     let sheet = calculation.sheet;
-    let given = &tried(sheet)
-        .find(|tried| tried.case.refuses.is_none())?
-        .case
-        .given;
+    let given = &first_given(sheet)?;
     let pairs: Vec<(String, String)> = given
         .iter()
         .map(|(name, value)| (name.clone(), value.clone()))
@@ -24,11 +21,36 @@ pub(super) fn section(calculation: &Calculation) -> Option<String> {
     };
     let outputs = calculation.evaluate(&inputs).ok()?;
     let gives: Vec<String> = sheet.outputs.iter().zip(&outputs).map(gives).collect();
-    let forward = format!("{}\n\n{}", line(sheet, given, None), gives.join("\n"));
+    let forward = format!(
+        "{}\n\n{}",
+        fenced(&line(sheet, given, None)),
+        gives.join("\n")
+    );
     match backward(calculation, given, &inputs, &outputs) {
         Some(backward) => Some(format!("{forward}\n\nBackward:\n\n{backward}")),
         None => Some(forward),
     }
+}
+
+/// What the first outside case that is not about a refusal gives.
+fn first_given(sheet: &Sheet) -> Option<BTreeMap<String, String>> {
+    let first = tried(sheet).find(|tried| tried.case.refuses.is_none())?;
+    Some(first.case.given.clone())
+}
+
+/// Inputs that work, as written in the first outside case, each by its name.
+pub fn example_inputs(calculation: &Calculation) -> BTreeMap<String, String> {
+    first_given(calculation.sheet).unwrap_or_default()
+}
+
+/// A line of the calculator that works.
+pub fn example_line(calculation: &Calculation) -> Option<String> {
+    let given = first_given(calculation.sheet)?;
+    Some(line(calculation.sheet, &given, None))
+}
+
+fn fenced(line: &str) -> String {
+    format!("```sh\n{line}\n```")
 }
 
 /// The line of the calculator, its inputs in the order of the sheet, one of them looked for where `wanted` says so.
@@ -46,11 +68,7 @@ fn line(
         })
         .collect();
     words.extend(wanted.map(|(_, output, value)| argument(output, value)));
-    format!(
-        "```sh\ngatewright calc {} {}\n```",
-        sheet.name,
-        words.join(" ")
-    )
+    format!("gatewright calc {} {}", sheet.name, words.join(" "))
 }
 
 /// A pair as a shell takes it.
@@ -100,7 +118,7 @@ fn backward(
                 sheet.inputs.get(place)?.name,
                 sheet.outputs.get(output)?.name,
             );
-            let line = line(sheet, given, Some((input, symbol, &text)));
+            let line = fenced(&line(sheet, given, Some((input, symbol, &text))));
             Some(format!("{line}\n\n- `{input}`: {}", both(&found)))
         })
     })

@@ -238,7 +238,9 @@ mod tests {
         let finding = only(&CHECK, SITE);
         assert_eq!(finding.verdict, Verdict::Holds, "{}", finding.sentence);
         assert!(
-            finding.sentence.starts_with("Opening has A, B2"),
+            finding
+                .sentence
+                .starts_with("Opening asks for 2 means of types that differ, and has A, B2;"),
             "{}",
             finding.sentence
         );
