@@ -40,9 +40,10 @@ def slope() -> float:
 def test_voltage_at_a_device(answers, device, cable, supply):
     run, load = entry("cable", cable), entry("device", device)
     ohms = STRANDED[run["size"]] / (1000 * FOOT) * (1 + 0.00323 * (celsius(run["hottest"]) - 75))
-    left = si(entry("supply", supply)["voltage"]) - si(load.get("peak_current", load["current"])) * 2 * si(run["length"]) * ohms
+    source = si(entry("supply", supply)["voltage"])
+    lost = si(load.get("peak_current", load["current"])) * 2 * si(run["length"]) * ohms
     ours = finding(answers, "boatyard", f"power-voltage-at-device/{device}")
-    assert ours["capacity"]["value"] == pytest.approx(left, rel=1e-4)
+    assert source - ours["capacity"]["value"] == pytest.approx(lost, rel=1e-6)
     assert ours["demand"]["value"] == si(load["least_voltage"])
 
 
