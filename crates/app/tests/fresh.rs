@@ -59,3 +59,36 @@ fn the_generated_pages_are_fresh() {
         );
     }
 }
+
+/// Where the links of a page lead: what stands in `](…)`.
+fn links(page: &str) -> impl Iterator<Item = &str> {
+    page.split("](")
+        .skip(1)
+        .filter_map(|rest| rest.split(')').next())
+}
+
+#[test]
+fn every_link_of_the_handbook_leads_to_a_page() {
+    let handbook = docs().join("handbook");
+    let mut count = 0;
+    for (name, text) in texts(&handbook) {
+        for link in links(&text).filter(|link| !link.contains("://")) {
+            let target = handbook.join(&name).parent().unwrap().join(link);
+            assert!(target.is_file(), "{}: {link}", name.display());
+            count += 1;
+        }
+    }
+    assert!(count > 90, "an index and a way back for each page: {count}");
+}
+
+#[test]
+fn every_question_stands_on_the_page_of_questions() {
+    let page = fs::read_to_string(docs().join("handbook/questions.md")).unwrap();
+    for question in design::questions() {
+        let row = page
+            .lines()
+            .find(|line| line.contains(&format!("`{}`", question.id)));
+        let ticked = row.unwrap().starts_with("| ✓ |");
+        assert_eq!(ticked, design::is_answered(&question.id), "{}", question.id);
+    }
+}

@@ -57,7 +57,12 @@ fn holds_for_every_copy_of(folder: &str) {
             );
             continue;
         };
-        for verdict in design::verdicts(&site) {
+        let verdicts = design::verdicts(&site);
+        assert!(
+            !verdicts.is_empty(),
+            "{folder}, copy {seed}: a site without answers"
+        );
+        for verdict in verdicts {
             assert!(
                 !verdict.strain.is_nan(),
                 "{folder}, copy {seed}: {}",

@@ -242,3 +242,50 @@ fn nothing_is_left_open_and_no_machine_is_named() {
         }
     }
 }
+
+/// Names in one table of a manifest, as code writes them.
+fn named(manifest: &toml_edit::DocumentMut, table: &str) -> Vec<String> {
+    manifest
+        .get(table)
+        .and_then(toml_edit::Item::as_table)
+        .map(|table| {
+            table
+                .iter()
+                .map(|(name, _)| name.replace('-', "_"))
+                .collect()
+        })
+        .unwrap_or_default()
+}
+
+#[test]
+fn every_dependency_is_used() {
+    let sources: Vec<(String, String)> = files(&[".rs"])
+        .iter()
+        .map(|path| (shown(path), fs::read_to_string(path).unwrap()))
+        .collect();
+    let used = |folder: &str, name: &str| {
+        let ways = [format!("{name}::"), format!("use {name};")];
+        sources
+            .iter()
+            .filter(|(place, _)| place.starts_with(folder))
+            .any(|(_, text)| ways.iter().any(|way| text.contains(way)))
+    };
+    for (name, _) in MAY_USE {
+        let text = fs::read_to_string(root().join(format!("crates/{name}/Cargo.toml"))).unwrap();
+        let manifest: toml_edit::DocumentMut = text.parse().unwrap();
+        for dependency in named(&manifest, "dependencies") {
+            let folder = format!("crates/{name}/src/");
+            assert!(
+                used(&folder, &dependency),
+                "{name} does not use {dependency}"
+            );
+        }
+        for dependency in named(&manifest, "dev-dependencies") {
+            let folder = format!("crates/{name}/");
+            assert!(
+                used(&folder, &dependency),
+                "the tests of {name} do not use {dependency}"
+            );
+        }
+    }
+}

@@ -42,7 +42,7 @@ fn pages() -> Vec<(String, String)> {
             "parts.schema.json".to_owned(),
             format!("{:#}\n", site::parts_schema()),
         ),
-        ("handbook/README.md".to_owned(), formula::handbook::index()),
+        ("handbook/README.md".to_owned(), index()),
         ("handbook/questions.md".to_owned(), questions()),
     ];
     for calculation in formula::registry() {
@@ -55,11 +55,19 @@ fn pages() -> Vec<(String, String)> {
     pages
 }
 
+/// The index of the calculations, with the way to the questions.
+fn index() -> String {
+    format!(
+        "{}\n[Every question of the trade, and which of them the tool answers](questions.md)\n",
+        formula::handbook::index()
+    )
+}
+
 /// Every question of the trade by topic, and whether the tool has a check for it.
 fn questions() -> String {
     let mut page = String::from(
         "# Questions\n\nEvery question that the trade, the codes and physics ask of a gate site. A tick marks those that the tool answers, in full or in part; \
-         for the others it says what the person must do instead. Generated from `crates/design/questions`.\n",
+         for the others the last column says how the answer is found on site. Generated from `crates/design/questions`.\n",
     );
     let mut topic = "";
     for question in design::questions() {
