@@ -129,7 +129,6 @@ def test_distances_on_the_page_are_those_of_the_site_at_the_scale(pack, name):
             assert on_paper == pytest.approx(on_site, abs=2 * PAPER / 1000 * scale), (post["id"], axis)
 
 
-@pytest.mark.xfail(strict=True, reason="the group for the caution is empty in the drawings that stand alone; only the pack prints it")
 @pytest.mark.parametrize("name", ["boatyard", "vineyard"])
 def test_a_drawing_that_travels_alone_bears_the_caution(pack, name):
     for file in plans(pack(name), "svg"):

@@ -167,8 +167,7 @@ fn fact_behind<'a, 's>(
     let Value::Quantity(kind, number) = value else {
         return None;
     };
-    // Zero and one stand in many places for many reasons.
-    if *number == 0.0 || (number - 1.0).abs() < f64::EPSILON {
+    if tells_nothing(*number) {
         return None;
     }
     let same = |fact: &&Fact<'_>| {
@@ -185,8 +184,16 @@ fn fact_behind<'a, 's>(
         .find(|fact| fact.key == symbol.name)
 }
 
-/// The number, counted from one, of the earlier step that gave a value.
+/// Zero and one stand in many places for many reasons, so they do not tell where they come from.
+fn tells_nothing(number: f64) -> bool {
+    number == 0.0 || (number - 1.0).abs() < f64::EPSILON
+}
+
+/// The number, counted from one, of the earlier step that gave a quantity.
 fn step_behind(earlier: &[Step], value: &Value) -> Option<usize> {
+    if !matches!(value, Value::Quantity(_, number) if !tells_nothing(*number)) {
+        return None;
+    }
     let gave = |step: &Step| match step {
         Step::Calculation { outputs, .. } => outputs.contains(value),
         Step::Line(_) => false,

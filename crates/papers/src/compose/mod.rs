@@ -39,11 +39,13 @@ pub struct Pack {
 /// Puts the pack of a site together. Fails only where the plan cannot be drawn.
 pub fn compose(site: &Site, answers: &Answers, issue: Issue) -> Result<Pack, draw::DrawError> {
     let date = in_words(issue.day);
-    let imprint = Imprint {
+    let with_caution = |caution: &str| Imprint {
         date: date.clone(),
-        caution: String::new(),
+        caution: caution.to_owned(),
     };
-    let plans = plans(site, &imprint)?;
+    // In the document the foot of each sheet bears the caution; a drawing that travels alone bears its own.
+    let sheets = plans(site, &with_caution(""))?;
+    let plans = plans(site, &with_caution(CAUTION_LINE))?;
     let findings = finding::views(&answers.findings);
     let not_covered = answers
         .coverage
@@ -59,7 +61,7 @@ pub fn compose(site: &Site, answers: &Answers, issue: Issue) -> Result<Pack, dra
         findings,
         questions: question::groups(&answers.coverage),
         schedules: schedule::all(site),
-        drawings: plans
+        drawings: sheets
             .iter()
             .map(|plan| sheet::view(&plan.drawing))
             .collect(),

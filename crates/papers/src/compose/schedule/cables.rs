@@ -1,6 +1,6 @@
 //! The cable schedule.
 
-use super::cells::{length_cell, length_column, names, words};
+use super::cells::{count, length_cell, length_column, names, words};
 use crate::view::{Cell, Column, Table};
 use site::Site;
 
@@ -16,7 +16,7 @@ pub(super) fn table(site: &Site) -> Table {
                 Cell::text(cable.from.to_string()),
                 Cell::text(cable.to.to_string()),
                 words(cable.carries.as_ref()),
-                words(cable.cores.as_ref()),
+                count(cable.cores),
                 words(cable.size.as_ref()),
                 length_cell(cable.length.as_ref(), units),
                 names(&cable.route),
@@ -33,7 +33,7 @@ pub(super) fn table(site: &Site) -> Table {
             Column::words("From", 26),
             Column::words("To", 26),
             Column::words("Carries", 18),
-            Column::words("Cores", 12),
+            Column::numbers("Cores", "", 12),
             Column::words("Size", 18),
             length_column("Length", units, 15),
             Column::words("Through", 34),

@@ -95,3 +95,8 @@ pub(super) fn position(at: Option<&Position>, units: UnitSystem) -> Cell {
         }
     }
 }
+
+/// A whole number of things, or a blank cell.
+pub(super) fn count(value: Option<u32>) -> Cell {
+    value.map_or_else(|| Cell::text(""), |value| Cell::number(f64::from(value), 0))
+}

@@ -1,6 +1,6 @@
 //! What is mounted in which enclosure, and the heat it gives off.
 
-use super::cells::watts;
+use super::cells::{count, watts};
 use crate::view::{Cell, Column, Table};
 use quantity::{Measured, Power};
 use site::{Enclosure, Id, Site};
@@ -14,7 +14,7 @@ pub(super) fn table(site: &Site) -> Table {
             Column::words("Enclosure", 26),
             Column::words("Name", 30),
             Column::words("What", 60),
-            Column::words("How many", 16),
+            Column::numbers("How many", "", 16),
             Column::numbers("Heat of one", "W", 18),
         ],
         rows: site
@@ -27,12 +27,12 @@ pub(super) fn table(site: &Site) -> Table {
 
 fn contents(site: &Site, enclosure: &Enclosure) -> Vec<Vec<Cell>> {
     let inside = |id: Option<&Id>| id == Some(&enclosure.id);
-    let row = |name: &str, what: String, count: u32, heat: Option<&Measured<Power>>| {
+    let row = |name: &str, what: String, how_many: u32, heat: Option<&Measured<Power>>| {
         vec![
             Cell::text(enclosure.id.to_string()),
             Cell::text(name),
             Cell::text(what),
-            Cell::text(count.to_string()),
+            count(Some(how_many)),
             watts(heat),
         ]
     };

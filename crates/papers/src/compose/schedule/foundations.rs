@@ -1,6 +1,6 @@
 //! Foundations and the anchors in them.
 
-use super::cells::{length_cell, length_column, words};
+use super::cells::{count, length_cell, length_column};
 use crate::view::{Cell, Column, Table};
 use quantity::print_measured;
 use site::Site;
@@ -47,7 +47,7 @@ pub(super) fn table(site: &Site) -> Table {
         for anchor in &foundation.anchor {
             let anchored = [
                 Cell::text(anchor.holds.to_string()),
-                words(anchor.count.as_ref()),
+                count(anchor.count),
                 shown(anchor.diameter.as_ref()),
                 shown(anchor.embedment.as_ref()),
                 shown(anchor.edge_distance.as_ref()),
@@ -65,7 +65,7 @@ pub(super) fn table(site: &Site) -> Table {
             length_column("Depth", units, 16),
             Column::words("Concrete", 22),
             Column::words("Anchors hold", 34),
-            Column::words("How many", 14),
+            Column::numbers("How many", "", 14),
             Column::words("Diameter", 20),
             Column::words("Embedment", 22),
             Column::words("To nearest edge", 24),
