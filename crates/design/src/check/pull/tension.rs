@@ -1,9 +1,9 @@
 //! The pull and the side-wall load in each conduit, from both ends.
 //!
-//! Cables that share their whole route are pulled together; those of another route are a pull of their own. Each cable
-//! takes of the tension the share that it has in the weight, and that share is held against its own limit. The finding
-//! stands for the easier end, and says what the other one takes. A four-pair data cable without a limit of its own has
-//! that of the cabling standard, 110 N.
+//! Cables that share their whole route are pulled together; those of another route are a pull of their own. Nobody can
+//! promise how a grip shares the tension among the cables in it, so the whole of it is held against the limit of the weakest.
+//! The finding stands for the easier end, and says what the other one takes. A four-pair data cable without a limit of
+//! its own has that of the cabling standard, 110 N.
 
 use super::walk::{Bundle, Piece, Pulled, pieces, pull, turned_round};
 use crate::asking::{Asking, read};
@@ -200,10 +200,9 @@ fn pulled(
     };
     let pulled = pull(asking, pieces, bundle, friction, bore)?;
     let comparisons = cables.iter().flat_map(|one| {
-        let share = one.mass_per_length.base() / mass;
         [
             Comparison::at_most(
-                Labeled::new("pull on the cable", pulled.tension * share),
+                Labeled::new("pull, all of it on one cable", pulled.tension),
                 Labeled::new("greatest pull", one.tension),
             ),
             Comparison::at_most(
