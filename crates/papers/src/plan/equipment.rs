@@ -8,9 +8,16 @@ use super::window::Window;
 use draw::{Figure, Fill, Placement, Point, Scene, Symbol};
 use quantity::{Angle, Length, Quantity as _};
 use site::{Device, DeviceKind, Position, Site};
+use std::f64::consts::FRAC_PI_2;
 
 /// Symbols nearer than this hide each other, so that only the first is drawn (m).
 const SAME_PLACE: f64 = 0.15;
+
+/// So many things at one place share a symbol.
+const CROWD: usize = 3;
+
+/// Half the width that an upright contact edge is drawn with (m).
+const HALF_EDGE: f64 = 0.035;
 
 /// A thing with a place of its own and a symbol.
 #[derive(Debug, Clone)]
@@ -143,31 +150,52 @@ pub(super) fn unplaced(site: &Site) -> Vec<String> {
     names
 }
 
-/// Draws what the sheet shows, with its names.
+/// Every point that a placed thing reaches to: itself, and the other end of a beam, a loop or an edge.
+pub(super) fn points(site: &Site) -> Vec<Point> {
+    let ends = site
+        .device
+        .iter()
+        .filter(|device| device.enclosure.is_none())
+        .flat_map(|device| [device.at.as_ref(), device.to.as_ref()])
+        .flatten()
+        .map(seen_from_above);
+    placed(site)
+        .into_iter()
+        .map(|thing| thing.at)
+        .chain(ends)
+        .collect()
+}
+
+/// Draws the things that a sheet shows, with their reach up to so far (m) and their names.
 pub(super) fn draw(
     scene: &mut Scene,
     layers: &Layers,
     tags: &mut Tags,
     site: &Site,
-    window: &Window,
+    (window, far, shown): (&Window, f64, &dyn Fn(&Placed) -> bool),
 ) {
+    let things: Vec<Placed> = placed(site).into_iter().filter(shown).collect();
     for device in &site.device {
-        draw_reach(scene, layers, device, window);
-    }
-    let mut drawn: Vec<Point> = Vec::new();
-    for thing in placed(site)
-        .into_iter()
-        .filter(|thing| window.shows(thing.at))
-    {
-        let is_area = has_extent(site, &thing.name);
-        if !is_area
-            && !drawn
-                .iter()
-                .any(|other| other.distance(thing.at).base() < SAME_PLACE)
-        {
-            thing.draw(scene, layers);
-            drawn.push(thing.at);
+        if things.iter().any(|thing| device.id == *thing.name) {
+            draw_reach(scene, layers, device, window, far);
         }
+    }
+    let marked: Vec<&Placed> = things
+        .iter()
+        .filter(|thing| !has_extent(site, &thing.name))
+        .collect();
+    let beside = |one: &Placed, other: &Placed| one.at.distance(other.at).base() < SAME_PLACE;
+    for (index, thing) in marked.iter().enumerate() {
+        let hidden = marked.iter().take(index).any(|other| beside(thing, other));
+        let company = marked.iter().filter(|other| beside(thing, other)).count();
+        if !hidden && (company < CROWD || thing.is_enclosure) {
+            thing.draw(scene, layers);
+        } else if !hidden {
+            let symbol = Placement::new(symbols::several(), thing.at);
+            scene.add_titled(layers.devices, "several devices at one place", symbol);
+        }
+    }
+    for thing in things {
         tags.add(thing.at, thing.name);
     }
 }
@@ -182,7 +210,7 @@ fn has_extent(site: &Site, name: &str) -> bool {
 }
 
 /// The beam, strip, loop or field of view of a device.
-fn draw_reach(scene: &mut Scene, layers: &Layers, device: &Device, window: &Window) {
+fn draw_reach(scene: &mut Scene, layers: &Layers, device: &Device, window: &Window, far: f64) {
     let Some(at) = device
         .at
         .as_ref()
@@ -209,30 +237,35 @@ fn draw_reach(scene: &mut Scene, layers: &Layers, device: &Device, window: &Wind
             scene.add_titled(layers.beams, title, Figure::line(at, other));
         }
         (DeviceKind::ContactEdge, Some(other)) => {
-            scene.add_titled(layers.edges, title, edge(at, other));
+            scene.add_titled(layers.edges, title, edge(device, at, other));
         }
-        (DeviceKind::Camera, _) => draw_view(scene, layers, device, at),
+        (DeviceKind::Camera, _) => draw_view(scene, layers, device, at, far),
         _ => {}
     }
 }
 
-/// A contact edge as a strip; one that stands upright is a spot from above.
-fn edge(at: Point, other: Point) -> Figure {
+/// A contact edge as a strip; one that stands upright shows its width, square to where it faces.
+fn edge(device: &Device, at: Point, other: Point) -> Figure {
     if other.distance(at).base() > 0.01 {
-        Figure::line(at, other)
-    } else {
-        Figure::circle(at, Length::from_base(0.03), Fill::Open)
+        return Figure::line(at, other);
     }
+    let facing = device
+        .facing
+        .as_ref()
+        .map_or(0.0, |facing| facing.nominal().base());
+    let along = Angle::from_base(facing + FRAC_PI_2);
+    let half = Length::from_base(HALF_EDGE);
+    Figure::line(at.toward(along, half), at.toward(along, -half))
 }
 
-/// The two sides of a camera's view, 3 m long, where its direction and angle are known.
-fn draw_view(scene: &mut Scene, layers: &Layers, device: &Device, at: Point) {
+/// The two sides of a camera's view, up to so far (m), where its direction and angle are known.
+fn draw_view(scene: &mut Scene, layers: &Layers, device: &Device, at: Point, far: f64) {
     let (Some(facing), Some(angle)) = (&device.facing, &device.field_angle) else {
         return;
     };
     for side in [-0.5, 0.5] {
         let direction = Angle::from_base(facing.nominal().base() + side * angle.nominal().base());
-        let end = at.toward(direction, Length::from_base(3.0));
+        let end = at.toward(direction, Length::from_base(far));
         scene.add_titled(
             layers.beams,
             format!("side of the view of {}", device.id),

@@ -3,15 +3,15 @@
 use super::ground::{around, seen_from_above};
 use super::layers::Layers;
 use super::symbols;
-use super::tags::{Tags, broken};
+use super::tags::{LINE, Tags, broken};
 use super::window::Window;
-use draw::{Dimension, DimensionLine, Figure, Fill, Ink, Label, Placement, Point, Scene};
+use draw::{Figure, Fill, Ink, Label, Placement, Point, Scene, Text};
 use quantity::{Angle, Length, Measured, Quantity};
-use site::{DeviceKind, Gate, GateKind, Leaf, PostRole, Site, SwingSide};
+use site::{Gate, GateKind, Leaf, PostRole, SwingSide};
 use std::f64::consts::PI;
 
-/// Letters in a line of a description.
-const LINE: usize = 26;
+/// How far the word beside an open slide leaf stands from it (m).
+const BESIDE_LEAF: f64 = 0.4;
 
 /// Draws a gate with its posts and what stands near.
 pub(super) fn draw(
@@ -23,6 +23,7 @@ pub(super) fn draw(
 ) {
     draw_surroundings(scene, layers, gate, window);
     draw_leaves(scene, layers, gate);
+    draw_words_of_leaves(scene, layers, gate);
     draw_posts(scene, layers, tags, gate);
 }
 
@@ -103,59 +104,94 @@ fn draw_standing(scene: &mut Scene, layers: &Layers, gate: &Gate) {
     }
 }
 
+/// How a swing leaf turns.
+#[derive(Debug, Clone, Copy)]
+pub(super) struct Turning {
+    /// Its hinge line.
+    pub(super) hinge: Point,
+    pub(super) length: Length,
+    /// Direction of the closed leaf from its hinge (rad).
+    pub(super) closed: f64,
+    /// How far it turns, counter-clockwise when positive (rad); `None` when nobody has said.
+    pub(super) turn: Option<f64>,
+}
+
+impl Turning {
+    /// How a leaf of this gate turns; `None` for a gate that doesn't swing or isn't measured.
+    pub(super) fn of(gate: &Gate, index: usize, leaf: &Leaf) -> Option<Self> {
+        if !matches!(gate.kind, GateKind::SingleSwing | GateKind::DoubleSwing) {
+            return None;
+        }
+        let hinge_at_origin = gate.kind == GateKind::DoubleSwing && index == 0;
+        let travel = nominal(gate.travel_angle.as_ref()).zip(gate.swings);
+        let turn = travel.map(|(travel, side)| {
+            if (side == SwingSide::IntoProperty) == hinge_at_origin {
+                travel.base()
+            } else {
+                -travel.base()
+            }
+        });
+        Some(Self {
+            hinge: hinge_line(gate, hinge_at_origin)?,
+            length: nominal(leaf.length.as_ref())?,
+            closed: if hinge_at_origin { 0.0 } else { PI },
+            turn,
+        })
+    }
+
+    /// The way of the tip.
+    fn way(self, turn: f64) -> Figure {
+        Figure::arc(
+            self.hinge,
+            self.length,
+            Angle::from_base(self.closed + turn.min(0.0)),
+            Angle::from_base(turn.abs()),
+        )
+    }
+}
+
 fn draw_swing(scene: &mut Scene, layers: &Layers, gate: &Gate) {
     for (index, leaf) in gate.leaf.iter().enumerate() {
-        let Some(length) = nominal(leaf.length.as_ref()) else {
+        let Some(turning) = Turning::of(gate, index, leaf) else {
             continue;
         };
-        let hinge_at_origin = gate.kind == GateKind::DoubleSwing && index == 0;
-        let Some(hinge) = hinge_line(gate, hinge_at_origin) else {
+        let (hinge, length) = (turning.hinge, turning.length);
+        let closed = Angle::from_base(turning.closed);
+        draw_panel(scene, layers, leaf, hinge, length, closed, true);
+        let Some(turn) = turning.turn else {
             continue;
         };
-        let closed = if hinge_at_origin { 0.0 } else { PI };
-        draw_panel(
-            scene,
-            layers,
-            leaf,
-            hinge,
-            length,
-            Angle::from_base(closed),
-            true,
-        );
-        let (Some(travel), Some(side)) = (nominal(gate.travel_angle.as_ref()), gate.swings) else {
-            continue;
-        };
-        let into_property = side == SwingSide::IntoProperty;
-        let turn = if into_property == hinge_at_origin {
-            travel.base()
-        } else {
-            -travel.base()
-        };
-        draw_panel(
-            scene,
-            layers,
-            leaf,
-            hinge,
-            length,
-            Angle::from_base(closed + turn),
-            false,
-        );
-        let (start, sweep) = if turn < 0.0 {
-            (closed + turn, -turn)
-        } else {
-            (closed, turn)
-        };
-        let way = Figure::arc(
-            hinge,
-            length,
-            Angle::from_base(start),
-            Angle::from_base(sweep),
-        );
+        let open = Angle::from_base(turning.closed + turn);
+        draw_panel(scene, layers, leaf, hinge, length, open, false);
         scene.add_titled(
             layers.open_position,
             format!("way of the tip of leaf {}", leaf.id),
-            way,
+            turning.way(turn),
         );
+    }
+}
+
+/// Says beside each open leaf that it is one, and how far it turns.
+fn draw_words_of_leaves(scene: &mut Scene, layers: &Layers, gate: &Gate) {
+    for (index, leaf) in gate.leaf.iter().enumerate() {
+        let said = if let Some(turning) = Turning::of(gate, index, leaf) {
+            turning.turn.map(|turn| {
+                let middle = Angle::from_base(turning.closed + 0.5 * turn);
+                let words = format!("opens {:.0}°", turn.abs().to_degrees());
+                (turning.hinge.toward(middle, turning.length * 0.62), words)
+            })
+        } else {
+            nominal(gate.travel.as_ref())
+                .zip(nominal(leaf.length.as_ref()))
+                .map(|(travel, length)| {
+                    let across = travel + length * 0.5;
+                    let at = Point::new(across, Length::from_base(BESIDE_LEAF));
+                    (at, "leaf, open".to_owned())
+                })
+        };
+        if let Some((at, words)) = said {
+            scene.add(layers.notes, Text::new(at, words));
+        }
     }
 }
 
@@ -221,7 +257,7 @@ fn draw_posts(scene: &mut Scene, layers: &Layers, tags: &mut Tags, gate: &Gate) 
         scene.add_titled(
             layers.posts,
             title,
-            around(at, width, width, Fill::Solid(Ink::Black)),
+            around(at, width, width, Fill::Solid(Ink::Tint)),
         );
         tags.add(at, post.id.to_string());
     }
@@ -237,80 +273,12 @@ fn draw_posts(scene: &mut Scene, layers: &Layers, tags: &mut Tags, gate: &Gate) 
     }
 }
 
-/// The lengths that matter: opening and travel along the gate, beams before and behind the leaf.
-pub(super) fn dimensions(
-    scene: &mut Scene,
-    layers: &Layers,
-    site: &Site,
-    gate: &Gate,
-    window: &Window,
-) {
-    let row = |millimeters: f64| {
-        let lowest = Point::new(zero(), Length::from_base(window.below));
-        DimensionLine::Beyond(lowest, Length::from_base(-millimeters / 1000.0))
-    };
-    let system = scene.units;
-    let said =
-        |what: &str, length: Length| format!("{what} {}", draw::dimension_text(length, system));
-    if let Some(opening) = nominal(gate.clear_opening.as_ref()) {
-        let ends = [Point::origin(), Point::new(opening, zero())];
-        scene.add_titled(
-            layers.dimensions,
-            "clear opening",
-            Dimension::horizontal(ends, row(6.0)).words([said("clear opening", opening)]),
-        );
-    }
-    let leaf = gate
-        .leaf
-        .first()
-        .and_then(|leaf| nominal(leaf.length.as_ref()));
-    if let (Some(leaf), Some(travel)) = (leaf, nominal(gate.travel.as_ref())) {
-        let ends = [Point::new(leaf, zero()), Point::new(leaf + travel, zero())];
-        scene.add_titled(
-            layers.dimensions,
-            "travel",
-            Dimension::horizontal(ends, row(6.0)).words([said("travel", travel)]),
-        );
-    }
-    let beams = beam_distances(site, gate, window);
-    if beams.len() > 1 {
-        let side = DimensionLine::Beyond(
-            Point::new(Length::from_base(window.left), zero()),
-            Length::from_base(-0.008),
-        );
-        scene.add_titled(
-            layers.dimensions,
-            "beams before and behind the leaf",
-            Dimension::vertical(beams, side),
-        );
-    }
-}
-
-/// The leaf's plane and the crossing of each beam that stands off it, from the road side to the property side.
-fn beam_distances(site: &Site, gate: &Gate, window: &Window) -> Vec<Point> {
-    let crosses =
-        |kind: DeviceKind| matches!(kind, DeviceKind::ThroughBeam | DeviceKind::Reflective);
-    let mut across: Vec<f64> = site
-        .device
-        .iter()
-        .filter(|device| crosses(device.kind) && device.gate.as_ref() == Some(&gate.id))
-        .filter_map(|device| device.at.as_ref())
-        .filter(|at| window.shows_position(at))
-        .map(|at| at.y.nominal().base())
-        .chain([0.0])
-        .collect();
-    across.sort_by(f64::total_cmp);
-    across.dedup_by(|a, b| (*a - *b).abs() < 0.02);
-    across
-        .into_iter()
-        .map(|y| Point::new(Length::from_base(window.left), Length::from_base(y)))
-        .collect()
-}
-
-fn nominal<Q: Quantity>(measured: Option<&Measured<Q>>) -> Option<Q> {
+/// The nominal value of what was measured.
+pub(super) fn nominal<Q: Quantity>(measured: Option<&Measured<Q>>) -> Option<Q> {
     measured.map(Measured::nominal)
 }
 
-fn zero() -> Length {
+/// No length.
+pub(super) fn zero() -> Length {
     Length::from_base(0.0)
 }

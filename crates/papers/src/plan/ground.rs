@@ -1,36 +1,19 @@
-//! What lies and stands there apart from the gate's own parts: lanes, foundations, the two sides, and lists in words.
+//! What lies there apart from the gate's own parts: foundations, the two sides, and lists in words.
 
 use super::layers::Layers;
 use super::tags::broken;
 use super::window::Window;
-use draw::{Figure, Fill, Hatch, Label, Point, Scene, Text, TextHeight};
+use draw::{Anchor, Figure, Fill, Hatch, Label, Point, Scene, Text, TextHeight};
 use quantity::{Length, Quantity as _};
-use site::{Foundation, Gate, Position, Site};
-
-/// Letters in a line of a list.
-const LINE: usize = 64;
+use site::{Foundation, Position, Site};
 
 /// A position seen from above.
 pub(super) fn seen_from_above(position: &Position) -> Point {
     Point::new(position.x.nominal(), position.y.nominal())
 }
 
-/// Draws lanes and foundations as far as the sheet shows them.
+/// Draws foundations as far as the sheet shows them.
 pub(super) fn draw(scene: &mut Scene, layers: &Layers, site: &Site, window: &Window) {
-    for lane in &site.lane {
-        let path: Vec<Point> = lane.path.iter().map(seen_from_above).collect();
-        for ends in path.windows(2) {
-            if let [from, to] = ends
-                && let Some((from, to)) = window.cut(*from, *to)
-            {
-                scene.add_titled(
-                    layers.lanes,
-                    format!("lane {}", lane.id),
-                    Figure::line(from, to),
-                );
-            }
-        }
-    }
     for foundation in &site.foundation {
         draw_foundation(scene, layers, foundation, window);
     }
@@ -67,40 +50,50 @@ pub(super) fn around(center: Point, length: Length, width: Length, fill: Fill) -
     )
 }
 
-/// Says on which side the road lies.
-pub(super) fn sides(scene: &mut Scene, layers: &Layers, gate: &Gate, window: &Window) {
-    let middle = gate
-        .clear_opening
-        .as_ref()
-        .map_or(0.0, |opening| 0.75 * opening.nominal().base());
+/// Says in two corners of the sheet on which side the road lies.
+pub(super) fn sides(scene: &mut Scene, layers: &Layers, window: &Window) {
     let height = TextHeight::Paper(Length::from_base(0.004));
-    for (words, y) in [
-        ("road", 0.92 * window.below),
-        ("property", 0.92 * window.above),
-    ] {
-        let at = Point::new(Length::from_base(middle), Length::from_base(y));
-        scene.add(layers.notes, Text::new(at, words).height(height));
+    let left = Length::from_base(window.left);
+    for (words, y) in [("road", window.below), ("property", window.above)] {
+        let at = Point::new(left, Length::from_base(0.96 * y));
+        let text = Text::new(at, words).height(height).anchor(Anchor::Start);
+        scene.add(layers.notes, text);
     }
 }
 
-/// A list in words in the lower corner of the sheet.
+/// Says at the ends of the lanes on which side the road lies.
+pub(super) fn far_sides(scene: &mut Scene, layers: &Layers, site: &Site) {
+    let ends = || {
+        let path = site.lane.iter().flat_map(|lane| &lane.path);
+        path.map(seen_from_above)
+    };
+    let by_depth = |one: &Point, other: &Point| one.y.base().total_cmp(&other.y.base());
+    let ends = [
+        ("road", ends().min_by(by_depth)),
+        ("property", ends().max_by(by_depth)),
+    ];
+    for (words, at) in ends {
+        if let Some(at) = at {
+            let mut label = Label::new(at, words);
+            label.height = TextHeight::Paper(Length::from_base(0.004));
+            scene.add(layers.notes, label);
+        }
+    }
+}
+
+/// A list in words that begins at a point: a head, and lines that are broken after so many letters.
 pub(super) fn list(
     scene: &mut Scene,
     layers: &Layers,
-    window: &Window,
+    (at, letters): (Point, usize),
     head: &str,
-    names: &[String],
+    lines: &[String],
 ) {
-    if names.is_empty() {
+    if lines.is_empty() {
         return;
     }
-    let words = format!("{head}\n{}", broken(&names.join(", "), LINE));
-    let corner = |edge: f64| Length::from_base(if edge.is_finite() { 0.7 * edge } else { 0.0 });
-    scene.add(
-        layers.notes,
-        Label::new(
-            Point::new(corner(window.right), corner(window.below)),
-            words,
-        ),
-    );
+    let mut words = vec![head.to_owned()];
+    words.extend(lines.iter().map(|line| broken(line, letters)));
+    let text = Text::new(at, words.join("\n")).anchor(Anchor::Start);
+    scene.add(layers.notes, text);
 }

@@ -6,6 +6,7 @@ use draw::{Ink, Layer, LayerId, LinePattern, LineWeight, Scene};
 #[derive(Debug, Clone, Copy)]
 pub(super) struct Layers {
     pub(super) lanes: LayerId,
+    pub(super) drive: LayerId,
     pub(super) foundations: LayerId,
     pub(super) surroundings: LayerId,
     pub(super) open_position: LayerId,
@@ -31,6 +32,11 @@ impl Layers {
                     .pattern(DashDot)
                     .ink(Ink::Gray)
                     .describe("Center lines of lanes."),
+            ),
+            drive: scene.layer(
+                Layer::new("edge of the drive", Fine)
+                    .ink(Ink::Gray)
+                    .describe("Both edges of the drive, by its width."),
             ),
             foundations: scene.layer(
                 Layer::new("foundations", Medium)

@@ -31,10 +31,10 @@ pub(super) fn device(kind: DeviceKind) -> Symbol {
     let paper = Fill::Solid(Ink::Paper);
     let figures = match kind {
         DeviceKind::ThroughBeam | DeviceKind::Reflective => {
-            vec![Figure::area(
-                [mm(-1.4, -1.2), mm(1.4, 0.0), mm(-1.4, 1.2)],
-                black,
-            )]
+            vec![
+                Figure::line(mm(0.0, 0.0), mm(1.4, 0.0)),
+                Figure::area([mm(1.4, -1.2), mm(3.8, 0.0), mm(1.4, 1.2)], black),
+            ]
         }
         DeviceKind::ContactEdge => vec![Figure::rectangle(mm(-0.6, -1.6), mm(0.6, 1.6), black)],
         DeviceKind::AreaScanner => vec![
@@ -81,6 +81,20 @@ pub(super) fn device(kind: DeviceKind) -> Symbol {
         }
     };
     Symbol::new(kind.to_string(), figures)
+}
+
+/// The symbol of three or more devices on one pole or pedestal, whose own symbols would hide each other.
+pub(super) fn several() -> Symbol {
+    Symbol::new(
+        "several devices at one place",
+        [
+            Figure::area(
+                [mm(-2.2, 0.0), mm(0.0, -2.2), mm(2.2, 0.0), mm(0.0, 2.2)],
+                Fill::Solid(Ink::Paper),
+            ),
+            disc(0.8, Fill::Solid(Ink::Black)),
+        ],
+    )
 }
 
 /// The symbol of an operator.

@@ -4,6 +4,9 @@ use super::layers::Layers;
 use draw::{Label, Point, Scene};
 use quantity::Quantity as _;
 
+/// Letters in a line of a label.
+pub(super) const LINE: usize = 24;
+
 /// Names with the points that they belong to, before they are put on the sheet.
 #[derive(Debug, Default)]
 pub(super) struct Tags {
@@ -16,8 +19,15 @@ impl Tags {
         self.tags.push((at, vec![name.into()]));
     }
 
-    /// Puts the names on the sheet; those nearer to each other than `near` (m) share a label at the first one's point.
-    pub(super) fn place(self, scene: &mut Scene, layers: &Layers, near: f64) {
+    /// Puts the names on the sheet, each with what there is to remark on its place; those nearer to each other than
+    /// `near` (m) share a label at the first one's point.
+    pub(super) fn place(
+        self,
+        scene: &mut Scene,
+        layers: &Layers,
+        near: f64,
+        remark: impl Fn(Point) -> Option<String>,
+    ) {
         let mut placed: Vec<(Point, Vec<String>)> = Vec::new();
         for (at, names) in self.tags {
             match placed
@@ -29,8 +39,26 @@ impl Tags {
             }
         }
         for (at, lines) in placed {
-            scene.add(layers.notes, Label::new(at, lines.join("\n")));
+            let words = with_remark(together(&lines), remark(at));
+            scene.add(layers.notes, Label::new(at, words));
         }
+    }
+}
+
+/// Names that share a label: one a line while they are few, else one after another.
+fn together(names: &[String]) -> String {
+    if names.len() <= 2 {
+        names.join("\n")
+    } else {
+        broken(&names.join(", "), LINE)
+    }
+}
+
+/// Names with a remark on a line of its own.
+fn with_remark(names: String, remark: Option<String>) -> String {
+    match remark {
+        Some(remark) => format!("{names}\n{remark}"),
+        None => names,
     }
 }
 

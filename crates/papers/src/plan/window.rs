@@ -3,10 +3,32 @@
 use super::ground::seen_from_above;
 use draw::Point;
 use quantity::{Length, Measured, Quantity as _};
-use site::{Gate, Position};
+use site::{Gate, Position, SwingSide};
 
 /// Opening that is taken for a gate whose clear opening nobody has measured, for the window alone (m).
 const USUAL_OPENING: f64 = 5.0;
+
+/// Clear ground around what stands at a gate (m).
+const MARGIN: f64 = 0.5;
+
+/// Ground before and behind the leaf that is shown even if nothing stands there (m).
+const LEAST_DEPTH: f64 = 1.5;
+
+/// How far beyond the gate a sheet may reach, in widths of the opening beside it and in a little more than widths of
+/// the opening before and behind it.
+#[derive(Debug, Clone, Copy)]
+pub(super) struct Reach {
+    pub(super) side: f64,
+    pub(super) depth: f64,
+}
+
+impl Reach {
+    /// The least that the sheet of a gate shows.
+    pub(super) const LEAST: Self = Self {
+        side: 0.35,
+        depth: 1.0,
+    };
+}
 
 /// An upright rectangle of the site.
 #[derive(Debug, Clone, Copy)]
@@ -29,25 +51,60 @@ impl Window {
         }
     }
 
-    /// What belongs on the sheet of one gate: its opening, its travel to the side, and a little more than
-    /// the opening's width before and behind it.
-    pub(super) fn of_gate(gate: &Gate) -> Self {
-        let number =
-            |length: Option<&Measured<Length>>| length.map(|length| length.nominal().base());
+    /// The farthest that the sheet of one gate may reach: its opening, its travel to the side, and so many openings
+    /// beside and before it.
+    fn around_gate(gate: &Gate, reach: Reach) -> Self {
         let opening = number(gate.clear_opening.as_ref()).unwrap_or(USUAL_OPENING);
-        let leaf = gate
-            .leaf
-            .iter()
-            .filter_map(|leaf| number(leaf.length.as_ref()))
-            .fold(opening, f64::max);
-        let side = 0.35 * opening;
-        let depth = (1.1 * opening).max(0.9 * leaf);
-        let end = leaf.max(opening) + number(gate.travel.as_ref()).unwrap_or(0.0);
+        let leaf = longest_leaf(gate).max(opening);
+        let side = reach.side * opening;
+        let depth = reach.depth * (1.1 * opening).max(0.9 * leaf);
+        let end = leaf + number(gate.travel.as_ref()).unwrap_or(0.0);
         Self {
             left: -side,
             right: end + side,
             below: -depth,
             above: depth,
+        }
+    }
+
+    /// What belongs on the sheet of one gate: the part of its surroundings in which something stands.
+    pub(super) fn of_gate(gate: &Gate, points: &[Point], reach: Reach) -> Self {
+        let farthest = Self::around_gate(gate, reach);
+        let opening = number(gate.clear_opening.as_ref()).unwrap_or(USUAL_OPENING);
+        let end = longest_leaf(gate).max(opening) + number(gate.travel.as_ref()).unwrap_or(0.0);
+        let mut held = Self {
+            left: 0.0,
+            right: end,
+            below: -LEAST_DEPTH,
+            above: LEAST_DEPTH,
+        };
+        held.take_swing(gate);
+        for point in points.iter().filter(|point| farthest.shows(**point)) {
+            let (x, y) = (point.x.base(), point.y.base());
+            held.left = held.left.min(x);
+            held.right = held.right.max(x);
+            held.below = held.below.min(y);
+            held.above = held.above.max(y);
+        }
+        held.grown(MARGIN)
+    }
+
+    /// Makes room for the way of swing leaves.
+    fn take_swing(&mut self, gate: &Gate) {
+        match gate.swings {
+            Some(SwingSide::IntoProperty) => self.above = self.above.max(longest_leaf(gate)),
+            Some(SwingSide::TowardRoad) => self.below = self.below.min(-longest_leaf(gate)),
+            None => {}
+        }
+    }
+
+    /// The same part of the site and so much more on each side (m).
+    fn grown(self, by: f64) -> Self {
+        Self {
+            left: self.left - by,
+            right: self.right + by,
+            below: self.below - by,
+            above: self.above + by,
         }
     }
 
@@ -91,4 +148,16 @@ impl Window {
         };
         (start < end).then(|| (at(start), at(end)))
     }
+}
+
+fn number(length: Option<&Measured<Length>>) -> Option<f64> {
+    length.map(|length| length.nominal().base())
+}
+
+/// Length of the longest leaf (m); none counts as zero.
+fn longest_leaf(gate: &Gate) -> f64 {
+    gate.leaf
+        .iter()
+        .filter_map(|leaf| number(leaf.length.as_ref()))
+        .fold(0.0, f64::max)
 }

@@ -1,0 +1,69 @@
+//! Lanes on the plan: their path, the edges of the drive, and its width in words.
+
+use super::ground::seen_from_above;
+use super::layers::Layers;
+use super::window::Window;
+use draw::{Figure, Label, Point, Scene};
+use quantity::{Angle, Length, Quantity as _};
+use site::{Lane, Site};
+use std::f64::consts::PI;
+
+/// Draws the lanes as far as the sheet shows them.
+pub(super) fn draw(scene: &mut Scene, layers: &Layers, site: &Site, window: &Window) {
+    for lane in &site.lane {
+        let path: Vec<Point> = lane.path.iter().map(seen_from_above).collect();
+        for (from, to) in shown(&path, window) {
+            let title = format!("middle of lane {}", lane.id);
+            scene.add_titled(layers.lanes, title, Figure::line(from, to));
+        }
+        draw_edges(scene, layers, lane, &path, window);
+    }
+}
+
+/// Both edges of a drive whose width is known, with a name on the one at the road.
+fn draw_edges(scene: &mut Scene, layers: &Layers, lane: &Lane, path: &[Point], window: &Window) {
+    let Some(width) = lane.width.as_ref().map(quantity::Measured::nominal) else {
+        return;
+    };
+    for (side, half) in [("left", width / 2.0), ("right", width / -2.0)] {
+        let edge = shown(&moved_aside(path, half), window);
+        if let (Some((from, to)), "right") = (edge.first(), side) {
+            let width = draw::dimension_text(width, scene.units);
+            let words = format!("{},\n{width} wide", lane.id);
+            let at = from.middle(from.middle(*to));
+            scene.add(layers.notes, Label::new(at, words));
+        }
+        for (from, to) in edge {
+            let title = format!("{side} edge of lane {}", lane.id);
+            scene.add_titled(layers.drive, title, Figure::line(from, to));
+        }
+    }
+}
+
+/// The straight pieces of a path that the sheet shows.
+fn shown(path: &[Point], window: &Window) -> Vec<(Point, Point)> {
+    let ends = path.iter().zip(path.iter().skip(1));
+    ends.filter_map(|(from, to)| window.cut(*from, *to))
+        .collect()
+}
+
+/// A path moved to its left by so much, each corner square to the mean of the directions that meet there.
+fn moved_aside(path: &[Point], by: Length) -> Vec<Point> {
+    let directions: Vec<f64> = path
+        .iter()
+        .zip(path.iter().skip(1))
+        .map(|(from, to)| from.direction_to(*to).base())
+        .collect();
+    let corner = |(index, point): (usize, &Point)| {
+        let before = index.checked_sub(1).and_then(|index| directions.get(index));
+        let after = directions.get(index);
+        let (before, after) = match (before.or(after), after.or(before)) {
+            (Some(before), Some(after)) => (*before, *after),
+            _ => return *point,
+        };
+        let (x, y) = (before.cos() + after.cos(), before.sin() + after.sin());
+        let square = Angle::from_base(y.atan2(x) + PI / 2.0);
+        point.toward(square, by)
+    };
+    path.iter().enumerate().map(corner).collect()
+}
