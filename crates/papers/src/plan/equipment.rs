@@ -166,18 +166,31 @@ pub(super) fn points(site: &Site) -> Vec<Point> {
         .collect()
 }
 
-/// Draws the things that a sheet shows, with their reach up to so far (m) and their names.
+/// How much of the reach of devices a sheet shows.
+#[derive(Debug, Clone, Copy)]
+pub(super) struct View<'a> {
+    /// What the sheet shows.
+    pub(super) window: &'a Window,
+    /// How far the view of a camera is drawn (m).
+    pub(super) far: f64,
+}
+
+/// Draws the things that a sheet shows, with their reach and their names.
 pub(super) fn draw(
     scene: &mut Scene,
     layers: &Layers,
     tags: &mut Tags,
     site: &Site,
-    (window, far, shown): (&Window, f64, &dyn Fn(&Placed) -> bool),
+    view: &View<'_>,
+    shown: impl Fn(&Placed) -> bool,
 ) {
-    let things: Vec<Placed> = placed(site).into_iter().filter(shown).collect();
+    let things: Vec<Placed> = placed(site)
+        .into_iter()
+        .filter(|thing| shown(thing))
+        .collect();
     for device in &site.device {
         if things.iter().any(|thing| device.id == *thing.name) {
-            draw_reach(scene, layers, device, window, far);
+            draw_reach(scene, layers, device, view);
         }
     }
     let marked: Vec<&Placed> = things
@@ -210,12 +223,12 @@ fn has_extent(site: &Site, name: &str) -> bool {
 }
 
 /// The beam, strip, loop or field of view of a device.
-fn draw_reach(scene: &mut Scene, layers: &Layers, device: &Device, window: &Window, far: f64) {
+fn draw_reach(scene: &mut Scene, layers: &Layers, device: &Device, view: &View<'_>) {
     let Some(at) = device
         .at
         .as_ref()
         .map(seen_from_above)
-        .filter(|at| window.shows(*at))
+        .filter(|at| view.window.shows(*at))
     else {
         return;
     };
@@ -239,7 +252,7 @@ fn draw_reach(scene: &mut Scene, layers: &Layers, device: &Device, window: &Wind
         (DeviceKind::ContactEdge, Some(other)) => {
             scene.add_titled(layers.edges, title, edge(device, at, other));
         }
-        (DeviceKind::Camera, _) => draw_view(scene, layers, device, at, far),
+        (DeviceKind::Camera, _) => draw_view(scene, layers, device, at, view.far),
         _ => {}
     }
 }

@@ -1,6 +1,6 @@
 //! The sheet of one gate: what stands around it, as large as the paper allows.
 
-use super::equipment::{self, Placed};
+use super::equipment::{self, Placed, View};
 use super::layers::Layers;
 use super::tags::Tags;
 use super::window::{Reach, Window};
@@ -85,7 +85,8 @@ pub(super) fn scene(site: &Site, gate: &Gate, window: &Window) -> Scene {
     ground::draw(&mut scene, &layers, site, window);
     gate::draw(&mut scene, &layers, &mut tags, gate, window);
     let shown = |thing: &Placed| window.shows(thing.at);
-    equipment::draw(&mut scene, &layers, &mut tags, site, (window, VIEW, &shown));
+    let view = View { window, far: VIEW };
+    equipment::draw(&mut scene, &layers, &mut tags, site, &view, shown);
     measures::draw(&mut scene, &layers, site, gate, window);
     tags.place(&mut scene, &layers, NEAR, |_| None);
     draw_lists(&mut scene, &layers, site, gate, window);

@@ -1,6 +1,6 @@
 //! The sheet of the whole site: each gate as a whole, and what stands away from it.
 
-use super::equipment::{self, Placed};
+use super::equipment::{self, Placed, View};
 use super::layers::Layers;
 use super::tags::Tags;
 use super::window::Window;
@@ -36,7 +36,11 @@ pub(super) fn scene(site: &Site, windows: &[Window]) -> Scene {
     }
     let is_far = |thing: &Placed| !windows.iter().any(|window| window.shows(thing.at));
     let shown = |thing: &Placed| thing.is_enclosure || is_far(thing);
-    equipment::draw(&mut scene, &layers, &mut tags, site, (&whole, VIEW, &shown));
+    let view = View {
+        window: &whole,
+        far: VIEW,
+    };
+    equipment::draw(&mut scene, &layers, &mut tags, site, &view, shown);
     let middle = site.gate.first().map(gate_sheet::middle);
     let units = scene.units;
     tags.place(&mut scene, &layers, NEAR, |at| {

@@ -55,10 +55,10 @@ impl Window {
     /// beside and before it.
     fn around_gate(gate: &Gate, reach: Reach) -> Self {
         let opening = number(gate.clear_opening.as_ref()).unwrap_or(USUAL_OPENING);
-        let leaf = longest_leaf(gate).max(opening);
+        let leaf = longest_leaf(gate);
         let side = reach.side * opening;
         let depth = reach.depth * (1.1 * opening).max(0.9 * leaf);
-        let end = leaf + number(gate.travel.as_ref()).unwrap_or(0.0);
+        let end = end_of_travel(gate, opening);
         Self {
             left: -side,
             right: end + side,
@@ -71,7 +71,7 @@ impl Window {
     pub(super) fn of_gate(gate: &Gate, points: &[Point], reach: Reach) -> Self {
         let farthest = Self::around_gate(gate, reach);
         let opening = number(gate.clear_opening.as_ref()).unwrap_or(USUAL_OPENING);
-        let end = longest_leaf(gate).max(opening) + number(gate.travel.as_ref()).unwrap_or(0.0);
+        let end = end_of_travel(gate, opening);
         let mut held = Self {
             left: 0.0,
             right: end,
@@ -160,4 +160,11 @@ fn longest_leaf(gate: &Gate) -> f64 {
         .iter()
         .filter_map(|leaf| number(leaf.length.as_ref()))
         .fold(0.0, f64::max)
+}
+
+/// How far along the gate its leaf and its run-back reach (m).
+fn end_of_travel(gate: &Gate, opening: f64) -> f64 {
+    let of = |length: Option<&Measured<Length>>| number(length).unwrap_or(0.0);
+    let open = longest_leaf(gate).max(opening) + of(gate.travel.as_ref());
+    open.max(opening + of(gate.run_back.as_ref()))
 }
