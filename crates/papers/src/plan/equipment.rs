@@ -247,7 +247,9 @@ fn draw_reach(scene: &mut Scene, layers: &Layers, device: &Device, view: &View<'
             scene.add_titled(layers.devices, format!("{title}, other end"), back);
         }
         (DeviceKind::Reflective, Some(other)) => {
-            scene.add_titled(layers.beams, title, Figure::line(at, other));
+            let back = Placement::new(symbols::reflector(), other).rotation(other.direction_to(at));
+            scene.add_titled(layers.beams, title.as_str(), Figure::line(at, other));
+            scene.add_titled(layers.devices, format!("{title}, reflector"), back);
         }
         (DeviceKind::ContactEdge, Some(other)) => {
             scene.add_titled(layers.edges, title, edge(device, at, other));

@@ -178,7 +178,7 @@ fn draw_words_of_leaves(scene: &mut Scene, layers: &Layers, gate: &Gate) {
             turning.turn.map(|turn| {
                 let middle = Angle::from_base(turning.closed + 0.5 * turn);
                 let words = format!("opens {:.0}°", turn.abs().to_degrees());
-                (turning.hinge.toward(middle, turning.length * 0.62), words)
+                (turning.hinge.toward(middle, turning.length * 0.75), words)
             })
         } else {
             nominal(gate.travel.as_ref())

@@ -45,7 +45,7 @@ const NARROW: f64 = 1.4;
 
 /// Letters in a line of a list beside the window, and in one below the run-back.
 const FEW_LETTERS: usize = 48;
-const MANY_LETTERS: usize = 68;
+const MANY_LETTERS: usize = 72;
 
 /// The part of the site that the sheet shows: the least at the largest scale, and whatever else then fits.
 pub(super) fn window(site: &Site, gate: &Gate, sheet: &Sheet) -> Result<Window, DrawError> {

@@ -92,7 +92,7 @@ pub(super) fn list(
     if lines.is_empty() {
         return;
     }
-    let mut words = vec![head.to_owned()];
+    let mut words = vec![broken(head, letters)];
     words.extend(lines.iter().map(|line| broken(line, letters)));
     let text = Text::new(at, words.join("\n")).anchor(Anchor::Start);
     scene.add(layers.notes, text);

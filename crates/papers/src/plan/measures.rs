@@ -13,7 +13,7 @@ const FIRST_ROW: f64 = 5.0;
 const NEXT_ROW: f64 = 6.5;
 
 /// From an open leaf to its dimension (mm).
-const BESIDE_LEAF: f64 = 7.0;
+const BESIDE_LEAF: f64 = 11.0;
 
 /// A length along the gate, with its name.
 struct Stretch {

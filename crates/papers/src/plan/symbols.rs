@@ -30,12 +30,16 @@ pub(super) fn device(kind: DeviceKind) -> Symbol {
     let black = Fill::Solid(Ink::Black);
     let paper = Fill::Solid(Ink::Paper);
     let figures = match kind {
-        DeviceKind::ThroughBeam | DeviceKind::Reflective => {
+        DeviceKind::ThroughBeam => {
             vec![
                 Figure::line(mm(0.0, 0.0), mm(1.4, 0.0)),
                 Figure::area([mm(1.4, -1.2), mm(3.8, 0.0), mm(1.4, 1.2)], black),
             ]
         }
+        DeviceKind::Reflective => vec![
+            Figure::line(mm(0.0, 0.0), mm(1.4, 0.0)),
+            Figure::area([mm(1.4, -1.2), mm(3.8, 0.0), mm(1.4, 1.2)], paper),
+        ],
         DeviceKind::ContactEdge => vec![Figure::rectangle(mm(-0.6, -1.6), mm(0.6, 1.6), black)],
         DeviceKind::AreaScanner => vec![
             disc(0.8, black),
@@ -44,10 +48,20 @@ pub(super) fn device(kind: DeviceKind) -> Symbol {
             Figure::line(mm(0.0, 0.0), mm(1.2, -2.08)),
         ],
         DeviceKind::Loop => vec![square(1.2, Fill::Open), square(0.7, Fill::Open)],
-        DeviceKind::Reader | DeviceKind::Keypad => vec![
+        DeviceKind::Reader => vec![
             Figure::rectangle(mm(-1.0, -1.5), mm(1.0, 1.5), paper),
             disc(0.5, black),
         ],
+        DeviceKind::Keypad => {
+            let key = |x, y| Figure::circle(mm(x, y), length(0.25), black);
+            vec![
+                Figure::rectangle(mm(-1.0, -1.5), mm(1.0, 1.5), paper),
+                key(-0.45, 0.6),
+                key(0.45, 0.6),
+                key(-0.45, -0.6),
+                key(0.45, -0.6),
+            ]
+        }
         DeviceKind::Intercom => vec![
             Figure::rectangle(mm(-1.2, -1.6), mm(1.2, 1.6), paper),
             Figure::line(mm(-0.7, 0.7), mm(0.7, 0.7)),
@@ -93,6 +107,17 @@ pub(super) fn several() -> Symbol {
                 Fill::Solid(Ink::Paper),
             ),
             disc(0.8, Fill::Solid(Ink::Black)),
+        ],
+    )
+}
+
+/// The symbol of a reflector that faces +x.
+pub(super) fn reflector() -> Symbol {
+    Symbol::new(
+        "reflector",
+        [
+            Figure::line(mm(0.0, 0.0), mm(1.4, 0.0)),
+            Figure::rectangle(mm(1.4, -1.2), mm(2.0, 1.2), Fill::Solid(Ink::Paper)),
         ],
     )
 }
