@@ -32,10 +32,12 @@ impl CaseKind {
 pub fn embedded() -> impl Iterator<Item = (&'static str, &'static str)> {
     [
         crate::wind::CASES,
+        crate::leaf::CASES,
         crate::motion::CASES,
         crate::standing::CASES,
         crate::protection::CASES,
         crate::power::CASES,
+        crate::life::CASES,
         crate::signal::CASES,
         crate::ways::CASES,
     ]

@@ -14,6 +14,8 @@ mod sheet;
 pub mod solve;
 mod table;
 
+pub mod leaf;
+pub mod life;
 pub mod motion;
 pub mod power;
 pub mod protection;

@@ -2,7 +2,7 @@
 
 use crate::declare::Formula;
 use crate::sheet::{OutOfReach, Sheet};
-use crate::{motion, power, protection, signal, standing, ways, wind};
+use crate::{leaf, life, motion, power, protection, signal, standing, ways, wind};
 use quantity::Value;
 use std::sync::LazyLock;
 
@@ -53,9 +53,11 @@ pub fn registry() -> &'static [Calculation] {
     static ALL: LazyLock<Vec<Calculation>> = LazyLock::new(|| {
         [
             wind::CALCULATIONS,
+            leaf::CALCULATIONS,
             motion::CALCULATIONS,
             standing::CALCULATIONS,
             protection::CALCULATIONS,
+            life::CALCULATIONS,
             power::CALCULATIONS,
             signal::CALCULATIONS,
             ways::CALCULATIONS,

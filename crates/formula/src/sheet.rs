@@ -7,6 +7,8 @@ quantity::words! {
     pub enum Discipline {
         /// Wind on the leaf.
         Wind = "wind",
+        /// Leaf, frame, wheels and hinges.
+        Leaf = "leaf",
         /// Mass, force, speed and travel.
         Motion = "motion",
         /// Posts, pads and anchors.
@@ -15,6 +17,8 @@ quantity::words! {
         Protection = "protection",
         /// Conductors, supplies, batteries and enclosures.
         Power = "power",
+        /// Wear, growth and rust.
+        Life = "life",
         /// Data, radio and cameras.
         Signal = "signal",
         /// Conduits and pulls.

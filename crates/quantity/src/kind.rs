@@ -2,7 +2,7 @@
 
 use crate::value::{Argument, Sort, Value};
 use uom::si::{ISQ, SI};
-use uom::typenum::{N2, N3, P1, Z0};
+use uom::typenum::{N1, N2, N3, P1, P4, Z0};
 
 /// A type that carries a physical quantity in its coherent SI unit.
 pub trait Quantity: Copy + PartialEq + PartialOrd + std::fmt::Debug + Argument {
@@ -82,14 +82,24 @@ kinds! {
     Velocity = uom::si::f64::Velocity, "a", "speed", "1 ft/s";
     /// A rate of change of speed (m/s²).
     Acceleration = uom::si::f64::Acceleration, "an", "acceleration", "1.5 ft/s²";
+    /// A rate of change of acceleration (m/s³).
+    Jerk = uom::si::f64::Jerk, "a", "jerk", "3 ft/s³";
     /// A turning speed (rad/s).
     AngularVelocity = uom::si::f64::AngularVelocity, "a", "turning speed", "6 deg/s";
     /// A mass: how much matter, never how hard it presses (kg).
     Mass = uom::si::f64::Mass, "a", "mass", "640 lb";
     /// A mass of each unit of length (kg/m).
     MassPerLength = uom::si::f64::LinearMassDensity, "a", "mass per length", "0.09 lb/ft";
+    /// A mass of each unit of area: sheet, mesh, ice (kg/m²).
+    MassPerArea = uom::si::Quantity<ISQ<N2, P1, Z0, Z0, Z0, Z0, Z0>, SI<f64>, f64>,
+        "a", "mass per area", "1.2 lb/ft²";
     /// A mass of each unit of volume (kg/m³).
     MassDensity = uom::si::f64::MassDensity, "a", "density", "490 lb/ft³";
+    /// How far mass lies from an axis, squared: resistance to being spun up (kg·m²).
+    MomentOfInertia = uom::si::f64::MomentOfInertia, "a", "moment of inertia", "650 lb·ft²";
+    /// How far area lies from an axis, squared: resistance of a section to bending (m⁴).
+    SecondMomentOfArea = uom::si::Quantity<ISQ<P4, Z0, Z0, Z0, Z0, Z0, Z0>, SI<f64>, f64>,
+        "a", "second moment of area", "7.8 in⁴";
     /// A force, weight included (N).
     Force = uom::si::f64::Force, "a", "force", "25 lbf";
     /// A force on each unit of length: side-wall load, stiffness of a spring (N/m).
@@ -110,6 +120,9 @@ kinds! {
     Temperature = uom::si::f64::ThermodynamicTemperature, "a", "temperature", "38 °C";
     /// A difference of temperatures (K).
     TemperatureDifference = uom::si::f64::TemperatureInterval, "a", "temperature difference", "20 Δ°F";
+    /// A growth of each unit of length for each degree (1/K).
+    ThermalExpansion = uom::si::Quantity<ISQ<Z0, Z0, Z0, Z0, N1, Z0, Z0>, SI<f64>, f64>,
+        "a", "coefficient of expansion", "11.7 µm/(m·K)";
     /// An electric current (A).
     Current = uom::si::f64::ElectricCurrent, "a", "current", "500 mA";
     /// An electric voltage (V).

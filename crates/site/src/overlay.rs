@@ -21,6 +21,8 @@ pub(crate) const PART_KINDS: &[&str] = &[
     "battery",
     "supply",
     "solar_panel",
+    "wheels",
+    "hinges",
 ];
 
 /// Keys that are never taken from a part: what names the thing itself.
@@ -162,4 +164,17 @@ fn part_of<'t>(
         None => problem,
     });
     None
+}
+
+#[cfg(test)]
+mod tests {
+    use super::PART_KINDS;
+    use crate::model::PartsFile;
+    use crate::record::Record as _;
+
+    #[test]
+    fn the_kinds_of_parts_are_the_tables_of_a_parts_file() {
+        let tables: Vec<&str> = PartsFile::KEYS.iter().map(|key| key.name).collect();
+        assert_eq!(tables, PART_KINDS);
+    }
 }

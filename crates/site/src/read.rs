@@ -1,10 +1,10 @@
 //! Reads a site from its texts: everything that can be read, and every problem with its place.
 
-use crate::model::Site;
+use crate::model::{PartsFile, Site};
 use crate::overlay::{Layers, PART_KINDS, Parts, TableIn};
 use crate::problem::{Code, Problem, Problems};
 use crate::reader::{Node, Reader};
-use crate::record::{Key, Record};
+use crate::record::Record;
 use crate::source::{Source, SourceFile};
 use crate::{reference, syntax, validate};
 use std::collections::BTreeSet;
@@ -128,13 +128,9 @@ fn part_entries<'t>(
 /// Reads every entry of the parts files for its own sake.
 fn read_parts<'t>(reader: &mut Reader<'t>, trees: &'t [Tree<'t>]) {
     reader.begin_parts();
-    let keys: Vec<&'static Key> = Site::KEYS
-        .iter()
-        .filter(|key| PART_KINDS.contains(&key.name))
-        .collect();
     for (file, tree) in trees.iter().enumerate().skip(1) {
         reader.refuse_unknown_part_kinds(file, tree.get_ref());
-        for key in &keys {
+        for key in PartsFile::KEYS {
             if let Some(value) = tree.get_ref().get(key.name) {
                 let node = Node::top(file, value, key.name, true);
                 (key.check)(reader, &node);

@@ -1,7 +1,6 @@
 //! The JSON Schemas of site files and parts files, made from the same declarations as the reader.
 
-use crate::model::Site;
-use crate::overlay::PART_KINDS;
+use crate::model::{PartsFile, Site};
 use crate::record::{Field, Key, Record, prose};
 use quantity::Kind;
 use serde_json::{Map, Value, json};
@@ -82,7 +81,7 @@ impl Definitions {
             "properties": properties,
             "additionalProperties": false,
         });
-        if is_part || takes_part {
+        if is_part || (takes_part && required.contains(&"id")) {
             table["required"] = json!(["id"]);
         } else if !required.is_empty() {
             table["required"] = json!(required);
@@ -108,10 +107,7 @@ pub fn parts_schema() -> Value {
         ..Definitions::default()
     };
     let mut properties = Map::new();
-    for key in Site::KEYS
-        .iter()
-        .filter(|key| PART_KINDS.contains(&key.name))
-    {
+    for key in PartsFile::KEYS {
         let mut schema = (key.schema)(&mut definitions);
         schema["description"] = prose(key.doc).into();
         properties.insert(key.name.to_owned(), schema);

@@ -167,8 +167,8 @@ fn the_committed_schemas_are_fresh() {
         let path = common::path("../../../docs").join(name);
         if let Ok(committed) = std::fs::read_to_string(&path) {
             let committed: Value = serde_json::from_str(&committed).unwrap();
-            assert_eq!(
-                committed, schema,
+            assert!(
+                committed == schema,
                 "{name}: write it again with the command that writes the pages of docs"
             );
         }

@@ -10,6 +10,7 @@ mod anchor;
 mod enclosure;
 mod force;
 mod hazard;
+mod leaf;
 mod motion;
 mod network;
 mod power;

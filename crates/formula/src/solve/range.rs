@@ -31,8 +31,16 @@ fn range(kind: Kind) -> Range {
         Kind::Area | Kind::Volume => Range::Positive(-12, 6),
         Kind::Time => Range::Positive(-6, 9),
         Kind::Frequency => Range::Positive(-3, 12),
-        Kind::Velocity | Kind::Acceleration | Kind::AngularVelocity => Range::Positive(-6, 3),
-        Kind::Mass | Kind::MassPerLength | Kind::MassDensity => Range::Positive(-6, 6),
+        Kind::SecondMomentOfArea => Range::Positive(-15, 3),
+        Kind::ThermalExpansion => Range::Positive(-8, -2),
+        Kind::Velocity | Kind::Acceleration | Kind::AngularVelocity | Kind::Jerk => {
+            Range::Positive(-6, 3)
+        }
+        Kind::Mass
+        | Kind::MassPerLength
+        | Kind::MassPerArea
+        | Kind::MassDensity
+        | Kind::MomentOfInertia => Range::Positive(-6, 6),
         Kind::ForcePerLength | Kind::Torque | Kind::Energy | Kind::Power => Range::Positive(-6, 9),
         Kind::Pressure => Range::Positive(-3, 12),
         Kind::HeatFlux | Kind::HeatTransfer => Range::Positive(-3, 5),

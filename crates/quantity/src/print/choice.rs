@@ -85,13 +85,23 @@ fn choices(kind: Kind, system: UnitSystem) -> &'static [Choice] {
 /// The tables of a kind for US customary units and for SI.
 fn tables(kind: Kind) -> (&'static [Choice], &'static [Choice]) {
     match kind {
-        Kind::Length | Kind::Area | Kind::Volume | Kind::Angle | Kind::Ratio => of_space(kind),
+        Kind::Length
+        | Kind::Area
+        | Kind::Volume
+        | Kind::SecondMomentOfArea
+        | Kind::Angle
+        | Kind::Ratio => of_space(kind),
         Kind::Time
         | Kind::Frequency
         | Kind::Velocity
         | Kind::Acceleration
+        | Kind::Jerk
         | Kind::AngularVelocity => of_motion(kind),
-        Kind::Mass | Kind::MassPerLength | Kind::MassDensity => of_mass(kind),
+        Kind::Mass
+        | Kind::MassPerLength
+        | Kind::MassPerArea
+        | Kind::MassDensity
+        | Kind::MomentOfInertia => of_mass(kind),
         Kind::Force | Kind::ForcePerLength | Kind::Torque | Kind::Energy | Kind::Pressure => {
             of_load(kind)
         }
@@ -99,7 +109,8 @@ fn tables(kind: Kind) -> (&'static [Choice], &'static [Choice]) {
         | Kind::HeatFlux
         | Kind::HeatTransfer
         | Kind::Temperature
-        | Kind::TemperatureDifference => of_heat(kind),
+        | Kind::TemperatureDifference
+        | Kind::ThermalExpansion => of_heat(kind),
         Kind::Current
         | Kind::Voltage
         | Kind::Resistance
@@ -128,11 +139,14 @@ fn of_space(kind: Kind) -> (&'static [Choice], &'static [Choice]) {
         row("L", 0.1, THREE),
         row("mL", 0.0, THREE),
     ];
+    const US_BENDING: &[Choice] = &[row("in⁴", 0.0, THREE)];
+    const SI_BENDING: &[Choice] = &[row("cm⁴", 0.0, THREE)];
     const DEGREES: &[Choice] = &[row("°", 0.0, FOUR)];
     const SHARE: &[Choice] = &[row("", 1.0, THREE), row("%", 0.0, THREE)];
     match kind {
         Kind::Area => (US_AREA, SI_AREA),
         Kind::Volume => (US_VOLUME, SI_VOLUME),
+        Kind::SecondMomentOfArea => (US_BENDING, SI_BENDING),
         Kind::Angle => (DEGREES, DEGREES),
         Kind::Ratio => (SHARE, SHARE),
         _ => (FEET, METERS),
@@ -142,6 +156,7 @@ fn of_space(kind: Kind) -> (&'static [Choice], &'static [Choice]) {
 /// Tables for time and motion.
 fn of_motion(kind: Kind) -> (&'static [Choice], &'static [Choice]) {
     const TIME: &[Choice] = &[
+        row("years", 2.0, THREE),
         row("d", 2.0, THREE),
         row("h", 2.0, THREE),
         row("min", 2.0, THREE),
@@ -158,12 +173,15 @@ fn of_motion(kind: Kind) -> (&'static [Choice], &'static [Choice]) {
     const SI_SPEED: &[Choice] = &[row("m/s", 0.0, THREE)];
     const US_ACCELERATION: &[Choice] = &[row("ft/s²", 0.0, THREE)];
     const SI_ACCELERATION: &[Choice] = &[row("m/s²", 0.0, THREE)];
+    const US_JERK: &[Choice] = &[row("ft/s³", 0.0, THREE)];
+    const SI_JERK: &[Choice] = &[row("m/s³", 0.0, THREE)];
     const TURNING: &[Choice] = &[row("rpm", 10.0, THREE), row("deg/s", 0.0, THREE)];
     match kind {
         Kind::Time => (TIME, TIME),
         Kind::Frequency => (FREQUENCY, FREQUENCY),
         Kind::Velocity => (US_SPEED, SI_SPEED),
         Kind::Acceleration => (US_ACCELERATION, SI_ACCELERATION),
+        Kind::Jerk => (US_JERK, SI_JERK),
         _ => (TURNING, TURNING),
     }
 }
@@ -174,10 +192,16 @@ fn of_mass(kind: Kind) -> (&'static [Choice], &'static [Choice]) {
     const SI_MASS: &[Choice] = &[row("kg", 1.0, THREE), row("g", 0.0, THREE)];
     const US_LINE: &[Choice] = &[row("lb/ft", 0.0, THREE)];
     const SI_LINE: &[Choice] = &[row("kg/m", 0.1, THREE), row("g/m", 0.0, THREE)];
+    const US_SHEET: &[Choice] = &[row("lb/ft²", 0.0, THREE)];
+    const SI_SHEET: &[Choice] = &[row("kg/m²", 0.1, THREE), row("g/m²", 0.0, THREE)];
+    const US_INERTIA: &[Choice] = &[row("lb·ft²", 0.0, THREE)];
+    const SI_INERTIA: &[Choice] = &[row("kg·m²", 0.0, THREE)];
     const US_DENSITY: &[Choice] = &[row("lb/ft³", 0.0, THREE)];
     const SI_DENSITY: &[Choice] = &[row("kg/m³", 0.0, THREE)];
     match kind {
         Kind::MassPerLength => (US_LINE, SI_LINE),
+        Kind::MassPerArea => (US_SHEET, SI_SHEET),
+        Kind::MomentOfInertia => (US_INERTIA, SI_INERTIA),
         Kind::MassDensity => (US_DENSITY, SI_DENSITY),
         _ => (US_MASS, SI_MASS),
     }
@@ -234,8 +258,10 @@ fn of_heat(kind: Kind) -> (&'static [Choice], &'static [Choice]) {
     const SI_TEMPERATURE: &[Choice] = &[row("°C", 0.0, TENTH)];
     const US_DIFFERENCE: &[Choice] = &[row("Δ°F", 0.0, TENTH)];
     const SI_DIFFERENCE: &[Choice] = &[row("Δ°C", 0.0, TENTH)];
+    const EXPANSION: &[Choice] = &[row("µm/(m·K)", 0.0, THREE)];
     match kind {
         Kind::HeatFlux => (FLUX, FLUX),
+        Kind::ThermalExpansion => (EXPANSION, EXPANSION),
         Kind::HeatTransfer => (US_TRANSFER, SI_TRANSFER),
         Kind::Temperature => (US_TEMPERATURE, SI_TEMPERATURE),
         Kind::TemperatureDifference => (US_DIFFERENCE, SI_DIFFERENCE),

@@ -54,6 +54,14 @@ pub(super) const VOLUME: &[Unit] = &[
     Unit::new(&["gal", "gallon", "gallons"], 231.0 * INCH * INCH * INCH),
 ];
 
+/// Units of second moment of area, in meters to the fourth.
+pub(super) const SECOND_MOMENT_OF_AREA: &[Unit] = &[
+    Unit::new(&["m⁴", "m^4"], 1.0),
+    Unit::new(&["in⁴", "in^4"], INCH * INCH * INCH * INCH),
+    Unit::new(&["cm⁴", "cm^4"], 1e-8),
+    Unit::new(&["mm⁴", "mm^4"], 1e-12),
+];
+
 /// Units of angle, in radians.
 pub(super) const ANGLE: &[Unit] = &[
     Unit::new(&["°", "deg", "degree", "degrees"], PI / 180.0),

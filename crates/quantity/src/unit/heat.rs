@@ -72,3 +72,13 @@ pub(super) const TEMPERATURE_DIFFERENCE: &[Unit] = &[
     ),
     Unit::new(&["K", "ΔK", "kelvin"], 1.0),
 ];
+
+/// Units of thermal expansion, per kelvin. `1/K` is left out: behind a number it would read as a fraction.
+pub(super) const THERMAL_EXPANSION: &[Unit] = &[
+    Unit::new(&["/K", "/°C", "per kelvin"], 1.0),
+    Unit::new(
+        &["/°F", "in/(in·°F)", "per degree Fahrenheit"],
+        1.0 / DEGREE_FAHRENHEIT,
+    ),
+    Unit::new(&["µm/(m·K)"], 1e-6),
+];

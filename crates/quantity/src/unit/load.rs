@@ -21,6 +21,22 @@ pub(super) const MASS_PER_LENGTH: &[Unit] = &[
     Unit::new(&["kg/km"], 1e-3),
 ];
 
+/// Units of mass per area, in kilograms per square meter.
+pub(super) const MASS_PER_AREA: &[Unit] = &[
+    Unit::new(&["kg/m²"], 1.0),
+    Unit::new(&["lb/ft²", "lb/sq ft"], POUND / (FOOT * FOOT)),
+    Unit::new(&["g/m²"], 1e-3),
+    Unit::new(&["oz/ft²"], POUND / 16.0 / (FOOT * FOOT)),
+];
+
+/// Units of moment of inertia, in kilogram square meters.
+pub(super) const MOMENT_OF_INERTIA: &[Unit] = &[
+    Unit::new(&["kg·m²"], 1.0),
+    Unit::new(&["lb·ft²"], POUND * FOOT * FOOT),
+    Unit::new(&["lb·in²"], POUND * INCH * INCH),
+    Unit::new(&["kg·cm²"], 1e-4),
+];
+
 /// Units of density, in kilograms per cubic meter.
 pub(super) const MASS_DENSITY: &[Unit] = &[
     Unit::new(&["kg/m³"], 1.0),

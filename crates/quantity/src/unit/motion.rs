@@ -11,6 +11,7 @@ pub(super) const TIME: &[Unit] = &[
     Unit::new(&["h", "hr", "hour", "hours"], 3600.0),
     Unit::new(&["d", "day", "days"], 86_400.0),
     Unit::new(&["µs", "us"], 1e-6),
+    Unit::new(&["years", "year", "a"], 365.25 * 86_400.0),
 ];
 
 /// Units of frequency, in hertz.
@@ -43,6 +44,9 @@ pub(super) const ACCELERATION: &[Unit] = &[
     Unit::new(&["mm/s²"], 1e-3),
     Unit::new(&["g"], GRAVITY),
 ];
+
+/// Units of jerk, in meters per second cubed.
+pub(super) const JERK: &[Unit] = &[Unit::new(&["m/s³"], 1.0), Unit::new(&["ft/s³"], FOOT)];
 
 /// Units of turning speed, in radians per second.
 pub(super) const ANGULAR_VELOCITY: &[Unit] = &[

@@ -1,5 +1,6 @@
 //! Where the site is, and the weather and soil that the design must stand.
 
+use crate::model::Corrosivity;
 use crate::{Signed, Text};
 use quantity::{Angle, HeatFlux, Length, Measured, Ratio, Temperature, Velocity};
 
@@ -70,6 +71,10 @@ record! {
         frost_depth: Option<Measured<Length>>,
         /// Thickness of ice on bars.
         ice: Option<Measured<Length>>,
+        /// Wind that comes with the ice.
+        ice_wind_speed: Option<Measured<Velocity>>,
+        /// How hard the air is on metal.
+        corrosivity: Option<Corrosivity>,
         /// Soil, as dug or as reported.
         soil: Option<Text>,
     }

@@ -180,6 +180,8 @@ record! {
         on_power_loss: Option<PowerLoss>,
         /// Force that a lock holds.
         holding_force: Option<Measured<Force>>,
+        /// Side load on its bolt or keeper at which a lock still lets go.
+        greatest_side_load: Option<Measured<Force>>,
         /// Radio frequency.
         frequency: Option<Measured<Frequency>>,
         /// Remarks.

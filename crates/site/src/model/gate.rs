@@ -1,7 +1,9 @@
 //! A gate: its kind, its opening, what it runs on, and what stands near it.
 
-use crate::model::{Leaf, Profile};
-use crate::{Id, Position, Signed, Text};
+use crate::model::{
+    Balance, Catch, FallProtection, Finish, Guide, Leaf, LeafOrder, Profile, Stop, Track, Wheels,
+};
+use crate::{Id, Position, Section, Signed, Text};
 use quantity::{Angle, Force, Length, Measured, Ratio, Time};
 
 site_words! {
@@ -31,16 +33,6 @@ site_words! {
         IntoProperty = "into the property",
         /// Out toward the road (−y).
         TowardRoad = "toward the road",
-    }
-}
-
-site_words! {
-    /// What rolls on what.
-    pub enum RollingPair {
-        /// Steel wheel on a steel track.
-        SteelOnSteel = "steel on steel",
-        /// Polymer wheel or tread on a steel track.
-        PolymerOnSteel = "polymer on steel",
     }
 }
 
@@ -77,14 +69,32 @@ record! {
         hold_time: Option<Measured<Time>>,
         /// Cycles on a usual day.
         cycles_per_day: Option<u32>,
+        /// Cycles in the busiest hour of the year.
+        cycles_in_busiest_hour: Option<u32>,
+        /// Height free above the finished surface where a leaf rises or stands open.
+        overhead_room: Option<Measured<Length>>,
+        /// Weight of a person who may climb on the free end.
+        climbing_load: Option<Measured<Force>>,
+        /// Levels of the ground that the leaf passes over.
+        ground: Vec<Position>,
         /// The leaf or leaves.
         leaf: Vec<Leaf>,
         /// The wheels that carry a track slide, or the trolleys of a cantilever slide.
         wheels: Option<Wheels>,
         /// The guide that keeps a slide leaf upright.
         guide: Option<Guide>,
+        /// The track or the rail that a leaf runs on.
+        track: Option<Track>,
         /// How the leaf moves through its travel.
         motion: Option<Profile>,
+        /// Spring or counterweight of a leaf or an arm that rises.
+        balance: Option<Balance>,
+        /// What holds the leaf at its ends beside the drive.
+        catch: Option<Catch>,
+        /// In which order two leaves move.
+        leaf_order: Option<LeafOrder>,
+        /// What keeps the leaf up when one part lets go.
+        fall: Option<FallProtection>,
         /// Gate posts, guide posts, catch posts.
         post: Vec<Post>,
         /// Positive stops.
@@ -93,36 +103,6 @@ record! {
         nearby: Vec<FixedThing>,
         /// Remarks.
         note: Option<Text>,
-    }
-}
-
-record! {
-    /// Wheels or trolleys.
-    pub struct Wheels {
-        /// Diameter over the running surface.
-        diameter: Option<Measured<Length>>,
-        /// What rolls on what.
-        rolling: Option<RollingPair>,
-        /// Friction coefficient of the wheel bearing, at the axle.
-        bearing_friction: Option<Measured<Ratio>>,
-        /// Diameter of the axle.
-        axle_diameter: Option<Measured<Length>>,
-        /// How many carry the leaf.
-        count: Option<u32>,
-        /// Load that one may carry.
-        rated_load: Option<Measured<Force>>,
-    }
-}
-
-record! {
-    /// Guide rollers or blocks.
-    pub struct Guide {
-        /// Friction of the guide: drag over side force.
-        friction: Option<Measured<Ratio>>,
-        /// How many pairs.
-        count: Option<u32>,
-        /// Height of the guide above the finished surface.
-        height: Option<Measured<Length>>,
     }
 }
 
@@ -154,31 +134,11 @@ record! {
         /// Width across the gate line and along it.
         width: Option<Measured<Length>>,
         /// Section, such as `"HSS 4x4x1/4"`.
-        section: Option<Text>,
+        section: Option<Section>,
         /// Foundation that it stands in or on.
         foundation: Option<Id>,
-    }
-}
-
-site_words! {
-    /// Which end of the travel a stop holds.
-    pub enum TravelEnd {
-        /// The open position.
-        Open = "open",
-        /// The closed position.
-        Closed = "closed",
-    }
-}
-
-record! {
-    /// A positive stop.
-    pub struct Stop {
-        /// Which end of the travel it holds.
-        end: TravelEnd,
-        /// Where it is.
-        at: Option<Position>,
-        /// How it is made.
-        how: Option<Text>,
+        /// How it is kept from rust.
+        finish: Option<Finish>,
     }
 }
 

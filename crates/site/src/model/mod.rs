@@ -9,11 +9,15 @@ mod cabling;
 mod climate;
 mod device;
 mod enclosure;
+mod finish;
 mod gate;
 mod leaf;
+mod mounting;
 mod operator;
 mod power;
+mod running;
 mod traffic;
+mod turning;
 
 pub use about::*;
 pub use building::*;
@@ -21,11 +25,15 @@ pub use cabling::*;
 pub use climate::*;
 pub use device::*;
 pub use enclosure::*;
+pub use finish::*;
 pub use gate::*;
 pub use leaf::*;
+pub use mounting::*;
 pub use operator::*;
 pub use power::*;
+pub use running::*;
 pub use traffic::*;
+pub use turning::*;
 
 record! {
     /// A whole installation, as one description.
@@ -62,5 +70,29 @@ record! {
         vehicle: Vec<Vehicle>,
         /// People who are expected near the gates.
         people: Vec<People>,
+    }
+}
+
+record! {
+    /// The entries of a parts file: things as their data sheets describe them.
+    pub struct PartsFile {
+        /// Operators.
+        operator: Vec<Operator>,
+        /// Everything that senses, identifies, speaks, shows, locks or switches.
+        device: Vec<Device>,
+        /// Boxes that shelter equipment.
+        enclosure: Vec<Enclosure>,
+        /// Cables.
+        cable: Vec<Cable>,
+        /// Batteries.
+        battery: Vec<Battery>,
+        /// Power supplies, mains circuits included.
+        supply: Vec<Supply>,
+        /// Solar panels.
+        solar_panel: Vec<SolarPanel>,
+        /// Wheels and trolleys, in sets.
+        wheels: Vec<Wheels>,
+        /// Hinges, in sets.
+        hinges: Vec<Hinges>,
     }
 }

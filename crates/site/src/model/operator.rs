@@ -1,7 +1,7 @@
 //! The powered drive with its controller.
 
-use crate::model::UsageClass;
-use crate::{Date, Id, Position, Text};
+use crate::model::{DriveBox, DrivePart, Mounting, TorquePoint, UsageClass};
+use crate::{Date, Id, Position, Price, Text};
 use quantity::{
     Current, Force, Measured, Power, Ratio, Temperature, Time, Torque, Velocity, Voltage,
 };
@@ -45,12 +45,38 @@ record! {
         foundation: Option<Id>,
         /// Force against speed, from stall to no load.
         curve: Vec<CurvePoint>,
+        /// Torque of the output shaft against its speed, from stall to no load.
+        torque_curve: Vec<TorquePoint>,
+        /// How its pins stand to the hinge line of a swing leaf.
+        mounting: Option<Mounting>,
+        /// The buried box of an underground drive.
+        drive_box: Option<DriveBox>,
+        /// What lies between motor and leaf and may break.
+        drive_part: Vec<DrivePart>,
         /// Force that it may give without end at cruise speed.
         rated_force: Option<Measured<Force>>,
         /// Torque that it may give without end at cruise speed.
         rated_torque: Option<Measured<Torque>>,
         /// Greatest force at start.
         starting_force: Option<Measured<Force>>,
+        /// Greatest torque at start.
+        starting_torque: Option<Measured<Torque>>,
+        /// Force on the leaf at which it takes the leaf for obstructed.
+        obstruction_force: Option<Measured<Force>>,
+        /// Mass of its turning parts as the leaf feels it.
+        rotating_mass: Option<Measured<quantity::Mass>>,
+        /// The leaf cannot push it backward.
+        self_locking: Option<bool>,
+        /// Force on the leaf that it holds standing, engaged and without power.
+        holding_force: Option<Measured<Force>>,
+        /// Force at the handle that releases it.
+        release_effort: Option<Measured<Force>>,
+        /// Grease or oil does its work from this temperature upward.
+        grease_coldest: Option<Measured<Temperature>>,
+        /// Least play of rack and pinion on its data sheet.
+        least_rack_play: Option<Measured<quantity::Length>>,
+        /// Greatest play of rack and pinion on its data sheet.
+        greatest_rack_play: Option<Measured<quantity::Length>>,
         /// Greatest mass of leaf on its data sheet.
         rated_mass: Option<Measured<quantity::Mass>>,
         /// Greatest leaf length on its data sheet.
@@ -67,6 +93,12 @@ record! {
         starting_current: Option<Measured<Current>>,
         /// Share of time that it may run.
         duty: Option<Measured<Ratio>>,
+        /// Cycles in an hour on its data sheet.
+        cycles_per_hour: Option<u32>,
+        /// Cycles of the gate that the data sheet promises.
+        rated_cycles: Option<u32>,
+        /// Temperature up to which its duty is given in full.
+        duty_hottest: Option<Measured<Temperature>>,
         /// From a device's report to the start of braking.
         reaction_time: Option<Measured<Time>>,
         /// Speed on battery as a share of the speed on mains.
@@ -87,6 +119,8 @@ record! {
         heat: Option<Measured<Power>>,
         /// Day of manufacture on its plate.
         made: Option<Date>,
+        /// What it costs.
+        price: Option<Price>,
         /// Remarks.
         note: Option<Text>,
     }

@@ -31,6 +31,10 @@ quantity::words! {
         NotYesOrNo = "not-yes-or-no",
         /// A value that is not three lengths.
         NotAPosition = "not-a-position",
+        /// Text that is not a section.
+        NotASection = "not-a-section",
+        /// Text that is not a price.
+        NotAPrice = "not-a-price",
         /// A number without quotes where a quantity is wanted.
         NumberWithoutUnit = "number-without-unit",
         /// Text that is not a quantity of the kind that is wanted.

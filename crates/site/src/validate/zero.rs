@@ -66,19 +66,28 @@ fn gates(site: &Site, report: &mut Report<'_>) {
     for gate in &site.gate {
         not_zero!(report, gate, clear_opening wanted_opening_time run_timer);
         for leaf in &gate.leaf {
-            not_zero!(report, leaf, length height thickness mass);
+            not_zero!(report, leaf, length height thickness mass yield_strength);
             for member in &leaf.member {
-                not_zero!(report, member, count length mass_per_length);
+                not_zero!(report, member, count length mass_per_length width mass_per_area);
             }
         }
+        for hinges in gate.leaf.iter().filter_map(|leaf| leaf.hinges.as_ref()) {
+            not_zero!(report, hinges, count spacing pin_diameter rated_load rated_side_load rated_cycles);
+        }
         if let Some(wheels) = &gate.wheels {
-            not_zero!(report, wheels, diameter axle_diameter count rated_load);
+            not_zero!(report, wheels, diameter axle_diameter count rated_load rated_uplift spacing tread_width dynamic_rating rated_cycles);
         }
         if let Some(guide) = &gate.guide {
-            not_zero!(report, guide, count height);
+            not_zero!(report, guide, count height rated_load);
         }
         if let Some(motion) = &gate.motion {
-            not_zero!(report, motion, cruise_speed cruise_turning_speed acceleration deceleration creep_speed stopping_deceleration);
+            not_zero!(report, motion, cruise_speed cruise_turning_speed acceleration deceleration creep_speed stopping_deceleration jerk slow_down_distance);
+        }
+        if let Some(balance) = &gate.balance {
+            not_zero!(report, balance, mass radius torque_per_turn drum_radius stiffness hook_radius anchor_depth count rope_strength rated_cycles);
+        }
+        for stop in &gate.stop {
+            not_zero!(report, stop, rated_force stiffness);
         }
         for post in &gate.post {
             not_zero!(report, post, height width);
@@ -91,7 +100,14 @@ fn gates(site: &Site, report: &mut Report<'_>) {
 
 fn driven(site: &Site, report: &mut Report<'_>) {
     for operator in &site.operator {
-        not_zero!(report, operator, rated_force rated_torque starting_force rated_mass rated_length voltage least_voltage running_current starting_current duty battery_speed);
+        not_zero!(report, operator, rated_force rated_torque starting_force starting_torque obstruction_force cycles_per_hour rated_cycles rated_mass rated_length voltage least_voltage running_current starting_current duty battery_speed);
+    }
+    for mounting in site
+        .operator
+        .iter()
+        .filter_map(|operator| operator.mounting.as_ref())
+    {
+        not_zero!(report, mounting, front_along shortest longest crank link);
     }
     for device in &site.device {
         not_zero!(report, device, range field_angle voltage least_voltage greatest_voltage port_voltage ports turns frequency);

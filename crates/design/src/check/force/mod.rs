@@ -2,3 +2,4 @@
 
 mod operator_curve;
 pub(crate) mod slide;
+pub(crate) mod sliding;

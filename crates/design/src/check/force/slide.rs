@@ -6,16 +6,16 @@
 //! without end. The guides are taken to carry the whole wind, and more where they sit below the middle of the leaf.
 
 use super::operator_curve::force_at;
-use crate::asking::{Asking, Wants, pick, read};
+use super::sliding::{Conditions, leaf, on_the_level};
+use crate::asking::{Asking, Wants, read};
 use crate::check::motion::OPERATOR;
-use crate::check::wind::load::{Wind, on_leaf};
 use crate::check::{BOTH, Check, Round};
 use crate::outcome::{Answer, Comparison, Halt, Labeled, Outcome};
 use crate::subject::About;
-use formula::motion::{RollingLeverArm, RollingPair, SlideGateForce};
+use formula::motion::SlideGateForce;
 use formula::{Evidence, Source};
-use quantity::{Force, Length, Quantity as _, Ratio, Word as _};
-use site::{Direction, Gate, GateKind, Leaf, Operator, Site};
+use quantity::Force;
+use site::{Direction, Gate, GateKind, Operator, Site};
 
 /// The check.
 pub(crate) const CHECK: Check = Check {
@@ -28,23 +28,12 @@ pub(crate) const CHECK: Check = Check {
 
 /// Share of the pull that is kept in hand.
 const IN_HAND: f64 = 0.25;
-/// Turning parts of the drive as a share of the leaf's mass.
-const ROTATING: f64 = 0.2;
-/// Share of the wheel load lost at rims and flanges: that of plain bearings, the larger one printed.
-const RIM: f64 = 0.005;
 
 static MARGIN: Source = Source {
     work: "a quarter of the pull kept in hand; turning parts of the drive as a fifth of the leaf's mass",
     clause: "",
     evidence: Evidence::CommonPractice,
     seen: "common practice of drive sizing",
-};
-
-static RIM_FACTOR: Source = Source {
-    work: "drive-sizing reference of a gear maker",
-    clause: "rim and flange factor, plain bearings 0.005",
-    evidence: Evidence::Seen,
-    seen: "the maker's page; name and address withheld, they carry a company's name",
 };
 
 fn ask<'s>(site: &'s Site, round: &mut Round<'s, '_>) {
@@ -75,13 +64,8 @@ fn slide<'s>(
     gate: &'s Gate,
     operator: &'s Operator,
 ) -> Answer {
-    if gate.kind == GateKind::CantileverSlide {
-        return asking.refuse(
-            "the wheels of a cantilever leaf carry more than its weight, by where its trolleys stand, which a site file cannot say yet",
-        );
-    }
     let leaf = leaf(asking, gate, operator)?;
-    let level = level_pull(asking, site, gate, leaf);
+    let level = on_the_level(asking, site, gate, leaf, Conditions::IN_THE_WIND);
     let slope = read!(asking, gate.slope);
     let speed = read!(asking, gate.motion?.cruise_speed);
     let (level, slope, speed) = (level?, slope?, speed?);
@@ -140,84 +124,6 @@ fn compared(demand: (&'static str, Force), capacity: (&'static str, Force)) -> C
         Labeled::new(demand.0, demand.1),
         Labeled::new(capacity.0, capacity.1),
     )
-}
-
-/// The leaf that the operator moves.
-fn leaf<'s>(
-    asking: &mut Asking<'s>,
-    gate: &'s Gate,
-    operator: &Operator,
-) -> Result<&'s Leaf, Halt> {
-    let named = |leaf: &&Leaf| operator.leaf.as_ref().is_none_or(|name| *name == leaf.id);
-    asking.need(
-        &gate.origin,
-        "leaf",
-        gate.leaf.iter().find(named),
-        "[{ id = \"leaf\", mass = \"640 lb\" }]",
-    )
-}
-
-/// The pull on level ground, everything read but the slope.
-fn level_pull<'s>(
-    asking: &mut Asking<'s>,
-    site: &'s Site,
-    gate: &'s Gate,
-    leaf: &'s Leaf,
-) -> Result<SlideGateForce, Halt> {
-    let mass = read!(asking, leaf.mass);
-    let diameter = read!(asking, gate.wheels?.diameter);
-    let axle = read!(asking, gate.wheels?.axle_diameter);
-    let bearing_friction = read!(asking, gate.wheels?.bearing_friction);
-    let lever_arm = lever_arm(asking, gate);
-    let seal_force = read!(asking, gate.seal_force);
-    let debris_force = read!(asking, gate.debris_force);
-    let acceleration = read!(asking, gate.motion?.acceleration);
-    let guide_friction = read!(asking, gate.guide?.friction);
-    let guide_load = guide_load(asking, site, gate, leaf);
-    asking.rest_on(&RIM_FACTOR);
-    Ok(SlideGateForce {
-        mass: mass?,
-        load_factor: Ratio::from_base(1.0),
-        slope: Ratio::from_base(0.0),
-        wheel_radius: diameter? / 2.0,
-        lever_arm: lever_arm?,
-        axle_radius: axle? / 2.0,
-        bearing_friction: bearing_friction?,
-        rim_factor: Ratio::from_base(RIM),
-        seal_force: seal_force?,
-        guide_load: guide_load?,
-        guide_friction: guide_friction?,
-        debris_force: debris_force?,
-        acceleration: acceleration?,
-        rotating_share: Ratio::from_base(ROTATING),
-    })
-}
-
-fn lever_arm<'s>(asking: &mut Asking<'s>, gate: &'s Gate) -> Result<Length, Halt> {
-    let pair = pick!(asking, gate.wheels?.rolling)?;
-    let Some(pair) = RollingPair::from_word(pair.word()) else {
-        return asking.refuse("no rolling friction is printed for these wheels on this track");
-    };
-    Ok(asking.work(&RollingLeverArm { pair })?.high)
-}
-
-/// Force square to the leaf that the guides carry in the operating wind.
-fn guide_load<'s>(
-    asking: &mut Asking<'s>,
-    site: &'s Site,
-    gate: &'s Gate,
-    leaf: &'s Leaf,
-) -> Result<Force, Halt> {
-    let guide_height = read!(asking, gate.guide?.height);
-    let wind = on_leaf(asking, site, leaf, Wind::Operating);
-    let height = read!(asking, leaf.height);
-    let clearance = read!(asking, leaf.ground_clearance);
-    let (guide_height, wind) = (guide_height?, wind?);
-    let middle = clearance? + height? / 2.0;
-    if guide_height.base() <= 0.0 {
-        return asking.refuse("the guide's height above the surface must be more than zero");
-    }
-    Ok(wind.force * (middle.base() / guide_height.base()).max(1.0))
 }
 
 #[cfg(test)]

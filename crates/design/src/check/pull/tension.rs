@@ -111,8 +111,12 @@ fn say(asking: &mut Asking<'_>, conduit: &Conduit, hardest: &BothWays) {
         } else {
             String::new()
         };
+        let limit = match hardest.easier() {
+            Outcome::Compared(comparison) => format!(" The limit is {}.", print.value(&comparison.capacity.value)),
+            Outcome::Rule(_) | Outcome::Figure(_) => String::new(),
+        };
         format!(
-            "{what} through {}: feed at {from} and pull at {to} with {}{bends}; the other way takes {}.",
+            "{what} through {}: feed at {from} and pull at {to} with {}{bends}; the other way takes {}.{limit}",
             conduit.id,
             print.q(easy.tension),
             print.q(hard.tension)
@@ -285,6 +289,27 @@ mod tests {
             .replace("4 ft", "200 ft");
         let finding = only(&CHECK, &hard);
         assert_eq!(finding.verdict, Verdict::Fails, "{}", finding.sentence);
+    }
+
+    #[test]
+    fn the_whole_pull_of_a_group_is_held_against_its_weakest_cable() {
+        let heavy = r#"
+        [[cable]]
+        id = "w-02"
+        from = "source"
+        to = "box"
+        diameter = "0.5 in"
+        mass_per_length = "1 lb/ft"
+        greatest_tension = "500 lbf"
+        greatest_side_load = "1000 lbf/ft"
+        route = ["c-01"]
+        "#;
+        let group = SITE.replace("bore = \"1 in\"", "bore = \"2 in\"") + heavy;
+        let finding = only(&CHECK, &group.replace("100 lbf/ft", "1000 lbf/ft"));
+        // About 40 lbf in all. By weight the data cable would take under 2 lbf of it; its limit of 110 N is what counts.
+        assert_eq!(finding.verdict, Verdict::Fails, "{}", finding.sentence);
+        let capacity = finding.capacity.unwrap().value.unwrap();
+        assert!((capacity - 110.0).abs() < 1e-9, "{capacity}");
     }
 
     #[test]

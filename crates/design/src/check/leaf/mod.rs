@@ -1,0 +1,5 @@
+//! The leaf: what it weighs, where its weight lies, and what carries it.
+
+mod measure;
+
+pub(crate) use measure::{load_factor, mass};
