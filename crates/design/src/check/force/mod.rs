@@ -3,3 +3,5 @@
 mod operator_curve;
 pub(crate) mod slide;
 pub(crate) mod sliding;
+#[allow(dead_code, reason = "the checks that read it follow")]
+pub(crate) mod turning;

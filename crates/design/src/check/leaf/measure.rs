@@ -11,7 +11,7 @@ pub(crate) fn mass<'s>(asking: &mut Asking<'s>, leaf: &'s Leaf) -> Result<Mass, 
 }
 
 /// Distance of the center of gravity from the latching end.
-fn center_along<'s>(asking: &mut Asking<'s>, leaf: &'s Leaf) -> Result<Length, Halt> {
+pub(crate) fn center_along<'s>(asking: &mut Asking<'s>, leaf: &'s Leaf) -> Result<Length, Halt> {
     read!(asking, leaf.center_along)
 }
 

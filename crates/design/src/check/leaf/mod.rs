@@ -2,4 +2,4 @@
 
 mod measure;
 
-pub(crate) use measure::{load_factor, mass};
+pub(crate) use measure::{center_along, load_factor, mass};
