@@ -70,6 +70,19 @@ pub(crate) enum Command {
         #[arg(long)]
         all: bool,
     },
+    /// Rank the entries of the parts files by how they would do on a site: what holds every finding first, the cheapest first.
+    ///
+    /// Each entry is tried in place of what is there, and every question is asked again. Exit status: 0 when an entry
+    /// holds every finding that hangs on the choice, 1 when none does.
+    Choose {
+        /// What to choose: operator, wheels or hinges.
+        what: String,
+        /// Site file, or the folder that holds `site.toml`.
+        site: PathBuf,
+        /// Write the ranking as JSON.
+        #[arg(long)]
+        json: bool,
+    },
     /// Write one changed value back into a site file; comments and layout stay.
     Set {
         /// Site file, or the folder that holds `site.toml`.

@@ -42,6 +42,11 @@ impl Folder {
         &self.main.text
     }
 
+    /// The site file and its parts files.
+    pub(crate) fn files(&self) -> (&SourceFile, &[SourceFile]) {
+        (&self.main, &self.parts)
+    }
+
     /// Twelve digits that tell this state of the site and its parts from every other.
     pub(crate) fn fingerprint(&self) -> String {
         let mut digest = Sha256::new();

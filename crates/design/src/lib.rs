@@ -6,6 +6,7 @@
 mod answers;
 mod asking;
 mod check;
+mod choose;
 mod coverage;
 mod figure;
 mod finding;
@@ -18,6 +19,7 @@ mod verdicts;
 
 pub use answers::{Answers, answers, findings};
 pub use check::is_answered;
+pub use choose::{Candidate, Choice, Choosable, choose};
 pub use coverage::{Covered, State};
 pub use figure::Figure;
 pub use finding::{

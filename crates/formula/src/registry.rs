@@ -73,3 +73,73 @@ pub fn find(name: &str) -> Option<&'static Calculation> {
         .iter()
         .find(|calculation| calculation.sheet.name == name)
 }
+
+#[cfg(test)]
+mod tests {
+    #![allow(
+        clippy::unwrap_used,
+        clippy::panic,
+        reason = "a test may stop at the first surprise"
+    )]
+    use super::*;
+    use crate::arguments::{Asked, read};
+    use crate::case::{cases, embedded};
+    use proptest::prelude::*;
+
+    /// The inputs of the first outside case of a calculation.
+    fn of_a_case(calculation: &Calculation) -> Vec<Value> {
+        let mut all = embedded().flat_map(|(file, text)| cases(file, text).0);
+        let case = all
+            .find(|case| case.calculation == calculation.sheet.name && case.refuses.is_none())
+            .unwrap();
+        let pairs: Vec<(String, String)> = case.given.into_iter().collect();
+        match read(calculation, &pairs).unwrap() {
+            Asked::Forward(inputs) => inputs,
+            Asked::Backward(_) => panic!("a case asks backward"),
+        }
+    }
+
+    /// Every calculation with the inputs of a case of it.
+    static WITH_INPUTS: LazyLock<Vec<(Calculation, Vec<Value>)>> = LazyLock::new(|| {
+        let with_inputs = |calculation: &Calculation| (*calculation, of_a_case(calculation));
+        registry().iter().map(with_inputs).collect()
+    });
+
+    /// How an input of a case is bent: to nothing, to the other side of zero, or by up to three powers of ten.
+    fn bend() -> impl Strategy<Value = f64> {
+        prop_oneof![
+            4 => (-3.0..3.0_f64).prop_map(|power| 10f64.powf(power)),
+            2 => Just(1.0),
+            1 => Just(0.0),
+            1 => Just(-1.0),
+        ]
+    }
+
+    proptest! {
+        #![proptest_config(ProptestConfig::with_cases(4000))]
+
+        /// What a calculation does not refuse, it answers in finite numbers, before the registry looks at them.
+        #[test]
+        fn what_is_not_refused_is_a_number(bends in prop::collection::vec(bend(), 24)) {
+            for (calculation, inputs) in WITH_INPUTS.iter() {
+                let mut inputs = inputs.clone();
+                for (input, bend) in inputs.iter_mut().zip(&bends) {
+                    if let Value::Quantity(_, number) = input {
+                        *number *= bend;
+                    }
+                }
+                let Ok(outputs) = (calculation.evaluate)(&inputs) else { continue };
+                for (symbol, output) in calculation.sheet.outputs.iter().zip(&outputs) {
+                    if let Value::Quantity(_, number) = output {
+                        prop_assert!(
+                            number.is_finite(),
+                            "{}: {} is {number} for {inputs:?}",
+                            calculation.sheet.name,
+                            symbol.name
+                        );
+                    }
+                }
+            }
+        }
+    }
+}

@@ -1,12 +1,13 @@
 //! A record of the site laid over the entry of the parts file that it is bought as.
 
+use crate::exchange;
 use crate::nearest::{listed, nearest};
 use crate::origin::join;
 use crate::problem::Code;
 use crate::reader::{Node, Reader};
 use crate::record::Key;
 use crate::reference::with_article;
-use std::collections::BTreeMap;
+use std::collections::{BTreeMap, BTreeSet};
 use std::ops::Range;
 use std::rc::Rc;
 use toml::Spanned;
@@ -56,6 +57,8 @@ pub(crate) struct Layers<'t> {
     pub(crate) from_part: bool,
     /// Missing keys are not reported: it is an entry of a parts file.
     pub(crate) may_lack_keys: bool,
+    /// Keys of the own table that went with the old part.
+    gone: BTreeSet<String>,
 }
 
 impl<'t> Layers<'t> {
@@ -72,10 +75,18 @@ impl<'t> Layers<'t> {
         };
         let takes_parts = keys.iter().any(|key| key.name == "part");
         let path: Rc<str> = join(&node.path, &step(node, table)).into();
-        let part = if takes_parts && !reader.reads_parts() {
-            part_of(reader, node, table, &path)
-        } else {
-            None
+        let exchange = reader.exchange_at(&path);
+        let gone = match exchange {
+            Some(_) => exchange::of_data_sheets(reader.parts(), node.key),
+            None => BTreeSet::new(),
+        };
+        let part = match exchange {
+            Some(exchange) => exchange
+                .part
+                .as_ref()
+                .and_then(|name| reader.parts().get(&(node.key, name.clone())).copied()),
+            None if takes_parts && !reader.reads_parts() => part_of(reader, node, table, &path),
+            None => None,
         };
         let may_lack_keys = takes_parts && reader.reads_parts();
         Self {
@@ -86,6 +97,7 @@ impl<'t> Layers<'t> {
             path,
             from_part: node.from_part,
             may_lack_keys,
+            gone,
         }
     }
 
@@ -99,12 +111,15 @@ impl<'t> Layers<'t> {
             path: "".into(),
             from_part: false,
             may_lack_keys: false,
+            gone: BTreeSet::new(),
         }
     }
 
     /// The key and its value, and whether it was taken from the part.
     pub(crate) fn find(&self, key: &str) -> Option<(TableIn<'t>, &'t Spanned<DeValue<'t>>, bool)> {
-        if let Some(value) = self.own.table.get(key) {
+        if let Some(value) = self.own.table.get(key)
+            && !self.gone.contains(key)
+        {
             return Some((self.own, value, self.from_part));
         }
         let part = self.part.filter(|_| !OWN_KEYS.contains(&key))?;

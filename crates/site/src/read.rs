@@ -1,5 +1,6 @@
 //! Reads a site from its texts: everything that can be read, and every problem with its place.
 
+use crate::exchange::Exchange;
 use crate::model::{PartsFile, Site};
 use crate::overlay::{Layers, PART_KINDS, Parts, TableIn};
 use crate::problem::{Code, Problem, Problems};
@@ -28,6 +29,15 @@ const STAND_IN: &str = "[site]\nname = \"site\"\ncode_basis = \"us\"\n";
 /// A value that is wrong counts as missing, a record that lacks a key that must be there is left out, and everything
 /// else is there. The problems are complete: mending them all gives a site without problems.
 pub fn load(main: SourceFile, parts: Vec<SourceFile>) -> Loaded {
+    load_with(main, parts, None)
+}
+
+/// Reads a site as [`load`] does, with another part in place of one that is there.
+pub fn load_exchanged(main: SourceFile, parts: Vec<SourceFile>, exchange: &Exchange) -> Loaded {
+    load_with(main, parts, Some(exchange))
+}
+
+fn load_with(main: SourceFile, parts: Vec<SourceFile>, exchange: Option<&Exchange>) -> Loaded {
     let sources: Vec<Source> = std::iter::once(main)
         .chain(parts)
         .map(Source::new)
@@ -39,6 +49,7 @@ pub fn load(main: SourceFile, parts: Vec<SourceFile>) -> Loaded {
     problems.append(std::mem::take(&mut reader.problems));
 
     let mut reader = Reader::new(&sources, &entries, &spoiled);
+    reader.exchange(exchange);
     let site = trees.first().and_then(|tree| read_site(&mut reader, tree));
     check_parts_given(&mut reader, site.as_ref());
     reference::check(&mut reader);

@@ -1,6 +1,7 @@
 //! Walks the tables of the files, and collects problems, names and references on the way.
 
 use crate::Id;
+use crate::exchange::Exchange;
 use crate::origin::{Origin, Place, join};
 use crate::overlay::{Layers, Parts};
 use crate::problem::{Code, Problem, Problems};
@@ -97,6 +98,8 @@ pub(crate) struct Reader<'t> {
     /// Lines, by file, that are not TOML: what else is wrong there follows from that.
     spoiled: &'t BTreeSet<(usize, usize)>,
     reads_parts: bool,
+    /// Another part in place of one that is there.
+    exchange: Option<&'t Exchange>,
     pub(crate) problems: Problems,
     pub(crate) named: Vec<Named>,
     pub(crate) references: Vec<Reference>,
@@ -114,6 +117,7 @@ impl<'t> Reader<'t> {
             parts,
             spoiled,
             reads_parts: false,
+            exchange: None,
             problems: Problems::default(),
             named: Vec::new(),
             references: Vec::new(),
@@ -128,6 +132,16 @@ impl<'t> Reader<'t> {
     /// Entries of parts files are being read for their own sake.
     pub(crate) fn reads_parts(&self) -> bool {
         self.reads_parts
+    }
+
+    /// From now on one thing is read as if it were another part.
+    pub(crate) fn exchange(&mut self, exchange: Option<&'t Exchange>) {
+        self.exchange = exchange;
+    }
+
+    /// The exchange, if it is of the thing with this path.
+    pub(crate) fn exchange_at(&self, path: &str) -> Option<&'t Exchange> {
+        self.exchange.filter(|exchange| exchange.path == path)
     }
 
     /// The entries of the parts files.

@@ -2,6 +2,7 @@
 
 mod calc;
 mod check;
+mod choose;
 mod handbook;
 mod pack;
 mod set;
@@ -27,6 +28,7 @@ pub(crate) fn run(command: Command) -> Result<Outcome, Complaint> {
             si,
         } => calc::run(name.as_deref(), &values, json, si),
         Command::Verify { files, all } => verify::run(&files, all),
+        Command::Choose { what, site, json } => choose::run(&what, &site, json),
         Command::Set { site, path, value } => set::run(&site, &path, &value),
         Command::Handbook { output } => handbook::run(&output),
     }

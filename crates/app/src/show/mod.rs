@@ -3,11 +3,13 @@
 mod columns;
 mod explained;
 mod listed;
+mod ranked;
 mod wrapped;
 
 pub(crate) use columns::columns;
 pub(crate) use explained::explained;
 pub(crate) use listed::{listed, questions_listed};
+pub(crate) use ranked::ranked;
 pub(crate) use wrapped::{width, wrapped};
 
 use crate::tint::{fails, paint, quiet, strong};

@@ -1,0 +1,78 @@
+//! Parts in the order in which they suit: what holds, at what price, and what fails with the others.
+
+use super::{width, wrapped};
+use crate::tint::{fails, paint, quiet, strong, touchable};
+use design::{Candidate, Choice, Finding};
+
+/// The candidates for one thing.
+pub(crate) fn ranked(choice: &Choice) -> String {
+    let now = choice
+        .now
+        .as_ref()
+        .map(|part| format!(", now {part}"))
+        .unwrap_or_default();
+    let mut lines = vec![
+        paint(format!("{}{now}", choice.thing), strong()),
+        String::new(),
+    ];
+    for (place, candidate) in choice.candidates.iter().enumerate() {
+        lines.extend(one(place + 1, candidate, place == 0));
+        lines.push(String::new());
+    }
+    lines.push(paint(wrapped(&footer(choice), 0, width()), quiet()));
+    lines.join("\n")
+}
+
+fn footer(choice: &Choice) -> String {
+    let anyway = match choice.open_anyway {
+        0 => String::new(),
+        1 => " One other finding is open whatever is chosen.".to_owned(),
+        more => format!(" {more} others are open whatever is chosen."),
+    };
+    format!(
+        "{} findings hang on this choice.{anyway} Results support a competent person; local codes and the authority having jurisdiction prevail.",
+        choice.findings
+    )
+}
+
+fn one(place: usize, candidate: &Candidate, in_full: bool) -> Vec<String> {
+    let price = candidate.price.as_deref().unwrap_or("no price");
+    let mut lines = vec![format!(
+        "{place:>3}  {}  {price}  {}",
+        paint(&candidate.part, touchable()),
+        standing(candidate)
+    )];
+    if let Some(tightest) = candidate
+        .tightest
+        .as_ref()
+        .filter(|_| candidate.failing.is_empty())
+    {
+        lines.push(detail("least in hand", tightest));
+    }
+    let failing = candidate
+        .failing
+        .iter()
+        .take(if in_full { usize::MAX } else { 2 });
+    lines.extend(failing.map(|finding| detail("fails", finding)));
+    let open = candidate
+        .open
+        .iter()
+        .take(if in_full { usize::MAX } else { 0 });
+    lines.extend(open.map(|finding| detail("open", finding)));
+    lines
+}
+
+fn standing(candidate: &Candidate) -> String {
+    match (candidate.failing.len(), candidate.open.len()) {
+        (0, 0) => paint("✓ holds every finding", quiet()),
+        (0, open) => paint(format!("▒ nothing fails, {open} open"), strong()),
+        (failing, open) => paint(format!("✗ {failing} fail, {open} open"), fails()),
+    }
+}
+
+/// What a finding says.
+fn detail(what: &str, finding: &Finding) -> String {
+    let text = format!("{what}: {}", finding.sentence);
+    let name = paint(finding.name(), touchable());
+    format!("{}\n       {name}", wrapped(text.trim(), 7, width()))
+}
