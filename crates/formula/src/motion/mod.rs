@@ -1,23 +1,56 @@
 //! Mass, force, speed and travel of a leaf.
 
 mod hinge_friction_torque;
+mod chain_force_from_torque;
+mod duty_temperature;
+mod jerk_limited_ramp;
+mod jerk_limited_travel;
 mod kinetic_energy;
+mod overtravel_energy;
+mod rack_force_from_torque;
+mod rack_travel_per_turn;
+mod reflected_mass;
+mod reversal_distance;
+mod rms;
+mod rms_force;
+mod rms_torque;
 mod rolling_lever_arm;
+mod screw_force;
 mod slide_gate_force;
 mod slope;
+mod slow_down_setpoint;
+mod stop_impact_force;
 mod stopping_distance;
 mod swing_gate_torque;
+mod stopping_on_a_slope;
 mod swing_kinetic_energy;
 mod trapezoidal_travel;
+mod travel_profile;
 
 pub use hinge_friction_torque::{HingeFriction, HingeFrictionTorque};
+pub use chain_force_from_torque::{ChainForce, ChainForceFromTorque};
+pub use duty_temperature::{DutyTemperature, MotorTemperature};
+pub use jerk_limited_ramp::{JerkLimitedRamp, RampWithJerk};
+pub use jerk_limited_travel::{JerkLimitedTravel, TravelWithJerk};
 pub use kinetic_energy::{EnergyOfMotion, KineticEnergy};
+pub use overtravel_energy::{EnergyAtStop, OvertravelEnergy};
+pub use rack_force_from_torque::{RackForce, RackForceFromTorque};
+pub use rack_travel_per_turn::{RackTravel, RackTravelPerTurn};
+pub use reflected_mass::{MassReflected, ReflectedMass};
+pub use reversal_distance::{Reversal, ReversalDistance};
+pub use rms_force::{ForceThatHeats, RmsForce};
+pub use rms_torque::{RmsTorque, TorqueThatHeats};
 pub use rolling_lever_arm::{LeverArm, RollingLeverArm, RollingPair};
+pub use screw_force::{ScrewAtRest, ScrewForce, ScrewPush};
 pub use slide_gate_force::{SlideGateForce, SlideGateForces};
+pub use slow_down_setpoint::{SetPoint, SlowDownSetpoint};
+pub use stop_impact_force::{ImpactOnStop, StopImpactForce};
 pub use stopping_distance::{Stop, StoppingDistance};
 pub use swing_gate_torque::{SwingGateTorque, SwingTorques, SwingWay};
+pub use stopping_on_a_slope::{StopOnASlope, StoppingOnASlope};
 pub use swing_kinetic_energy::{SwingEnergy, SwingKineticEnergy};
 pub use trapezoidal_travel::{TrapezoidalTravel, Travel};
+pub use travel_profile::{ProfileOfTravel, SpeedReached, TravelEnding, TravelProfile};
 
 use crate::Calculation;
 
@@ -31,6 +64,22 @@ pub(crate) const CALCULATIONS: &[Calculation] = &[
     Calculation::of::<SwingKineticEnergy>(),
     Calculation::of::<HingeFrictionTorque>(),
     Calculation::of::<SwingGateTorque>(),
+    Calculation::of::<TravelProfile>(),
+    Calculation::of::<JerkLimitedRamp>(),
+    Calculation::of::<JerkLimitedTravel>(),
+    Calculation::of::<SlowDownSetpoint>(),
+    Calculation::of::<StoppingOnASlope>(),
+    Calculation::of::<ReversalDistance>(),
+    Calculation::of::<OvertravelEnergy>(),
+    Calculation::of::<StopImpactForce>(),
+    Calculation::of::<RmsTorque>(),
+    Calculation::of::<RmsForce>(),
+    Calculation::of::<DutyTemperature>(),
+    Calculation::of::<RackForceFromTorque>(),
+    Calculation::of::<RackTravelPerTurn>(),
+    Calculation::of::<ChainForceFromTorque>(),
+    Calculation::of::<ScrewForce>(),
+    Calculation::of::<ReflectedMass>(),
 ];
 
 /// The case files of this discipline: name and text.
@@ -66,5 +115,69 @@ pub(crate) const CASES: &[(&str, &str)] = &[
     (
         "motion/trapezoidal_travel.cases.toml",
         include_str!("trapezoidal_travel.cases.toml"),
+    ),
+    (
+        "motion/travel_profile.cases.toml",
+        include_str!("travel_profile.cases.toml"),
+    ),
+    (
+        "motion/jerk_limited_ramp.cases.toml",
+        include_str!("jerk_limited_ramp.cases.toml"),
+    ),
+    (
+        "motion/jerk_limited_travel.cases.toml",
+        include_str!("jerk_limited_travel.cases.toml"),
+    ),
+    (
+        "motion/slow_down_setpoint.cases.toml",
+        include_str!("slow_down_setpoint.cases.toml"),
+    ),
+    (
+        "motion/stopping_on_a_slope.cases.toml",
+        include_str!("stopping_on_a_slope.cases.toml"),
+    ),
+    (
+        "motion/reversal_distance.cases.toml",
+        include_str!("reversal_distance.cases.toml"),
+    ),
+    (
+        "motion/overtravel_energy.cases.toml",
+        include_str!("overtravel_energy.cases.toml"),
+    ),
+    (
+        "motion/stop_impact_force.cases.toml",
+        include_str!("stop_impact_force.cases.toml"),
+    ),
+    (
+        "motion/rms_torque.cases.toml",
+        include_str!("rms_torque.cases.toml"),
+    ),
+    (
+        "motion/rms_force.cases.toml",
+        include_str!("rms_force.cases.toml"),
+    ),
+    (
+        "motion/duty_temperature.cases.toml",
+        include_str!("duty_temperature.cases.toml"),
+    ),
+    (
+        "motion/rack_force_from_torque.cases.toml",
+        include_str!("rack_force_from_torque.cases.toml"),
+    ),
+    (
+        "motion/rack_travel_per_turn.cases.toml",
+        include_str!("rack_travel_per_turn.cases.toml"),
+    ),
+    (
+        "motion/chain_force_from_torque.cases.toml",
+        include_str!("chain_force_from_torque.cases.toml"),
+    ),
+    (
+        "motion/screw_force.cases.toml",
+        include_str!("screw_force.cases.toml"),
+    ),
+    (
+        "motion/reflected_mass.cases.toml",
+        include_str!("reflected_mass.cases.toml"),
     ),
 ];
