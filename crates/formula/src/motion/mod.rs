@@ -1,8 +1,8 @@
 //! Mass, force, speed and travel of a leaf.
 
-mod hinge_friction_torque;
 mod chain_force_from_torque;
 mod duty_temperature;
+mod hinge_friction_torque;
 mod jerk_limited_ramp;
 mod jerk_limited_travel;
 mod kinetic_energy;
@@ -21,15 +21,15 @@ mod slope;
 mod slow_down_setpoint;
 mod stop_impact_force;
 mod stopping_distance;
-mod swing_gate_torque;
 mod stopping_on_a_slope;
+mod swing_gate_torque;
 mod swing_kinetic_energy;
 mod trapezoidal_travel;
 mod travel_profile;
 
-pub use hinge_friction_torque::{HingeFriction, HingeFrictionTorque};
 pub use chain_force_from_torque::{ChainForce, ChainForceFromTorque};
 pub use duty_temperature::{DutyTemperature, MotorTemperature};
+pub use hinge_friction_torque::{HingeFriction, HingeFrictionTorque};
 pub use jerk_limited_ramp::{JerkLimitedRamp, RampWithJerk};
 pub use jerk_limited_travel::{JerkLimitedTravel, TravelWithJerk};
 pub use kinetic_energy::{EnergyOfMotion, KineticEnergy};
@@ -46,8 +46,8 @@ pub use slide_gate_force::{SlideGateForce, SlideGateForces};
 pub use slow_down_setpoint::{SetPoint, SlowDownSetpoint};
 pub use stop_impact_force::{ImpactOnStop, StopImpactForce};
 pub use stopping_distance::{Stop, StoppingDistance};
-pub use swing_gate_torque::{SwingGateTorque, SwingTorques, SwingWay};
 pub use stopping_on_a_slope::{StopOnASlope, StoppingOnASlope};
+pub use swing_gate_torque::{SwingGateTorque, SwingTorques, SwingWay};
 pub use swing_kinetic_energy::{SwingEnergy, SwingKineticEnergy};
 pub use trapezoidal_travel::{TrapezoidalTravel, Travel};
 pub use travel_profile::{ProfileOfTravel, SpeedReached, TravelEnding, TravelProfile};

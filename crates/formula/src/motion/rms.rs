@@ -6,9 +6,15 @@ use quantity::{Quantity, Ratio, Time};
 
 /// A load that changes over a cycle: three parts of moving, and rest.
 pub(super) struct Cycle<Q> {
-    pub(super) parts: [((&'static str, Q), (&'static str, Time)); 3],
+    pub(super) parts: [Part<Q>; 3],
     pub(super) rest_time: Time,
     pub(super) rest_cooling: Ratio,
+}
+
+/// One part of a cycle, its values with the names of their inputs.
+pub(super) struct Part<Q> {
+    pub(super) load: (&'static str, Q),
+    pub(super) time: (&'static str, Time),
 }
 
 /// Root of the mean of the squares, with rest counted by how well it cools.
@@ -22,9 +28,10 @@ pub(super) fn rms<Q: Quantity>(cycle: &Cycle<Q>) -> Result<Q, OutOfReach> {
     }
     let mut squares = 0.0;
     let mut cooling = cycle.rest_time.base() * cycle.rest_cooling.base();
-    for ((name, load), (time_name, time)) in &cycle.parts {
-        not_negative(name, *load, "20")?;
-        not_negative(time_name, *time, "2 s")?;
+    for part in &cycle.parts {
+        let ((name, load), (time_name, time)) = (part.load, part.time);
+        not_negative(name, load, "20")?;
+        not_negative(time_name, time, "2 s")?;
         squares += load.base().powi(2) * time.base();
         cooling += time.base();
     }

@@ -1,6 +1,6 @@
 //! Steady pull that heats a motor as much as one that changes.
 
-use super::rms::{Cycle, rms};
+use super::rms::{Cycle, Part, rms};
 use crate::OutOfReach;
 use quantity::{Force, Ratio, Time};
 
@@ -42,15 +42,18 @@ formula! {
 
 fn rms_force(cycle: &RmsForce) -> Result<ForceThatHeats, OutOfReach> {
     let parts = [
-        (
-            ("start_force", cycle.start_force),
-            ("start_time", cycle.start_time),
-        ),
-        (("run_force", cycle.run_force), ("run_time", cycle.run_time)),
-        (
-            ("slow_force", cycle.slow_force),
-            ("slow_time", cycle.slow_time),
-        ),
+        Part {
+            load: ("start_force", cycle.start_force),
+            time: ("start_time", cycle.start_time),
+        },
+        Part {
+            load: ("run_force", cycle.run_force),
+            time: ("run_time", cycle.run_time),
+        },
+        Part {
+            load: ("slow_force", cycle.slow_force),
+            time: ("slow_time", cycle.slow_time),
+        },
     ];
     let rms_force = rms(&Cycle {
         parts,

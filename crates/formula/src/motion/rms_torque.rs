@@ -1,6 +1,6 @@
 //! Steady torque that heats a motor as much as one that changes.
 
-use super::rms::{Cycle, rms};
+use super::rms::{Cycle, Part, rms};
 use crate::OutOfReach;
 use quantity::{Ratio, Time, Torque};
 
@@ -42,18 +42,18 @@ formula! {
 
 fn rms_torque(cycle: &RmsTorque) -> Result<TorqueThatHeats, OutOfReach> {
     let parts = [
-        (
-            ("start_torque", cycle.start_torque),
-            ("start_time", cycle.start_time),
-        ),
-        (
-            ("run_torque", cycle.run_torque),
-            ("run_time", cycle.run_time),
-        ),
-        (
-            ("slow_torque", cycle.slow_torque),
-            ("slow_time", cycle.slow_time),
-        ),
+        Part {
+            load: ("start_torque", cycle.start_torque),
+            time: ("start_time", cycle.start_time),
+        },
+        Part {
+            load: ("run_torque", cycle.run_torque),
+            time: ("run_time", cycle.run_time),
+        },
+        Part {
+            load: ("slow_torque", cycle.slow_torque),
+            time: ("slow_time", cycle.slow_time),
+        },
     ];
     let rms_torque = rms(&Cycle {
         parts,
