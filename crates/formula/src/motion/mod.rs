@@ -5,6 +5,8 @@ mod duty_temperature;
 mod hinge_friction_torque;
 mod jerk_limited_ramp;
 mod jerk_limited_travel;
+mod counterweight_balance;
+mod extension_spring_torque;
 mod kinetic_energy;
 mod overtravel_energy;
 mod rack_force_from_torque;
@@ -24,14 +26,20 @@ mod stopping_distance;
 mod stopping_on_a_slope;
 mod swing_gate_torque;
 mod swing_kinetic_energy;
+mod torsion_spring_lift;
+mod torsion_spring_torque;
 mod trapezoidal_travel;
 mod travel_profile;
+mod vertical_lift_force;
+mod vertical_pivot_torque;
 
 pub use chain_force_from_torque::{ChainForce, ChainForceFromTorque};
 pub use duty_temperature::{DutyTemperature, MotorTemperature};
 pub use hinge_friction_torque::{HingeFriction, HingeFrictionTorque};
 pub use jerk_limited_ramp::{JerkLimitedRamp, RampWithJerk};
 pub use jerk_limited_travel::{JerkLimitedTravel, TravelWithJerk};
+pub use counterweight_balance::{BalancingMass, CounterweightBalance};
+pub use extension_spring_torque::{ExtensionSpringTorque, ExtensionSpringTorques};
 pub use kinetic_energy::{EnergyOfMotion, KineticEnergy};
 pub use overtravel_energy::{EnergyAtStop, OvertravelEnergy};
 pub use rack_force_from_torque::{RackForce, RackForceFromTorque};
@@ -49,8 +57,12 @@ pub use stopping_distance::{Stop, StoppingDistance};
 pub use stopping_on_a_slope::{StopOnASlope, StoppingOnASlope};
 pub use swing_gate_torque::{SwingGateTorque, SwingTorques, SwingWay};
 pub use swing_kinetic_energy::{SwingEnergy, SwingKineticEnergy};
+pub use torsion_spring_lift::{SpringLift, TorsionSpringLift};
+pub use torsion_spring_torque::{TorsionSpringTorque, TorsionSpringTorques};
 pub use trapezoidal_travel::{TrapezoidalTravel, Travel};
 pub use travel_profile::{ProfileOfTravel, SpeedReached, TravelEnding, TravelProfile};
+pub use vertical_lift_force::{VerticalLiftForce, VerticalLiftForces};
+pub use vertical_pivot_torque::{VerticalPivotTorque, VerticalPivotTorques};
 
 use crate::Calculation;
 
@@ -80,6 +92,12 @@ pub(crate) const CALCULATIONS: &[Calculation] = &[
     Calculation::of::<ChainForceFromTorque>(),
     Calculation::of::<ScrewForce>(),
     Calculation::of::<ReflectedMass>(),
+    Calculation::of::<VerticalPivotTorque>(),
+    Calculation::of::<VerticalLiftForce>(),
+    Calculation::of::<TorsionSpringTorque>(),
+    Calculation::of::<TorsionSpringLift>(),
+    Calculation::of::<ExtensionSpringTorque>(),
+    Calculation::of::<CounterweightBalance>(),
 ];
 
 /// The case files of this discipline: name and text.
@@ -179,5 +197,27 @@ pub(crate) const CASES: &[(&str, &str)] = &[
     (
         "motion/reflected_mass.cases.toml",
         include_str!("reflected_mass.cases.toml"),
+        "motion/counterweight_balance.cases.toml",
+        include_str!("counterweight_balance.cases.toml"),
+    ),
+    (
+        "motion/extension_spring_torque.cases.toml",
+        include_str!("extension_spring_torque.cases.toml"),
+    ),
+    (
+        "motion/torsion_spring_lift.cases.toml",
+        include_str!("torsion_spring_lift.cases.toml"),
+    ),
+    (
+        "motion/torsion_spring_torque.cases.toml",
+        include_str!("torsion_spring_torque.cases.toml"),
+    ),
+    (
+        "motion/vertical_lift_force.cases.toml",
+        include_str!("vertical_lift_force.cases.toml"),
+    ),
+    (
+        "motion/vertical_pivot_torque.cases.toml",
+        include_str!("vertical_pivot_torque.cases.toml"),
     ),
 ];
