@@ -49,6 +49,7 @@ pub(crate) const CHECKS: &[Check] = &[
     survey::authority::CHECK,
     wind::pressure::CHECK,
     force::slide::CHECK,
+    force::balance::CHECK,
     motion::travel_time::CHECK,
     motion::stopping::CHECK,
     anchor::tension::CHECK,

@@ -4,7 +4,7 @@ use crate::model::{
     Balance, Catch, FallProtection, Finish, Guide, Leaf, LeafOrder, Profile, Stop, Track, Wheels,
 };
 use crate::{Id, Position, Section, Signed, Text};
-use quantity::{Angle, Force, Length, Measured, Ratio, Time};
+use quantity::{Angle, Force, Length, Measured, Ratio, Time, Torque};
 
 site_words! {
     /// The kind of gate, by how its leaf moves.
@@ -73,6 +73,12 @@ record! {
         cycles_in_busiest_hour: Option<u32>,
         /// Height free above the finished surface where a leaf rises or stands open.
         overhead_room: Option<Measured<Length>>,
+        /// Height of the level pivot about which an arm or a leaf turns up, above its bottom edge when closed.
+        pivot_up: Option<Signed<Length>>,
+        /// Least torque of friction about the pivot or the hinge line with the drive released, by a pull scale.
+        least_friction_torque: Option<Measured<Torque>>,
+        /// Least friction along the travel of a leaf that slides or lifts, with the drive released, by a pull scale.
+        least_friction: Option<Measured<Force>>,
         /// Weight of a person who may climb on the free end.
         climbing_load: Option<Measured<Force>>,
         /// Levels of the ground that the leaf passes over.

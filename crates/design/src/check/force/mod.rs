@@ -1,6 +1,8 @@
 //! Force and torque.
 
+pub(crate) mod balance;
 mod operator_curve;
+pub(crate) mod rising;
 pub(crate) mod slide;
 pub(crate) mod sliding;
 #[allow(dead_code, reason = "the checks that read it follow")]
