@@ -51,7 +51,8 @@ fn extension_spring_torque(
     let (hook, depth) = (spring.hook_radius.base(), spring.anchor_depth.base());
     let (sine, cosine) = spring.angle.base().sin_cos();
     let closed = hook.hypot(depth);
-    let now = (closed.powi(2) - 2.0 * hook * depth * sine).sqrt();
+    // The same as under the root of the formula, and never below zero in the last digits.
+    let now = ((depth - hook).powi(2) + 2.0 * hook * depth * (1.0 - sine)).sqrt();
     let eased = spring.stiffness.base() * (closed - now);
     let pull = (spring.pull_closed.base() - eased).max(0.0);
     let lever_arm = hook * depth * cosine / now;

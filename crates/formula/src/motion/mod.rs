@@ -1,13 +1,12 @@
 //! Mass, force, speed and travel of a leaf.
 
 mod chain_force_from_torque;
+mod counterweight_balance;
 mod duty_temperature;
+mod extension_spring_torque;
 mod hinge_friction_torque;
 mod jerk_limited_ramp;
 mod jerk_limited_travel;
-mod counterweight_balance;
-mod extension_spring_torque;
-mod hinge_friction_torque;
 mod kinetic_energy;
 mod overtravel_energy;
 mod rack_force_from_torque;
@@ -35,13 +34,12 @@ mod vertical_lift_force;
 mod vertical_pivot_torque;
 
 pub use chain_force_from_torque::{ChainForce, ChainForceFromTorque};
+pub use counterweight_balance::{BalancingMass, CounterweightBalance};
 pub use duty_temperature::{DutyTemperature, MotorTemperature};
+pub use extension_spring_torque::{ExtensionSpringTorque, ExtensionSpringTorques};
 pub use hinge_friction_torque::{HingeFriction, HingeFrictionTorque};
 pub use jerk_limited_ramp::{JerkLimitedRamp, RampWithJerk};
 pub use jerk_limited_travel::{JerkLimitedTravel, TravelWithJerk};
-pub use counterweight_balance::{BalancingMass, CounterweightBalance};
-pub use extension_spring_torque::{ExtensionSpringTorque, ExtensionSpringTorques};
-pub use hinge_friction_torque::{HingeFriction, HingeFrictionTorque};
 pub use kinetic_energy::{EnergyOfMotion, KineticEnergy};
 pub use overtravel_energy::{EnergyAtStop, OvertravelEnergy};
 pub use rack_force_from_torque::{RackForce, RackForceFromTorque};
@@ -105,40 +103,24 @@ pub(crate) const CALCULATIONS: &[Calculation] = &[
 /// The case files of this discipline: name and text.
 pub(crate) const CASES: &[(&str, &str)] = &[
     (
+        "motion/chain_force_from_torque.cases.toml",
+        include_str!("chain_force_from_torque.cases.toml"),
+    ),
+    (
+        "motion/counterweight_balance.cases.toml",
+        include_str!("counterweight_balance.cases.toml"),
+    ),
+    (
+        "motion/duty_temperature.cases.toml",
+        include_str!("duty_temperature.cases.toml"),
+    ),
+    (
+        "motion/extension_spring_torque.cases.toml",
+        include_str!("extension_spring_torque.cases.toml"),
+    ),
+    (
         "motion/hinge_friction_torque.cases.toml",
         include_str!("hinge_friction_torque.cases.toml"),
-    ),
-    (
-        "motion/kinetic_energy.cases.toml",
-        include_str!("kinetic_energy.cases.toml"),
-    ),
-    (
-        "motion/rolling_lever_arm.cases.toml",
-        include_str!("rolling_lever_arm.cases.toml"),
-    ),
-    (
-        "motion/slide_gate_force.cases.toml",
-        include_str!("slide_gate_force.cases.toml"),
-    ),
-    (
-        "motion/stopping_distance.cases.toml",
-        include_str!("stopping_distance.cases.toml"),
-    ),
-    (
-        "motion/swing_gate_torque.cases.toml",
-        include_str!("swing_gate_torque.cases.toml"),
-    ),
-    (
-        "motion/swing_kinetic_energy.cases.toml",
-        include_str!("swing_kinetic_energy.cases.toml"),
-    ),
-    (
-        "motion/trapezoidal_travel.cases.toml",
-        include_str!("trapezoidal_travel.cases.toml"),
-    ),
-    (
-        "motion/travel_profile.cases.toml",
-        include_str!("travel_profile.cases.toml"),
     ),
     (
         "motion/jerk_limited_ramp.cases.toml",
@@ -149,36 +131,12 @@ pub(crate) const CASES: &[(&str, &str)] = &[
         include_str!("jerk_limited_travel.cases.toml"),
     ),
     (
-        "motion/slow_down_setpoint.cases.toml",
-        include_str!("slow_down_setpoint.cases.toml"),
-    ),
-    (
-        "motion/stopping_on_a_slope.cases.toml",
-        include_str!("stopping_on_a_slope.cases.toml"),
-    ),
-    (
-        "motion/reversal_distance.cases.toml",
-        include_str!("reversal_distance.cases.toml"),
+        "motion/kinetic_energy.cases.toml",
+        include_str!("kinetic_energy.cases.toml"),
     ),
     (
         "motion/overtravel_energy.cases.toml",
         include_str!("overtravel_energy.cases.toml"),
-    ),
-    (
-        "motion/stop_impact_force.cases.toml",
-        include_str!("stop_impact_force.cases.toml"),
-    ),
-    (
-        "motion/rms_torque.cases.toml",
-        include_str!("rms_torque.cases.toml"),
-    ),
-    (
-        "motion/rms_force.cases.toml",
-        include_str!("rms_force.cases.toml"),
-    ),
-    (
-        "motion/duty_temperature.cases.toml",
-        include_str!("duty_temperature.cases.toml"),
     ),
     (
         "motion/rack_force_from_torque.cases.toml",
@@ -189,22 +147,56 @@ pub(crate) const CASES: &[(&str, &str)] = &[
         include_str!("rack_travel_per_turn.cases.toml"),
     ),
     (
-        "motion/chain_force_from_torque.cases.toml",
-        include_str!("chain_force_from_torque.cases.toml"),
+        "motion/reflected_mass.cases.toml",
+        include_str!("reflected_mass.cases.toml"),
+    ),
+    (
+        "motion/reversal_distance.cases.toml",
+        include_str!("reversal_distance.cases.toml"),
+    ),
+    (
+        "motion/rms_force.cases.toml",
+        include_str!("rms_force.cases.toml"),
+    ),
+    (
+        "motion/rms_torque.cases.toml",
+        include_str!("rms_torque.cases.toml"),
+    ),
+    (
+        "motion/rolling_lever_arm.cases.toml",
+        include_str!("rolling_lever_arm.cases.toml"),
     ),
     (
         "motion/screw_force.cases.toml",
         include_str!("screw_force.cases.toml"),
     ),
     (
-        "motion/reflected_mass.cases.toml",
-        include_str!("reflected_mass.cases.toml"),
-        "motion/counterweight_balance.cases.toml",
-        include_str!("counterweight_balance.cases.toml"),
+        "motion/slide_gate_force.cases.toml",
+        include_str!("slide_gate_force.cases.toml"),
     ),
     (
-        "motion/extension_spring_torque.cases.toml",
-        include_str!("extension_spring_torque.cases.toml"),
+        "motion/slow_down_setpoint.cases.toml",
+        include_str!("slow_down_setpoint.cases.toml"),
+    ),
+    (
+        "motion/stop_impact_force.cases.toml",
+        include_str!("stop_impact_force.cases.toml"),
+    ),
+    (
+        "motion/stopping_distance.cases.toml",
+        include_str!("stopping_distance.cases.toml"),
+    ),
+    (
+        "motion/stopping_on_a_slope.cases.toml",
+        include_str!("stopping_on_a_slope.cases.toml"),
+    ),
+    (
+        "motion/swing_gate_torque.cases.toml",
+        include_str!("swing_gate_torque.cases.toml"),
+    ),
+    (
+        "motion/swing_kinetic_energy.cases.toml",
+        include_str!("swing_kinetic_energy.cases.toml"),
     ),
     (
         "motion/torsion_spring_lift.cases.toml",
@@ -213,6 +205,14 @@ pub(crate) const CASES: &[(&str, &str)] = &[
     (
         "motion/torsion_spring_torque.cases.toml",
         include_str!("torsion_spring_torque.cases.toml"),
+    ),
+    (
+        "motion/trapezoidal_travel.cases.toml",
+        include_str!("trapezoidal_travel.cases.toml"),
+    ),
+    (
+        "motion/travel_profile.cases.toml",
+        include_str!("travel_profile.cases.toml"),
     ),
     (
         "motion/vertical_lift_force.cases.toml",
