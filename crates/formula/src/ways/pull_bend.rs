@@ -39,16 +39,16 @@ fn pull_bend(bend: &PullBend) -> Result<BendPull, OutOfReach> {
     positive("weight_correction", bend.weight_correction, "1")?;
     let multiplier =
         (bend.weight_correction.base() * bend.friction.base() * bend.angle.base()).exp();
-    if !multiplier.is_finite() {
+    let tension_after = bend.tension * multiplier;
+    if !multiplier.is_finite() || !tension_after.base().is_finite() {
         return Err(OutOfReach::new(
             "angle",
             "no cable is pulled around such a bend; check angle and friction",
         ));
     }
-    let multiplier = Ratio::from_base(multiplier);
     Ok(BendPull {
-        multiplier,
-        tension_after: bend.tension * multiplier,
+        multiplier: Ratio::from_base(multiplier),
+        tension_after,
     })
 }
 
