@@ -48,6 +48,11 @@ const BOTH: &[CodeBasis] = &[CodeBasis::Us, CodeBasis::Eu];
 pub(crate) const CHECKS: &[Check] = &[
     survey::authority::CHECK,
     wind::pressure::CHECK,
+    leaf::rated_mass::CHECK,
+    leaf::covers::CHECK,
+    leaf::rollers::CHECK,
+    leaf::carriers::CHECK,
+    leaf::growth::CHECK,
     force::slide::CHECK,
     force::balance::CHECK,
     motion::travel_time::CHECK,

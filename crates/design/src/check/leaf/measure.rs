@@ -35,10 +35,6 @@ pub(crate) fn center_along<'s>(asking: &mut Asking<'s>, leaf: &'s Leaf) -> Resul
 }
 
 /// Distance of the center of gravity from the hinge line of a leaf that turns about its end.
-#[allow(
-    dead_code,
-    reason = "checks of swing leaves and of leaves that rise use it"
-)]
 pub(crate) fn center_from_hinge<'s>(
     asking: &mut Asking<'s>,
     leaf: &'s Leaf,

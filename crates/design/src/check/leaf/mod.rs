@@ -1,9 +1,18 @@
-//! The leaf: what it weighs, where its weight lies, and what carries it.
+//! The leaf: what it weighs, where its weight lies, what carries it, and how far it gives.
 
+mod arc;
+pub(crate) mod carriers;
+pub(crate) mod covers;
+pub(crate) mod growth;
+mod hinges;
 mod measure;
 mod member;
+pub(crate) mod rated_mass;
+pub(crate) mod rollers;
+mod room;
 pub(crate) mod section;
 pub(crate) mod trolleys;
+mod wheels;
 
 #[allow(unused_imports, reason = "checks of leaves that turn or rise use them")]
 pub(crate) use measure::{center_along, center_from_hinge, center_up, mass};

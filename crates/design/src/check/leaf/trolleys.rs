@@ -18,7 +18,6 @@ pub(crate) struct Ends {
 
 impl Ends {
     /// The same with a load at the tip.
-    #[allow(dead_code, reason = "the check of the trolleys uses it")]
     pub(crate) fn with(self, tip_load: Force) -> Self {
         let climbed = |end| CantileverGateRollers { tip_load, ..end };
         Self {

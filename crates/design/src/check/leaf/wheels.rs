@@ -1,0 +1,145 @@
+//! The hardest-worked wheel and guide of a leaf on a track.
+
+use super::{center_along, mass};
+use crate::asking::{Asking, Wants, read};
+use crate::check::wind::load::{Wind, on_leaf};
+use crate::outcome::{Comparison, Halt, Labeled};
+use formula::leaf::{CantileverGateRollers, Metal, MetalProperties, WheelContactPressure};
+use quantity::{Force, Length, Quantity as _, Ratio};
+use site::{Gate, Leaf, RollingPair, Site};
+
+/// Poisson's ratio of steel.
+const POISSON: f64 = 0.3;
+
+/// All that one end of the leaf presses on its wheels, on one of them.
+pub(super) fn hardest<'s>(
+    asking: &mut Asking<'s>,
+    gate: &'s Gate,
+    leaf: &'s Leaf,
+) -> Result<Comparison, Halt> {
+    let mass = mass(asking, leaf);
+    let center = center_along(asking, leaf);
+    let length = read!(asking, leaf.length);
+    let spacing = read!(asking, gate.wheels?.spacing);
+    let rated = read!(asking, gate.wheels?.rated_load);
+    let climber = asking.read_if_there(&gate.origin, "climbing_load", gate.climbing_load.as_ref());
+    let (mass, center, length, spacing) = (mass?, center?, length?, spacing?);
+    let off_middle = Length::from_base((center - length / 2.0).base().abs());
+    let beyond = Length::from_base((length - spacing).base().max(0.0)) / 2.0;
+    let loads = asking.work(&CantileverGateRollers {
+        mass,
+        center_ahead: off_middle - spacing / 2.0,
+        spacing,
+        tip_load: climber.unwrap_or(Force::from_base(0.0)),
+        tip_ahead: beyond,
+    })?;
+    contact(asking, gate, loads.push);
+    Ok(Comparison::at_most(
+        Labeled::new("load on one wheel", loads.push),
+        Labeled::new("rated load of a wheel", rated?),
+    ))
+}
+
+/// How hard a steel wheel presses on its track, as a figure in the working where its tread is known.
+fn contact<'s>(asking: &mut Asking<'s>, gate: &'s Gate, load: Force) {
+    let Some(wheels) = &gate.wheels else { return };
+    if wheels.rolling != Some(RollingPair::SteelOnSteel) {
+        return;
+    }
+    let diameter = asking.read_if_there(&wheels.origin, "diameter", wheels.diameter.as_ref());
+    let tread = asking.read_if_there(&wheels.origin, "tread_width", wheels.tread_width.as_ref());
+    let (Some(diameter), Some(tread_width)) = (diameter, tread) else {
+        return;
+    };
+    let steel = MetalProperties {
+        metal: Metal::Steel,
+    };
+    let Some(steel) = asking.work_if_in_reach(&steel) else {
+        return;
+    };
+    asking.work_if_in_reach(&WheelContactPressure {
+        load,
+        diameter,
+        tread_width,
+        wheel_elasticity: steel.elasticity,
+        wheel_poisson: Ratio::from_base(POISSON),
+        rail_elasticity: steel.elasticity,
+        rail_poisson: Ratio::from_base(POISSON),
+    });
+}
+
+/// The design wind on the worse of the two guides that hold the leaf, at the worse end of its travel.
+pub(super) fn hardest_guide<'s>(
+    asking: &mut Asking<'s>,
+    site: &'s Site,
+    gate: &'s Gate,
+    leaf: &'s Leaf,
+) -> Result<Comparison, Halt> {
+    let at_guides = at_guides(asking, site, gate, leaf);
+    let rated = read!(asking, gate.guide?.rated_load);
+    let share = worse_share(asking, gate, leaf);
+    let force = at_guides? * share?;
+    Ok(Comparison::at_most(
+        Labeled::new("design wind on one guide", force),
+        Labeled::new("rated load of a guide", rated?),
+    ))
+}
+
+/// The design wind that all guides take, the track holding the bottom of the leaf.
+fn at_guides<'s>(
+    asking: &mut Asking<'s>,
+    site: &'s Site,
+    gate: &'s Gate,
+    leaf: &'s Leaf,
+) -> Result<Force, Halt> {
+    let wind = on_leaf(asking, site, leaf, Wind::Design);
+    let height = read!(asking, gate.guide?.height);
+    let leaf_height = read!(asking, leaf.height);
+    let clearance = read!(asking, leaf.ground_clearance);
+    let (wind, height, middle) = (wind?, height?, clearance? + leaf_height? / 2.0);
+    if height.base() <= 0.0 {
+        return asking.refuse("the guide's height above the surface must be more than zero");
+    }
+    asking.note(|_| "The track holds the bottom of the leaf, the guides its top.".to_owned());
+    Ok(wind.force * (middle.base() / height.base()))
+}
+
+/// Share of the guides' wind on the worse of the two outermost guides beside the leaf, at the worse end of its travel.
+/// Where only one is beside it, that one has all.
+fn worse_share<'s>(asking: &mut Asking<'s>, gate: &'s Gate, leaf: &'s Leaf) -> Result<f64, Halt> {
+    let closed_end = read!(asking, leaf.closed_end);
+    let length = read!(asking, leaf.length);
+    let travel = read!(asking, gate.travel);
+    let guides = guides(asking, gate);
+    let (closed_end, length, travel, guides) = (closed_end?, length?, travel?, guides?);
+    let closed = share(&guides, closed_end, length);
+    let open = share(&guides, closed_end + travel, length);
+    Ok(closed.max(open))
+}
+
+/// Where the guides stand.
+fn guides<'s>(asking: &mut Asking<'s>, gate: &'s Gate) -> Result<Vec<f64>, Halt> {
+    let places = gate.guide.as_ref().filter(|guide| !guide.at.is_empty());
+    let Some(guide) = places else {
+        let wants = Wants::Written("[\"0 ft\", \"20 ft 8 in\"]");
+        return match &gate.guide {
+            Some(guide) => asking.lack(&guide.origin, "at", wants),
+            None => asking.lack(&gate.origin, "guide.at", wants),
+        };
+    };
+    Ok(guide.at.iter().map(|at| at.nominal().base()).collect())
+}
+
+/// The worse guide's share of a load in the middle of the leaf.
+fn share(guides: &[f64], from: Length, length: Length) -> f64 {
+    let (from, to) = (from.base(), (from + length).base());
+    let beside = || guides.iter().copied().filter(|at| (from..=to).contains(at));
+    let first = beside().fold(f64::INFINITY, f64::min);
+    let last = beside().fold(f64::NEG_INFINITY, f64::max);
+    if last <= first {
+        return 1.0;
+    }
+    let middle = f64::midpoint(from, to);
+    let on_last = (middle - first) / (last - first);
+    on_last.abs().max((1.0 - on_last).abs())
+}
