@@ -50,6 +50,7 @@ pub(crate) const CHECKS: &[Check] = &[
     wind::pressure::CHECK,
     leaf::rated_mass::CHECK,
     leaf::covers::CHECK,
+    leaf::sag::CHECK,
     leaf::rollers::CHECK,
     leaf::carriers::CHECK,
     leaf::growth::CHECK,

@@ -3,6 +3,7 @@
 mod arc;
 pub(crate) mod carriers;
 pub(crate) mod covers;
+mod frame;
 pub(crate) mod growth;
 mod hinges;
 mod measure;
@@ -10,6 +11,7 @@ mod member;
 pub(crate) mod rated_mass;
 pub(crate) mod rollers;
 mod room;
+pub(crate) mod sag;
 pub(crate) mod section;
 pub(crate) mod trolleys;
 mod wheels;
