@@ -4,6 +4,8 @@ mod chain_force_from_torque;
 mod counterweight_balance;
 mod duty_temperature;
 mod extension_spring_torque;
+mod fall_energy;
+mod hand_push_speed;
 mod hinge_friction_torque;
 mod jerk_limited_ramp;
 mod jerk_limited_travel;
@@ -17,6 +19,7 @@ mod rms;
 mod rms_force;
 mod rms_torque;
 mod rolling_lever_arm;
+mod rope_safety_factor;
 mod screw_force;
 mod slide_gate_force;
 mod slope;
@@ -37,6 +40,8 @@ pub use chain_force_from_torque::{ChainForce, ChainForceFromTorque};
 pub use counterweight_balance::{BalancingMass, CounterweightBalance};
 pub use duty_temperature::{DutyTemperature, MotorTemperature};
 pub use extension_spring_torque::{ExtensionSpringTorque, ExtensionSpringTorques};
+pub use fall_energy::{EnergyOfFall, FallEnergy};
+pub use hand_push_speed::{HandPushSpeed, Pushed};
 pub use hinge_friction_torque::{HingeFriction, HingeFrictionTorque};
 pub use jerk_limited_ramp::{JerkLimitedRamp, RampWithJerk};
 pub use jerk_limited_travel::{JerkLimitedTravel, TravelWithJerk};
@@ -49,6 +54,7 @@ pub use reversal_distance::{Reversal, ReversalDistance};
 pub use rms_force::{ForceThatHeats, RmsForce};
 pub use rms_torque::{RmsTorque, TorqueThatHeats};
 pub use rolling_lever_arm::{LeverArm, RollingLeverArm, RollingPair};
+pub use rope_safety_factor::{RopeSafetyFactor, RopesInHand};
 pub use screw_force::{ScrewAtRest, ScrewForce, ScrewPush};
 pub use slide_gate_force::{SlideGateForce, SlideGateForces};
 pub use slow_down_setpoint::{SetPoint, SlowDownSetpoint};
@@ -98,6 +104,9 @@ pub(crate) const CALCULATIONS: &[Calculation] = &[
     Calculation::of::<TorsionSpringLift>(),
     Calculation::of::<ExtensionSpringTorque>(),
     Calculation::of::<CounterweightBalance>(),
+    Calculation::of::<FallEnergy>(),
+    Calculation::of::<HandPushSpeed>(),
+    Calculation::of::<RopeSafetyFactor>(),
 ];
 
 /// The case files of this discipline: name and text.
@@ -117,6 +126,14 @@ pub(crate) const CASES: &[(&str, &str)] = &[
     (
         "motion/extension_spring_torque.cases.toml",
         include_str!("extension_spring_torque.cases.toml"),
+    ),
+    (
+        "motion/fall_energy.cases.toml",
+        include_str!("fall_energy.cases.toml"),
+    ),
+    (
+        "motion/hand_push_speed.cases.toml",
+        include_str!("hand_push_speed.cases.toml"),
     ),
     (
         "motion/hinge_friction_torque.cases.toml",
@@ -165,6 +182,10 @@ pub(crate) const CASES: &[(&str, &str)] = &[
     (
         "motion/rolling_lever_arm.cases.toml",
         include_str!("rolling_lever_arm.cases.toml"),
+    ),
+    (
+        "motion/rope_safety_factor.cases.toml",
+        include_str!("rope_safety_factor.cases.toml"),
     ),
     (
         "motion/screw_force.cases.toml",

@@ -1,6 +1,7 @@
 //! Force and torque.
 
 pub(crate) mod balance;
+pub(crate) mod counterbalance;
 mod operator_curve;
 pub(crate) mod rising;
 pub(crate) mod slide;

@@ -27,6 +27,13 @@ impl Conditions {
         hindered: true,
         speeding_up: true,
     };
+
+    /// Standing free on a calm day: wheels and bearings only.
+    pub(crate) const FREE: Self = Self {
+        wind: None,
+        hindered: false,
+        speeding_up: false,
+    };
 }
 
 /// Turning parts of the drive as a share of the leaf's mass.
