@@ -18,6 +18,7 @@ mod protect;
 mod pull;
 mod route;
 mod standby;
+mod stop;
 pub(crate) mod survey;
 mod wind;
 
@@ -58,6 +59,11 @@ pub(crate) const CHECKS: &[Check] = &[
     force::balance::CHECK,
     motion::travel_time::CHECK,
     motion::stopping::CHECK,
+    stop::positive::CHECK,
+    stop::stays::CHECK,
+    stop::fall::CHECK,
+    stop::gravity_run::CHECK,
+    stop::rope::CHECK,
     anchor::tension::CHECK,
     hazard::reach_through::CHECK,
     protect::count::CHECK,

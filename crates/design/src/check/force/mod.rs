@@ -2,7 +2,7 @@
 
 pub(crate) mod balance;
 pub(crate) mod counterbalance;
-mod operator_curve;
+pub(crate) mod operator_curve;
 pub(crate) mod rising;
 pub(crate) mod slide;
 pub(crate) mod sliding;

@@ -7,7 +7,7 @@ use site::{CurvePoint, Operator};
 
 /// Force of the operator at a speed: between two points of its curve, below the slowest point that point's force.
 /// Without a curve, the force that it may give without end at cruise speed.
-pub(super) fn force_at<'s>(
+pub(crate) fn force_at<'s>(
     asking: &mut Asking<'s>,
     operator: &'s Operator,
     speed: Velocity,

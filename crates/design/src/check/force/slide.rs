@@ -226,4 +226,42 @@ mod tests {
         let fast = SITE.replace("cruise_speed = \"1 ft/s\"", "cruise_speed = \"2 ft/s\"");
         assert_eq!(only(&CHECK, &fast).verdict, Verdict::OutsideThisTool);
     }
+
+    fn cantilever() -> String {
+        SITE.replace("track-slide\"", "cantilever-slide\"\ntravel = \"15 ft\"")
+            .replace(
+                "mass = \"640 lb ± 5 %\"",
+                "mass = \"640 lb ± 5 %\"\nclosed_end = \"-4 in\"\ncenter_along = \"10 ft\"",
+            )
+            .replace(
+                "axle_diameter = \"3/4 in\"",
+                "axle_diameter = \"3/4 in\"\nfront_at = \"15 ft\"\nspacing = \"6 ft\"",
+            )
+    }
+
+    #[test]
+    fn holds_for_a_cantilever_whose_trolleys_carry_more_than_its_weight() {
+        let finding = only(&CHECK, &cantilever());
+        assert_eq!(finding.standing, Standing::Holds, "{}", finding.sentence);
+        let track = only(&CHECK, SITE).demand.unwrap().value.unwrap();
+        assert!(finding.demand.unwrap().value.unwrap() > track);
+    }
+
+    #[test]
+    fn fails_for_a_cantilever_on_trolleys_close_together() {
+        let close = cantilever()
+            .replace("spacing = \"6 ft\"", "spacing = \"6 in\"")
+            .replace("250 lbf", "160 lbf")
+            .replace("150 lbf", "100 lbf");
+        let finding = only(&CHECK, &close);
+        assert_eq!(finding.verdict, Verdict::Fails, "{}", finding.sentence);
+    }
+
+    #[test]
+    fn unknown_for_a_cantilever_without_the_places_of_its_trolleys() {
+        let bare = cantilever().replace("front_at = \"15 ft\"\nspacing = \"6 ft\"", "");
+        let finding = only(&CHECK, &bare);
+        assert_eq!(finding.verdict, Verdict::UnknownUntil);
+        assert_eq!(finding.missing.len(), 2, "{:?}", finding.missing);
+    }
 }

@@ -1,0 +1,8 @@
+//! Stops, and what keeps a leaf from falling, running off or running away.
+
+pub(crate) mod fall;
+pub(crate) mod gravity_run;
+mod impact;
+pub(crate) mod positive;
+pub(crate) mod rope;
+pub(crate) mod stays;
