@@ -59,9 +59,5 @@ fn each_check_has_a_test_for_each_verdict() {
             );
         }
     }
-<<<<<<< HEAD
     assert_eq!(count, 28, "a check was added or lost: say so here");
-=======
-    assert_eq!(count, 28, "a check was added or lost: say so here");
->>>>>>> 5193deb (stop: positive stops, leaves that stay in their guides and stay up, what gravity does to a released leaf, and what a broken spring or rope does, are asked)
 }
