@@ -8,7 +8,7 @@ use common::{BARE, check, example, run, site};
 
 #[test]
 fn what_is_built_well_fails_nowhere() {
-    for name in ["boatyard", "vineyard"] {
+    for name in ["boatyard", "vineyard", "quarry", "clinic"] {
         let run = check(&example(name), &[]);
         assert_eq!(run.status, 1, "{name}: figures from memory are still open");
         assert_eq!(run.complaints, "", "{name}");
@@ -19,7 +19,12 @@ fn what_is_built_well_fails_nowhere() {
 
 #[test]
 fn what_is_built_wrong_fails() {
-    for name in ["boatyard-faulty", "vineyard-faulty"] {
+    for name in [
+        "boatyard-faulty",
+        "vineyard-faulty",
+        "quarry-faulty",
+        "clinic-faulty",
+    ] {
         let run = check(&example(name), &[]);
         assert_eq!(run.status, 1, "{name}");
         assert_eq!(run.complaints, "", "{name}");

@@ -10,6 +10,9 @@ use design::{Answers, Finding, State, Verdict, answers};
 use site::{Site, SourceFile};
 use std::path::{Path, PathBuf};
 
+/// The sites that are built well; each has a copy with faults.
+const WELL_BUILT: [&str; 4] = ["boatyard", "vineyard", "quarry", "clinic"];
+
 fn folder(name: &str) -> PathBuf {
     Path::new(env!("CARGO_MANIFEST_DIR"))
         .join("../../examples")
@@ -50,7 +53,7 @@ fn failing(answers: &Answers) -> Vec<String> {
 
 #[test]
 fn nothing_fails_on_what_is_built_well() {
-    for name in ["boatyard", "vineyard"] {
+    for name in WELL_BUILT {
         assert_eq!(
             failing(&answers(&site(name))),
             Vec::<String>::new(),
@@ -75,7 +78,7 @@ fn expected(row: &str) -> Option<(String, Verdict)> {
 
 #[test]
 fn every_deliberate_fault_that_is_covered_is_found() {
-    for name in ["boatyard", "vineyard"] {
+    for name in WELL_BUILT {
         let (clean, faulty) = (
             answers(&site(name)),
             answers(&site(&format!("{name}-faulty"))),
@@ -156,7 +159,11 @@ fn the_same_site_gives_the_same_bytes() {
 
 #[test]
 fn the_quick_verdicts_are_those_of_the_findings() {
-    for name in ["boatyard", "vineyard", "boatyard-faulty", "vineyard-faulty"] {
+    let faulty = WELL_BUILT.map(|name| format!("{name}-faulty"));
+    let names = WELL_BUILT
+        .into_iter()
+        .chain(faulty.iter().map(String::as_str));
+    for name in names {
         let site = site(name);
         let findings = design::findings(&site);
         for quick in design::verdicts(&site) {

@@ -13,7 +13,16 @@ use site::{Site, SourceFile, load};
 use std::fs;
 use std::path::Path;
 
-const SITES: [&str; 4] = ["boatyard", "boatyard-faulty", "vineyard", "vineyard-faulty"];
+const SITES: [&str; 8] = [
+    "boatyard",
+    "boatyard-faulty",
+    "vineyard",
+    "vineyard-faulty",
+    "quarry",
+    "quarry-faulty",
+    "clinic",
+    "clinic-faulty",
+];
 
 fn example(name: &str) -> Site {
     let folder = Path::new(env!("CARGO_MANIFEST_DIR"))
