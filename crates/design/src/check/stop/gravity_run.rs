@@ -3,7 +3,7 @@
 //! What pulls it, a slope, a hinge line out of plumb, a rising hinge, a balance that is off, is held against the least
 //! friction: that of a pull scale on the released leaf where the site has it, else half of what the wheels or hinges are
 //! reckoned to cost, without rims, seals, debris and wind. A leaf that rises needs the pull scale: what its pivot or its
-//! rails take cannot be reckoned from here.
+//! rails take cannot be reckoned from here. A barrier arm may rise by itself when it is let go; it may not come down.
 
 use crate::asking::{Asking, Wants, read};
 use crate::check::force::rising::{Rising, RisingAt, hardest, places, rises, rising};
@@ -89,19 +89,33 @@ fn slide<'s>(asking: &mut Asking<'s>, site: &'s Site, gate: &'s Gate, leaf: &'s 
     } else {
         Direction::Opening
     };
+    let comparison = Comparison::below(
+        Labeled::new("pull along the slope", pull),
+        Labeled::new("least friction of the wheels", friction),
+    );
     asking.say(|print| {
         format!(
             "Let go, {} is pulled down its slope with {}, the way it goes while {way}; its wheels hold it with {} at the \
-             least. Where that is not enough, level the track or fit what holds it with the drive released.",
+             least.{}",
             leaf.id,
             print.q(pull),
-            print.q(friction)
+            print.q(friction),
+            advice(
+                comparison,
+                "Level the track, or fit what holds the leaf with the drive released."
+            )
         )
     });
-    Ok(Outcome::Compared(Comparison::below(
-        Labeled::new("pull along the slope", pull),
-        Labeled::new("least friction of the wheels", friction),
-    )))
+    Ok(Outcome::Compared(comparison))
+}
+
+/// What to do, where friction does not hold the leaf.
+fn advice(comparison: Comparison, what: &str) -> String {
+    if comparison.holds() {
+        String::new()
+    } else {
+        format!(" {what}")
+    }
 }
 
 /// Friction by a pull scale, else what is reckoned.
@@ -136,20 +150,34 @@ fn swing<'s>(asking: &mut Asking<'s>, site: &'s Site, gate: &'s Gate, leaf: &'s 
     } else {
         "opens"
     };
-    asking.say(|print| {
-        format!(
-            "Let go at {}, {} is turned by its own weight with {}, so that it {way}; its hinges hold it with {} at the least. \
-             Where that is not enough, plumb the hinge line or fit what holds it with the drive released.",
-            print.q(worst.angle),
-            leaf.id,
-            print.q(pull),
-            print.q(friction)
-        )
-    });
-    Ok(Outcome::Compared(Comparison::below(
+    let comparison = Comparison::below(
         Labeled::new("torque of the leaf's own weight", pull),
         Labeled::new("least friction of the hinges", friction),
-    )))
+    );
+    asking.say(|print| {
+        let turned = if pull.base() > 0.0 {
+            format!(
+                "Let go at {}, {} {way} by its own weight with {}",
+                print.q(worst.angle),
+                leaf.id,
+                print.q(pull)
+            )
+        } else {
+            format!(
+                "Let go, {} is not turned by its own weight anywhere",
+                leaf.id
+            )
+        };
+        format!(
+            "{turned}; its hinges hold it with {} at the least.{}",
+            print.q(friction),
+            advice(
+                comparison,
+                "Plumb the hinge line, or fit what holds the leaf with the drive released."
+            )
+        )
+    });
+    Ok(Outcome::Compared(comparison))
 }
 
 /// The angle of the travel at which the leaf's own weight turns it hardest.
@@ -176,28 +204,13 @@ fn rise<'s>(asking: &mut Asking<'s>, site: &'s Site, gate: &'s Gate, leaf: &'s L
         read!(asking, gate.least_friction_torque).map(Torque::base)
     };
     let at = |asking: &mut Asking<'s>, at| rising(asking, site, gate, leaf, at);
-    let worst = hardest(asking, RisingAt::free, at, |rising: &Rising| {
-        rising.unbalanced().abs()
-    });
+    let arm = gate.kind == GateKind::BarrierArm;
+    let counts = |rising: &Rising| moves(rising, arm);
+    let worst = hardest(asking, RisingAt::free, at, counts);
     let (friction, worst) = (friction?, worst?);
-    let unbalanced = worst.unbalanced();
-    let (pull, friction) = (worst.value(unbalanced.abs()), worst.value(friction));
-    let does = if unbalanced < 0.0 {
-        "rises"
-    } else {
-        "comes down"
-    };
-    asking.say(|print| {
-        format!(
-            "Let go at {}, {} {does} with {}; friction holds it with {}. Where that is not enough, nobody stands under it: set \
-             the balance right, or fit a brake that holds it with the drive released.",
-            print.value(&worst.place()),
-            leaf.id,
-            print.value(&pull),
-            print.value(&friction)
-        )
-    });
-    Ok(Outcome::Compared(Comparison::below(
+    let pull = worst.value(counts(&worst));
+    let friction = worst.value(friction);
+    let comparison = Comparison::below(
         Labeled {
             label: "unbalanced weight",
             value: pull,
@@ -206,7 +219,44 @@ fn rise<'s>(asking: &mut Asking<'s>, site: &'s Site, gate: &'s Gate, leaf: &'s L
             label: "least friction",
             value: friction,
         },
-    )))
+    );
+    let falls = if worst.unbalanced() > 0.0 {
+        "comes down"
+    } else {
+        "rises"
+    };
+    asking.say(|print| {
+        let moved = if counts(&worst) > 0.0 {
+            format!(
+                "Let go at {}, {} {falls} with {}",
+                print.value(&worst.place()),
+                leaf.id,
+                print.value(&pull)
+            )
+        } else {
+            format!("Let go, {} comes down from nowhere on its travel", leaf.id)
+        };
+        format!(
+            "{moved}; friction holds it with {}.{}",
+            print.value(&friction),
+            advice(
+                comparison,
+                "Nobody stands under it until the balance is set right, or a brake holds it with the drive released."
+            )
+        )
+    });
+    Ok(Outcome::Compared(comparison))
+}
+
+/// What moves a leaf that is let go. An arm that rises by itself opens the lane and falls on nobody; a leaf that rises
+/// takes along what is caught on it.
+fn moves(rising: &Rising, arm: bool) -> f64 {
+    let unbalanced = rising.unbalanced();
+    if arm {
+        unbalanced.max(0.0)
+    } else {
+        unbalanced.abs()
+    }
 }
 
 #[cfg(test)]

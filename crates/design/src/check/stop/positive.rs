@@ -81,12 +81,16 @@ fn positive<'s>(asking: &mut Asking<'s>, site: &'s Site, gate: &'s Gate) -> Answ
         asking.say(|print| {
             format!(
                 "At its {} stop the leaf hits with {} at full speed, its limit failed and the drive still pushing, and with {} \
-                 after a hard shove with the drive released; the stop takes {}. Where that is not enough, give it a \
-                 softer buffer or a stronger stop before anyone moves the leaf.",
+                 after a hard shove with the drive released; the stop takes {}.{}",
                 stop.end,
                 print.q(driven),
                 print.q(shoved),
-                print.q(stop.rated_force)
+                print.q(stop.rated_force),
+                if driven > stop.rated_force || shoved > stop.rated_force {
+                    " Give it a softer buffer or a stronger stop before anyone moves the leaf."
+                } else {
+                    ""
+                }
             )
         });
     }

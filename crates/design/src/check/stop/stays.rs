@@ -1,6 +1,6 @@
 //! Whether a leaf stays in its guides and on its rollers at both ends of its travel, with the drive taken off.
 //!
-//! At either positive stop two guides or trolleys must still hold the leaf, and nothing of the drive may be one of them.
+//! At either positive stop guides or trolleys must still hold the leaf at two places, and nothing of the drive may be one of them.
 //! The way left between the limit and the stop is counted, because the leaf can be pushed that far.
 
 use crate::asking::{Asking, Wants, read};
@@ -73,14 +73,14 @@ fn stays<'s>(asking: &mut Asking<'s>, gate: &'s Gate) -> Answer {
     };
     asking.say(|_| {
         format!(
-            "With the drive off, {closed} guides or trolleys still hold gate {} at its closed stop and {open} at its open one; \
+            "With the drive off, {closed} places with a guide or a trolley still hold gate {} at its closed stop and {open} at its open one; \
              it takes two at either end.",
             gate.id
         )
     });
     Ok(Outcome::at_most(
-        Labeled::new("guides or trolleys that must hold it", NEEDED),
-        Labeled::new("guides or trolleys at the worse end", closed.min(open)),
+        Labeled::new("places that must hold it", NEEDED),
+        Labeled::new("places that hold it at the worse end", closed.min(open)),
     ))
 }
 
@@ -186,7 +186,17 @@ fn places<'s>(asking: &mut Asking<'s>, gate: &'s Gate) -> Result<Vec<Length>, Ha
             .map_or(&gate.origin, |guide| &guide.origin);
         return asking.lack(origin, "at", Wants::Written("[\"20 ft\", \"22 ft\"]"));
     }
-    Ok(places)
+    Ok(apart(places))
+}
+
+/// Places nearer to each other than this hold a leaf at one place only.
+const TOGETHER: f64 = 0.1;
+
+/// The places that stand apart: a guide above a trolley is one with it.
+fn apart(mut places: Vec<Length>) -> Vec<Length> {
+    places.sort_by(|one, other| one.value.total_cmp(&other.value));
+    places.dedup_by(|next, kept| (next.value - kept.value) < TOGETHER);
+    places
 }
 
 #[cfg(test)]
