@@ -170,10 +170,8 @@ impl Tried {
             all.into_iter().partition(|finding| hangs(finding, bare));
         let count = hanging.len();
         let greatest = hanging.iter().map(strain).fold(0.0, f64::max);
-        let (failing, rest): (Vec<Finding>, Vec<Finding>) =
-            hanging.into_iter().partition(|finding| fails(finding));
-        let (open, holding): (Vec<Finding>, Vec<Finding>) =
-            rest.into_iter().partition(|finding| is_open(finding));
+        let (failing, rest): (Vec<Finding>, Vec<Finding>) = hanging.into_iter().partition(fails);
+        let (open, holding): (Vec<Finding>, Vec<Finding>) = rest.into_iter().partition(is_open);
         Self {
             hanging: count,
             open_anyway: others.iter().filter(|finding| is_open(finding)).count(),

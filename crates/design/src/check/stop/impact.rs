@@ -7,7 +7,7 @@ use crate::check::leaf::{center_along, mass};
 use crate::check::motion::cruise_of;
 use crate::outcome::Halt;
 use formula::motion::{HandPushSpeed, ImpactOnStop, SlideGateForce, StopImpactForce};
-use formula::{Evidence, Source};
+use formula::{Evidence, Formula as _, Source};
 use quantity::{Force, ForcePerLength, Length, Mass, Quantity as _, Ratio, Torque, Velocity};
 use site::{BalanceKind, Gate, GateKind, Leaf, Operator, Site, TravelEnd};
 
@@ -144,7 +144,7 @@ fn sliding<'s>(asking: &mut Asking<'s>, gate: &'s Gate, leaf: &'s Leaf) -> Resul
     let slope = read!(asking, gate.slope);
     let (mass, slope) = (mass?, slope?);
     let nothing = Force::from_base(0.0);
-    let down = asking.work(&SlideGateForce {
+    let weight = SlideGateForce {
         mass,
         load_factor: Ratio::from_base(1.0),
         slope,
@@ -159,7 +159,16 @@ fn sliding<'s>(asking: &mut Asking<'s>, gate: &'s Gate, leaf: &'s Leaf) -> Resul
         debris_force: nothing,
         acceleration: quantity::Acceleration::from_base(0.0),
         rotating_share: Ratio::from_base(0.0),
-    })?;
+    };
+    let Ok(down) = weight.evaluate() else {
+        return asking.refuse("the slope is steeper than a leaf on wheels is reckoned for");
+    };
+    asking.note(|print| {
+        format!(
+            "Its weight along the slope of the travel is {}, above zero toward the closed end.",
+            print.q(down.slope_force)
+        )
+    });
     Ok(Body {
         mass,
         gravity_closed: down.slope_force,

@@ -17,7 +17,7 @@ use site::{Gate, GateKind, Leaf, Operator, Site, Stop, TravelEnd};
 pub(crate) const CHECK: Check = Check {
     question: "stop-positive",
     codes: BOTH,
-    leaves_open: "what the stop's fixing stands on, a stop nearer the hinge than the free end, several people or a vehicle that pushes, and whether the stops are still tight: look at every visit",
+    leaves_open: "what the stop's fixing stands on, a stop nearer the hinge than the free end, a hinge line out of plumb, several people or a vehicle that pushes, and whether the stops are still tight: look at every visit",
     concerns: "each gate whose leaf slides, swings, turns up or lifts",
     ask,
 };
