@@ -1,7 +1,9 @@
 //! Force and torque.
 
 pub(crate) mod balance;
+pub(crate) mod cold_start;
 pub(crate) mod counterbalance;
+pub(crate) mod drive_parts;
 pub(crate) mod operator_curve;
 pub(crate) mod rising;
 pub(crate) mod slide;

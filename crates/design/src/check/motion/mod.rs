@@ -1,7 +1,12 @@
 //! Motion.
 
+pub(crate) mod duty;
+pub(crate) mod edge_speed;
 mod profile;
+pub(crate) mod reversal;
+pub(crate) mod slowdown_setpoint;
 pub(crate) mod stopping;
+pub(crate) mod track_true;
 pub(crate) mod travel_time;
 
-pub(crate) use profile::{OPERATOR, cruise_of, operator_of};
+pub(crate) use profile::{OPERATOR, cruise_of, operator_of, radius, turns};
