@@ -83,12 +83,21 @@ fn parts<'s>(asking: &mut Asking<'s>, gate: &'s Gate, operator: &'s Operator) ->
     let let_through = parts
         .iter()
         .filter(|part| part.gives_first)
-        .fold(blow, |least, part| if part.strength < least { part.strength } else { least });
+        .fold(blow, |least, part| {
+            if part.strength < least {
+                part.strength
+            } else {
+                least
+            }
+        });
     let own = parts.iter().map(|part| {
         let demand = if part.gives_first {
             ("stall with the wanted factor", stall * part.factor)
         } else {
-            ("stall and blow with the wanted factor", let_through * part.factor)
+            (
+                "stall and blow with the wanted factor",
+                let_through * part.factor,
+            )
         };
         compared(demand, ("strength of the part", part.strength))
     });

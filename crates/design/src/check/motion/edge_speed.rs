@@ -2,7 +2,8 @@
 //!
 //! In the United States slides and lifts of usage classes I and II go no faster than 1 ft/s where the operator pulls 75 lbf
 //! or more. Elsewhere the speed is a figure: the distances to sensors and the energy of a blow rest on it. Under the
-//! European rules the speed is held against the limit for gates that run while a control is held, which is from memory.
+//! European rules a gate that closes by itself gets a figure; the speed of any other is held against the limit for gates
+//! that run while a control is held, which is from memory.
 
 use super::{cruise_of, operator_of};
 use crate::asking::{Asking, pick};
@@ -61,6 +62,14 @@ fn edge_speed<'s>(asking: &mut Asking<'s>, site: &'s Site, gate: &'s Gate) -> An
 
 fn in_europe<'s>(asking: &mut Asking<'s>, gate: &'s Gate) -> Answer {
     let speed = cruise_of(asking, gate)?;
+    if gate.hold_time.is_some() {
+        return Ok(figure(
+            asking,
+            gate,
+            speed,
+            "it closes by itself, so its forces are what the European rules limit",
+        ));
+    }
     asking.rest_on(&EU);
     asking.say(|print| {
         format!(
@@ -188,5 +197,7 @@ mod tests {
             .replace("\"us\"", "\"eu\"")
             .replace("usage_class = \"II\"", "");
         assert_eq!(only(&CHECK, &europe).verdict, Verdict::UnknownUntil);
+        let by_itself = europe.replace("kind =", "hold_time = \"30 s\"\n kind =");
+        assert_eq!(only(&CHECK, &by_itself).verdict, Verdict::FigureOnly);
     }
 }
