@@ -17,21 +17,36 @@ fn main() {
     divan::main();
 }
 
-fn boatyard_folder() -> PathBuf {
-    Path::new(env!("CARGO_MANIFEST_DIR")).join("../../examples/boatyard")
+fn folder(example: &str) -> PathBuf {
+    Path::new(env!("CARGO_MANIFEST_DIR"))
+        .join("../../examples")
+        .join(example)
 }
 
-fn source(name: &str) -> SourceFile {
+fn boatyard_folder() -> PathBuf {
+    folder("boatyard")
+}
+
+fn source_of(example: &str, name: &str) -> SourceFile {
     SourceFile {
         name: name.to_owned(),
-        text: std::fs::read_to_string(boatyard_folder().join(name)).unwrap(),
+        text: std::fs::read_to_string(folder(example).join(name)).unwrap(),
     }
 }
 
-fn boatyard() -> Site {
-    site::load(source("site.toml"), vec![source("parts.toml")])
+fn source(name: &str) -> SourceFile {
+    source_of("boatyard", name)
+}
+
+fn example(name: &str) -> Site {
+    let parts = vec![source_of(name, "parts.toml")];
+    site::load(source_of(name, "site.toml"), parts)
         .site
         .unwrap()
+}
+
+fn boatyard() -> Site {
+    example("boatyard")
 }
 
 /// From the text of the files to the model.
@@ -47,6 +62,16 @@ fn read(bencher: Bencher) {
 fn verdicts(bencher: Bencher) {
     let site = boatyard();
     bencher.bench(|| design::verdicts(divan::black_box(&site)).len());
+}
+
+/// The topics of a gate in motion.
+const MECHANICS: &[&str] = &["leaf", "wind", "force", "motion", "stop", "keep"];
+
+/// Every mechanical verdict of each example's gate, without working.
+#[divan::bench(args = ["boatyard", "vineyard", "quarry", "clinic"])]
+fn mechanical_verdicts(bencher: Bencher, name: &str) {
+    let site = example(name);
+    bencher.bench(|| design::verdicts_about(divan::black_box(&site), MECHANICS).len());
 }
 
 /// Findings with working, worst corners and coverage.

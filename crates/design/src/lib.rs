@@ -28,4 +28,4 @@ pub use finding::{
 };
 pub use question::{Kinds, Question, Severity, Stage, question, questions, topic_title};
 pub use verdict::{Standing, Verdict};
-pub use verdicts::{QuickVerdict, verdicts};
+pub use verdicts::{QuickVerdict, verdicts, verdicts_about};

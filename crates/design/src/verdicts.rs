@@ -1,7 +1,7 @@
 //! Verdicts at the values as written, without working: fast enough to follow every keystroke.
 
 use crate::Verdict;
-use crate::check::{CHECKS, round};
+use crate::check::{CHECKS, Check, round};
 use site::Site;
 use std::borrow::Cow;
 
@@ -20,5 +20,14 @@ pub struct QuickVerdict<'s> {
 
 /// The verdicts of every check at the values as written, in the order of the checks.
 pub fn verdicts(site: &Site) -> Vec<QuickVerdict<'_>> {
-    round::verdicts(site, CHECKS)
+    round::verdicts(site, CHECKS.iter())
+}
+
+/// The verdicts on some topics only: the first words of the ids of their questions, such as `wind`.
+pub fn verdicts_about<'s>(site: &'s Site, topics: &[&str]) -> Vec<QuickVerdict<'s>> {
+    let about = |check: &&Check| {
+        let topic = check.question.split_once('-').map(|(topic, _)| topic);
+        topic.is_some_and(|topic| topics.contains(&topic))
+    };
+    round::verdicts(site, CHECKS.iter().filter(about))
 }

@@ -46,7 +46,10 @@ impl<'s> Round<'s, '_> {
 }
 
 /// Asks every check for its verdicts at the values as written.
-pub(crate) fn verdicts<'s>(site: &'s Site, checks: &[Check]) -> Vec<QuickVerdict<'s>> {
+pub(crate) fn verdicts<'s, 'r>(
+    site: &'s Site,
+    checks: impl Iterator<Item = &'r Check>,
+) -> Vec<QuickVerdict<'s>> {
     let mut verdicts = Vec::with_capacity(64);
     each(site, checks, Purpose::Verdicts(&mut verdicts));
     verdicts
@@ -55,21 +58,21 @@ pub(crate) fn verdicts<'s>(site: &'s Site, checks: &[Check]) -> Vec<QuickVerdict
 /// Asks every check for its findings.
 pub(crate) fn findings(site: &Site, checks: &[Check]) -> Vec<Finding> {
     let mut findings = Vec::new();
-    each(site, checks, Purpose::Findings(&mut findings));
+    each(site, checks.iter(), Purpose::Findings(&mut findings));
     findings
 }
 
-fn each<'s>(site: &'s Site, checks: &[Check], purpose: Purpose<'s, '_>) {
-    let Some(first) = checks.first() else { return };
+fn each<'s, 'r>(site: &'s Site, checks: impl Iterator<Item = &'r Check>, purpose: Purpose<'s, 'r>) {
+    let mut checks = checks
+        .filter(|check| check.codes.contains(&site.site.code_basis))
+        .peekable();
+    let Some(first) = checks.peek() else { return };
     let mut round = Round {
         asking: Asking::new(site.site.unit_system()),
         check: first,
         purpose,
     };
-    for check in checks
-        .iter()
-        .filter(|check| check.codes.contains(&site.site.code_basis))
-    {
+    for check in checks {
         round.check = check;
         (check.ask)(site, &mut round);
     }
