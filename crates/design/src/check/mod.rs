@@ -50,6 +50,7 @@ pub(crate) const CHECKS: &[Check] = &[
     survey::authority::CHECK,
     wind::pressure::CHECK,
     leaf::rated_mass::CHECK,
+    leaf::cladding::CHECK,
     leaf::covers::CHECK,
     leaf::sag::CHECK,
     leaf::rollers::CHECK,

@@ -84,6 +84,8 @@ record! {
         finish: Option<Finish>,
         /// What fills the frame.
         infill: Option<Text>,
+        /// The owner has it in writing that nothing may be hung on the leaf, boarded over it or left to grow through it.
+        owner_warned: Option<bool>,
     }
 }
 

@@ -48,23 +48,24 @@ pub(super) fn frame<'s>(asking: &mut Asking<'s>, leaf: &'s Leaf) -> Result<Frame
     let height = read!(asking, leaf.height);
     let top = in_role(asking, leaf, MemberRole::TopRail);
     let bottom = in_role(asking, leaf, MemberRole::BottomRail);
-    let upright = in_role(asking, leaf, MemberRole::Upright);
+    let upright = uprights(asking, leaf);
     let brace = braces(asking, leaf);
     let (top, bottom, upright) = (top?, bottom?, upright?);
     let (brace, brace_length, braces) = brace?;
     let elasticity = asking.work(&MetalProperties { metal: top.1 })?.elasticity;
     let height = height? - (top.0.depth + bottom.0.depth) / 2.0;
-    if brace_length <= height {
+    let (upright, between) = upright;
+    if brace_length <= between {
         return asking.refuse(
-            "a brace that is no longer than the frame is high reaches nowhere: give its length from corner to corner",
+            "a brace that is no longer than the frame is high reaches nowhere: give its length as it was cut",
         );
     }
-    let run = (brace_length.base().powi(2) - height.base().powi(2)).sqrt();
+    let run = (brace_length.base().powi(2) - between.base().powi(2)).sqrt();
     Ok(Frame {
         top: top.0,
         bottom: bottom.0,
         brace,
-        upright: upright.0,
+        upright,
         elasticity,
         height,
         run: Length::from_base(run),
@@ -117,6 +118,17 @@ pub(super) fn section_of<'s>(
             asking.refuse("a frame of timber or plastic creeps; this tool works frames of metal")
         }
     }
+}
+
+/// Section and length of the uprights: the height between the rails.
+fn uprights<'s>(
+    asking: &mut Asking<'s>,
+    leaf: &'s Leaf,
+) -> Result<(section::Bending, Length), Halt> {
+    let member = named(asking, leaf, MemberRole::Upright)?;
+    let section = section_of(asking, leaf, member);
+    let length = read!(asking, member.length);
+    Ok((section?.0, length?))
 }
 
 /// Section, length and number of the braces.

@@ -2,6 +2,7 @@
 
 mod arc;
 pub(crate) mod carriers;
+pub(crate) mod cladding;
 pub(crate) mod covers;
 mod frame;
 pub(crate) mod growth;

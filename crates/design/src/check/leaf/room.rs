@@ -6,7 +6,7 @@ use crate::outcome::{Comparison, Halt, Labeled};
 use quantity::{Length, Quantity as _};
 use site::{Gate, GateKind, Site};
 
-/// A slide leaf closed, open, and in its run-back.
+/// A slide leaf closed, open, and in its run-back. The tail of a cantilever leaf lies beyond the opening, and laps over it.
 pub(super) fn slide<'s>(asking: &mut Asking<'s>, gate: &'s Gate) -> Result<Vec<Comparison>, Halt> {
     let opening = read!(asking, gate.clear_opening);
     let travel = read!(asking, gate.travel);
@@ -16,12 +16,9 @@ pub(super) fn slide<'s>(asking: &mut Asking<'s>, gate: &'s Gate) -> Result<Vec<C
     };
     let length = read!(asking, leaf.length);
     let closed_end = read!(asking, leaf.closed_end);
-    let tail = asking
-        .read_if_there(&leaf.origin, "tail", leaf.tail.as_ref())
-        .unwrap_or(Length::from_base(0.0));
     let (opening, travel, length, closed_end) = (opening?, travel?, length?, closed_end?);
     let lapped = -closed_end;
-    let lapping = closed_end + length - tail - opening;
+    let lapping = closed_end + length - opening;
     let lesser = if lapped < lapping { lapped } else { lapping };
     Ok(vec![
         Comparison::below(

@@ -234,7 +234,7 @@ mod tests {
         member = [
           { what = "top rail", role = "top rail", section = "HSS 2x2x1/8" },
           { what = "bottom rail", role = "bottom rail", section = "HSS 2x2x1/8" },
-          { what = "upright", role = "upright", section = "HSS 2x2x1/8" },
+          { what = "upright", role = "upright", length = "5 ft 2 in", section = "HSS 2x2x1/8" },
           { what = "brace", role = "brace", count = 2, length = "8 ft", section = "HSS 2x2x1/8" },
         ]
     "#;

@@ -59,12 +59,35 @@ pub(crate) fn on_leaf<'s>(
     leaf: &'s Leaf,
     wind: Wind,
 ) -> Result<LeafWind, Halt> {
+    let face = face(asking, leaf);
+    on_face(asking, site, face, wind)
+}
+
+/// What the wind presses on a leaf that has been boarded over.
+pub(crate) fn on_clad_leaf<'s>(
+    asking: &mut Asking<'s>,
+    site: &'s Site,
+    leaf: &'s Leaf,
+    wind: Wind,
+) -> Result<LeafWind, Halt> {
+    let solid = face(asking, leaf).map(|face| Face {
+        solidity: Ratio::from_base(1.0),
+        ..face
+    });
+    on_face(asking, site, solid, wind)
+}
+
+fn on_face<'s>(
+    asking: &mut Asking<'s>,
+    site: &'s Site,
+    face: Result<Face, Halt>,
+    wind: Wind,
+) -> Result<LeafWind, Halt> {
     let speed = match wind {
         Wind::Design => read!(asking, site.climate?.basic_wind_speed),
         Wind::Operating => read!(asking, site.climate?.operating_wind_speed),
     };
     let topography = read!(asking, site.climate?.topographic_factor);
-    let face = face(asking, leaf);
     match site.site.code_basis {
         CodeBasis::Us => in_the_us(asking, site, wind, (speed, topography, face)),
         CodeBasis::Eu => in_the_eu(asking, site, (speed, topography, face)),
