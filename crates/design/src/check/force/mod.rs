@@ -10,5 +10,3 @@ pub(crate) mod slide;
 pub(crate) mod sliding;
 #[allow(dead_code, reason = "the checks that read it follow")]
 pub(crate) mod turning;
-
-pub(crate) use operator_curve::force_at;

@@ -7,7 +7,7 @@
 use super::mass;
 use super::rated_mass::operators;
 use crate::asking::{Asking, Wants, read};
-use crate::check::force::force_at;
+use crate::check::force::operator_curve::force_at;
 use crate::check::force::sliding::{Conditions, on_the_level};
 use crate::check::force::turning::{At, torque_at, way};
 use crate::check::motion::OPERATOR;
