@@ -60,12 +60,14 @@ fn rollers<'s>(asking: &mut Asking<'s>, gate: &'s Gate, leaf: &'s Leaf) -> Answe
     let (rated, uplift, tail) = (rated?, uplift?, tail?);
     asking.say(|print| {
         format!(
-            "The trolleys carry up to {} down and {} up, with {} on the tip at the worse end of the travel; one is rated {} down and {} up.",
+            "The trolleys carry up to {} down and {} up, with {} on the tip at the worse end of the travel; one is rated {} down and {} up. The tail is {} long, and {} is asked.",
             print.q(worst.push),
             print.q(worst.uplift),
             print.q(climber),
             print.q(rated),
-            print.q(uplift)
+            print.q(uplift),
+            print.value(&tail.capacity.value),
+            print.value(&tail.demand.value)
         )
     });
     let push = Comparison::at_most(
