@@ -62,7 +62,11 @@ pub(crate) fn findings(site: &Site, checks: &[Check]) -> Vec<Finding> {
     findings
 }
 
-fn each<'s, 'r>(site: &'s Site, checks: impl Iterator<Item = &'r Check>, purpose: Purpose<'s, 'r>) {
+fn each<'s, 'c: 'r, 'r>(
+    site: &'s Site,
+    checks: impl Iterator<Item = &'c Check>,
+    purpose: Purpose<'s, 'r>,
+) {
     let mut checks = checks
         .filter(|check| check.codes.contains(&site.site.code_basis))
         .peekable();
