@@ -10,6 +10,7 @@ mod anchor;
 mod enclosure;
 mod force;
 mod hazard;
+mod keep;
 mod leaf;
 mod motion;
 mod network;
@@ -56,10 +57,14 @@ pub(crate) const CHECKS: &[Check] = &[
     leaf::rollers::CHECK,
     leaf::carriers::CHECK,
     leaf::growth::CHECK,
+    wind::still_moves::CHECK,
+    wind::holds_when_off::CHECK,
+    wind::ice_on_leaf::CHECK,
     force::slide::CHECK,
     force::balance::CHECK,
     force::cold_start::CHECK,
     force::drive_parts::CHECK,
+    force::lock_preload::CHECK,
     motion::travel_time::CHECK,
     motion::edge_speed::CHECK,
     motion::stopping::CHECK,
@@ -82,6 +87,8 @@ pub(crate) const CHECKS: &[Check] = &[
     network::poe::CHECK,
     route::fill::CHECK,
     pull::tension::CHECK,
+    keep::wearing_parts::CHECK,
+    keep::corrosion::CHECK,
 ];
 
 /// The gate that a device belongs to; the only one of the site where the device names none.

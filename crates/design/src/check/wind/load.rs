@@ -4,8 +4,8 @@ use crate::asking::{Asking, pick, read};
 use crate::outcome::Halt;
 use formula::wind::{
     Asce7OpenSignForce, Asce7WallCaseC, Asce7WallForce, Asce716VelocityPressure,
-    Asce722VelocityPressure, En1991FreeStandingWall, En1991PeakVelocityPressure, Exposure,
-    MemberShape, Terrain,
+    Asce722VelocityPressure, En1991FreeStandingWall, En1991LatticeForce,
+    En1991PeakVelocityPressure, Exposure, MemberShape, Terrain,
 };
 use quantity::{Area, Force, Length, Pressure, Quantity as _, Ratio, Velocity, Word as _};
 use site::{CodeBasis, Leaf, Site, WindCode};
@@ -17,6 +17,8 @@ pub(crate) enum Wind {
     Design,
     /// The wind up to which it must still move; taken to blow square to the leaf.
     Operating,
+    /// The wind that comes with the ice.
+    WithIce,
 }
 
 /// What the wind presses on a leaf.
@@ -24,6 +26,8 @@ pub(crate) enum Wind {
 pub(crate) struct LeafWind {
     /// Speed of the wind.
     pub(crate) speed: Velocity,
+    /// Velocity pressure at the top of the leaf, gusts and the code's directionality included.
+    pub(crate) velocity_pressure: Pressure,
     /// Largest pressure on the leaf's gross area.
     pub(crate) pressure: Pressure,
     /// Force on the whole leaf.
@@ -47,6 +51,8 @@ impl Face {
 
 /// Least solid share that the figures for solid walls of ASCE 7 take.
 const SOLID: f64 = 0.7;
+/// Least solid share that the figures for walls of EN 1991-1-4 take.
+const WALL: f64 = 0.8;
 /// Width over height from which wind from an angle counts in ASCE 7.
 const LONG: f64 = 2.0;
 /// Gust-effect factor of a rigid face and directionality factor of walls and signs in ASCE 7: both are printed as 0.85.
@@ -59,6 +65,7 @@ pub(crate) fn on_leaf<'s>(
     leaf: &'s Leaf,
     wind: Wind,
 ) -> Result<LeafWind, Halt> {
+<<<<<<< HEAD
     let face = face(asking, leaf);
     on_face(asking, site, face, wind)
 }
@@ -82,12 +89,29 @@ fn on_face<'s>(
     site: &'s Site,
     face: Result<Face, Halt>,
     wind: Wind,
+=======
+    let solidity = read!(asking, leaf.solidity);
+    on_face(asking, site, leaf, (wind, solidity))
+}
+
+/// What the wind presses on a leaf of another solid share than it was built with.
+pub(crate) fn on_face<'s>(
+    asking: &mut Asking<'s>,
+    site: &'s Site,
+    leaf: &'s Leaf,
+    (wind, solidity): (Wind, Result<Ratio, Halt>),
+>>>>>>> 3b26cbd (wind, force, keep: moving in the wind, holding when off, ice, the leaned-on bolt, wearing parts and rust are answered)
 ) -> Result<LeafWind, Halt> {
     let speed = match wind {
         Wind::Design => read!(asking, site.climate?.basic_wind_speed),
         Wind::Operating => read!(asking, site.climate?.operating_wind_speed),
+        Wind::WithIce => read!(asking, site.climate?.ice_wind_speed),
     };
     let topography = read!(asking, site.climate?.topographic_factor);
+<<<<<<< HEAD
+=======
+    let face = face(asking, leaf, solidity);
+>>>>>>> 3b26cbd (wind, force, keep: moving in the wind, holding when off, ice, the leaned-on bolt, wearing parts and rust are answered)
     match site.site.code_basis {
         CodeBasis::Us => in_the_us(asking, site, wind, (speed, topography, face)),
         CodeBasis::Eu => in_the_eu(asking, site, (speed, topography, face)),
@@ -101,11 +125,14 @@ type Facts = (
     Result<Face, Halt>,
 );
 
-fn face<'s>(asking: &mut Asking<'s>, leaf: &'s Leaf) -> Result<Face, Halt> {
+fn face<'s>(
+    asking: &mut Asking<'s>,
+    leaf: &'s Leaf,
+    solidity: Result<Ratio, Halt>,
+) -> Result<Face, Halt> {
     let width = read!(asking, leaf.length);
     let height = read!(asking, leaf.height);
     let clearance = read!(asking, leaf.ground_clearance);
-    let solidity = read!(asking, leaf.solidity);
     let height = height?;
     Ok(Face {
         width: width?,
@@ -133,19 +160,20 @@ fn in_the_us<'s>(
         exposure,
         topography,
         directionality: match wind {
-            Wind::Design => RIGID,
+            Wind::Design | Wind::WithIce => RIGID,
             Wind::Operating => 1.0,
         },
         elevation: elevation(asking, site),
     };
-    let pressure = velocity.at(asking, code, face.top)?;
+    let velocity_pressure = velocity.at(asking, code, face.top)?;
     let (pressure, force) = if face.solidity.base() < SOLID {
-        open_frame(asking, face, pressure)?
+        open_frame(asking, face, velocity_pressure)?
     } else {
-        solid_face(asking, face, pressure)?
+        solid_face(asking, face, velocity_pressure)?
     };
     Ok(LeafWind {
         speed,
+        velocity_pressure,
         pressure,
         force,
     })
@@ -280,15 +308,36 @@ fn in_the_eu<'s>(
         orography_factor: topography,
         height: face.top,
     })?;
-    let wall = asking.work(&En1991FreeStandingWall {
-        peak_pressure: peak.pressure,
-        length: face.width,
-        height: face.height,
-        solidity: face.solidity,
-    })?;
+    let (pressure, force) = if face.solidity.base() < WALL {
+        lattice(asking, face, peak.pressure)?
+    } else {
+        let wall = asking.work(&En1991FreeStandingWall {
+            peak_pressure: peak.pressure,
+            length: face.width,
+            height: face.height,
+            solidity: face.solidity,
+        })?;
+        (wall.pressure_a, wall.force)
+    };
     Ok(LeafWind {
         speed,
-        pressure: wall.pressure_a,
-        force: wall.force,
+        velocity_pressure: peak.pressure,
+        pressure,
+        force,
     })
+}
+
+/// A leaf of pickets or mesh in Europe, its ends not counted.
+fn lattice(
+    asking: &mut Asking<'_>,
+    face: Face,
+    peak_pressure: Pressure,
+) -> Result<(Pressure, Force), Halt> {
+    let gives = asking.work(&En1991LatticeForce {
+        peak_pressure,
+        solid_area: face.area() * face.solidity,
+        gross_area: face.area(),
+        end_effect: Ratio::from_base(1.0),
+    })?;
+    Ok((gives.gross_pressure, gives.force))
 }

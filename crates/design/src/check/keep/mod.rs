@@ -1,0 +1,4 @@
+//! Keeping.
+
+pub(crate) mod corrosion;
+pub(crate) mod wearing_parts;
