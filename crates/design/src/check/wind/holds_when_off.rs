@@ -7,6 +7,7 @@
 use super::along::along;
 use super::load::Wind;
 use super::reaction::at_free_end;
+use super::upright_arm::on_upright_arm;
 use crate::asking::{Asking, Wants, read};
 use crate::check::force::rising::{Rising, RisingAt, rising};
 use crate::check::leaf::mass;
@@ -20,7 +21,7 @@ use site::{Gate, GateKind, Leaf, Site};
 pub(crate) const CHECK: Check = Check {
     question: "wind-holds-when-off",
     codes: BOTH,
-    leaves_open: "an open leaf in the storm itself, which must be shut and locked before it comes; a leaf let go halfway, which a person holds or ties; bars of a see-through slide leaf that are deeper than wide; hinges out of plumb",
+    leaves_open: "an open leaf or a raised arm in the storm itself, which must be shut and locked, or pinned, before it comes; a leaf let go halfway, which a person holds or ties; hinges out of plumb",
     concerns: "each leaf",
     ask,
 };
@@ -112,15 +113,12 @@ fn held<'s>(asking: &mut Asking<'s>, site: &'s Site, gate: &'s Gate, leaf: &'s L
     Outcome::worst(comparisons).ok_or(Halt)
 }
 
-/// An arm or a leaf that stands up, where it stays in a storm: the wind along the gate line must not throw it down.
+/// An arm or a leaf that stands up: the wind along the gate line must not throw it down.
 /// A spring or weight that keeps it up counts; a catch counts only if it holds when released.
 fn up<'s>(asking: &mut Asking<'s>, site: &'s Site, gate: &'s Gate, leaf: &'s Leaf) -> Answer {
-    let open = RisingAt {
-        share: 1.0,
-        wind: Some(Wind::Design),
-        speeding_up: false,
-    };
-    let open = rising(asking, site, gate, leaf, open);
+    let wind = read!(asking, site.climate?.operating_wind_speed);
+    let open = rising(asking, site, gate, leaf, RisingAt::free(1.0));
+    let pressed = on_upright_arm(asking, site, leaf, Wind::Operating);
     let length = read!(asking, leaf.length);
     let catch = gate.catch.as_ref();
     let holds = catch.is_some_and(|catch| catch.holds_when_released == Some(true));
@@ -131,14 +129,16 @@ fn up<'s>(asking: &mut Asking<'s>, site: &'s Site, gate: &'s Gate, leaf: &'s Lea
     let Rising::Turning(_, torques) = open? else {
         return asking.refuse("only an arm or a leaf about a level pivot is thrown down by wind");
     };
-    let (length, caught) = (length?, caught?);
-    let falls = (torques.unbalanced + torques.wind).base().max(0.0);
-    let pull = Force::from_base(falls / length.base());
+    let (wind, pressed, length, caught) = (wind?, pressed?, length?, caught?);
+    // The wind acts in the middle of the arm: at its end half of it would hold.
+    let pull = torques.unbalanced.base() / length.base() + pressed.base() / 2.0;
+    let pull = Force::from_base(pull.max(0.0));
     asking.say(|print| {
         format!(
-            "Released and up, {} is thrown down with {} at its end in the wind of the storm; its catch holds {}.",
+            "Released and up, {} is thrown down with {} at its end in {}; its catch holds {}.",
             leaf.id,
             print.q(pull),
+            print.q(wind),
             print.q(caught)
         )
     });

@@ -11,10 +11,8 @@ use crate::check::{BOTH, Check, Round};
 use crate::outcome::{Answer, Comparison, Halt, Labeled, Outcome};
 use crate::subject::About;
 use formula::wind::{IceOnMembers, IcedSolidity, OpeningPattern};
-use formula::{Evidence, Source};
 use quantity::{Acceleration, Force, Length, Mass, MassDensity, Quantity as _, Ratio};
 use site::{Gate, GateKind, Leaf, Member, MemberRole, SectionShape, Site};
-use std::f64::consts::PI;
 
 /// The check.
 pub(crate) const CHECK: Check = Check {
@@ -29,13 +27,6 @@ pub(crate) const CHECK: Check = Check {
 const GLAZE: f64 = 897.03;
 /// How much bigger a pipe of the United States is than its nominal size, at most: true from 3/4 in on.
 const PIPE: f64 = 0.015;
-
-static SHEETS: Source = Source {
-    work: "ice on sheet and mesh as thick as π times the ice of the map, over its whole outline",
-    clause: "ASCE 7, 10.4.1 (flat plates), its reductions by position left out",
-    evidence: Evidence::Memory,
-    seen: "recalled",
-};
 
 fn ask<'s>(site: &'s Site, round: &mut Round<'s, '_>) {
     for gate in &site.gate {
@@ -175,8 +166,8 @@ fn ice_on<'s>(
     let length = read!(asking, member.length);
     if member.width.is_some() {
         let width = read!(asking, member.width);
-        asking.rest_on(&SHEETS);
-        let volume = length?.base() * width?.base() * PI * thickness.base();
+        // Ice on both faces of the whole outline: more than round sleeves on thin wires come to.
+        let volume = length?.base() * width?.base() * 2.0 * thickness.base();
         return Ok(Mass::from_base(
             volume * GLAZE * f64::from(member.count.unwrap_or(1)),
         ));
@@ -276,12 +267,14 @@ mod tests {
     }
 
     #[test]
-    fn a_figure_recalled_for_mesh_makes_nothing_hold() {
+    fn a_mesh_is_iced_over_its_whole_outline() {
         let mesh = SITE.replace(
             "section = \"rod 1 in\"",
-            "section = \"rod 1 in\" }, { what = \"mesh\", role = \"infill\", length = \"2 ft\", width = \"1 ft\", mass_per_area = \"1 lb/ft²\"",
+            "section = \"rod 1 in\" }, { what = \"mesh\", role = \"infill\", length = \"10 ft\", width = \"5 ft\", mass_per_area = \"1 lb/ft²\"",
         );
-        assert_eq!(only(&CHECK, &mesh).verdict, Verdict::UnknownUntil);
+        let load = |text: &str| only(&CHECK, text).demand.unwrap().value.unwrap() / 4.448_221_6;
+        // An inch of ice of 56 pcf on 50 ft² are 233.3 lb, half of it on one wheel.
+        assert!((load(&mesh) - load(SITE) - 116.67).abs() < 0.05);
     }
 
     #[test]

@@ -8,3 +8,4 @@ pub(crate) mod pressure;
 pub(crate) mod reaction;
 pub(crate) mod still_moves;
 mod still_turns;
+mod upright_arm;
