@@ -65,9 +65,8 @@ pub(crate) fn on_leaf<'s>(
     leaf: &'s Leaf,
     wind: Wind,
 ) -> Result<LeafWind, Halt> {
-<<<<<<< HEAD
-    let face = face(asking, leaf);
-    on_face(asking, site, face, wind)
+    let solidity = read!(asking, leaf.solidity);
+    on_face(asking, site, leaf, (wind, solidity))
 }
 
 /// What the wind presses on a leaf that has been boarded over.
@@ -77,20 +76,7 @@ pub(crate) fn on_clad_leaf<'s>(
     leaf: &'s Leaf,
     wind: Wind,
 ) -> Result<LeafWind, Halt> {
-    let solid = face(asking, leaf).map(|face| Face {
-        solidity: Ratio::from_base(1.0),
-        ..face
-    });
-    on_face(asking, site, solid, wind)
-}
-
-fn on_face<'s>(
-    asking: &mut Asking<'s>,
-    site: &'s Site,
-    face: Result<Face, Halt>,
-    wind: Wind,
-=======
-    let solidity = read!(asking, leaf.solidity);
+    let solidity = read!(asking, leaf.solidity).map(|_| Ratio::from_base(1.0));
     on_face(asking, site, leaf, (wind, solidity))
 }
 
@@ -100,7 +86,6 @@ pub(crate) fn on_face<'s>(
     site: &'s Site,
     leaf: &'s Leaf,
     (wind, solidity): (Wind, Result<Ratio, Halt>),
->>>>>>> 3b26cbd (wind, force, keep: moving in the wind, holding when off, ice, the leaned-on bolt, wearing parts and rust are answered)
 ) -> Result<LeafWind, Halt> {
     let speed = match wind {
         Wind::Design => read!(asking, site.climate?.basic_wind_speed),
@@ -108,10 +93,7 @@ pub(crate) fn on_face<'s>(
         Wind::WithIce => read!(asking, site.climate?.ice_wind_speed),
     };
     let topography = read!(asking, site.climate?.topographic_factor);
-<<<<<<< HEAD
-=======
     let face = face(asking, leaf, solidity);
->>>>>>> 3b26cbd (wind, force, keep: moving in the wind, holding when off, ice, the leaned-on bolt, wearing parts and rust are answered)
     match site.site.code_basis {
         CodeBasis::Us => in_the_us(asking, site, wind, (speed, topography, face)),
         CodeBasis::Eu => in_the_eu(asking, site, (speed, topography, face)),
