@@ -1,6 +1,6 @@
 //! Figures as findings show them: a label, the value in the site's units, and the value for machines.
 
-use quantity::{Kind, Quantity, UnitSystem, Value, print_kind, units_of};
+use quantity::{Kind, Quantity, Ratio, UnitSystem, Value, print_kind, units_of};
 use serde::Serialize;
 
 /// A value with what it is called.
@@ -68,6 +68,15 @@ impl Print {
     /// A quantity in a sentence.
     pub(crate) fn q<Q: Quantity>(self, quantity: Q) -> String {
         spoken(quantity::print(quantity, self.units))
+    }
+
+    /// A share of a whole in percent, also where it is more than the whole.
+    pub(crate) fn percent(self, share: Ratio) -> String {
+        if share.base() < 1.0 {
+            self.q(share)
+        } else {
+            format!("{:.0} %", share.base() * 100.0)
+        }
     }
 
     /// A value of any sort as a person reads it.

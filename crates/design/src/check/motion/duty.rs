@@ -49,9 +49,9 @@ fn duty<'s>(asking: &mut Asking<'s>, site: &'s Site, gate: &'s Gate) -> Answer {
              Its operator may run {} of the time up to {}.",
             gate.id,
             print.q(travel),
-            print.q(share),
+            print.percent(share),
             print.q(hottest),
-            print.q(rated),
+            print.percent(rated),
             print.q(rated_at)
         )
     });

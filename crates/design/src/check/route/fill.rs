@@ -88,8 +88,8 @@ fn fill<'s>(asking: &mut Asking<'s>, site: &'s Site, conduit: &'s Conduit) -> An
         format!(
             "In conduit {} {what} {}; {} is allowed{by}.{jam}",
             conduit.id,
-            print.q(fill.fill),
-            print.q(fill.allowed)
+            print.percent(fill.fill),
+            print.percent(fill.allowed)
         )
     });
     if wedged {
