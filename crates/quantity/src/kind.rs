@@ -110,6 +110,9 @@ kinds! {
     Energy = uom::si::f64::Energy, "an", "energy", "120 ft·lbf";
     /// A pressure or a stress (Pa).
     Pressure = uom::si::f64::Pressure, "a", "pressure", "24 psf";
+    /// A pressure that grows with depth, as the ground gives it sideways (Pa/m).
+    PressurePerDepth = uom::si::Quantity<ISQ<N2, P1, N2, Z0, Z0, Z0, Z0>, SI<f64>, f64>,
+        "a", "pressure per depth", "150 psf/ft";
     /// A power or a flow of heat (W).
     Power = uom::si::f64::Power, "a", "power", "25.5 W";
     /// A power arriving on each unit of area, such as sunshine (W/m²).

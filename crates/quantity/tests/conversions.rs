@@ -45,6 +45,7 @@ const PRINTED: &[(Kind, &str, &str)] = &[
     (Kind::Pressure, "1 psi", "6.894757e3"),
     (Kind::Pressure, "1 psf", "4.788026e1"),
     (Kind::Pressure, "1 ksi", "6.894757e6"),
+    (Kind::PressurePerDepth, "1 psf/ft", "1.570875e2"),
     (Kind::Power, "1 hp", "7.456999e2"),
     (Kind::Power, "1 BTU/h", "2.930711e-1"),
     (Kind::HeatFlux, "1 BTU/(h·ft²)", "3.154591e0"),

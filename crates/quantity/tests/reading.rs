@@ -82,6 +82,8 @@ const FORMS: &[(Kind, &str, f64)] = &[
     (Kind::Energy, "1 ft-lbf", 1.3558179483314004),
     (Kind::Energy, "2 Wh", 7200.0),
     (Kind::Pressure, "3 kN/m²", 3000.0),
+    (Kind::PressurePerDepth, "2 kPa/m", 2000.0),
+    (Kind::Frequency, "30 per minute", 0.5),
     (Kind::Power, "25.5 W", 25.5),
     (Kind::HeatFlux, "900 W/m²", 900.0),
     (Kind::HeatTransfer, "5.5 W/(m²·K)", 5.5),

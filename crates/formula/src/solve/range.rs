@@ -43,6 +43,7 @@ fn range(kind: Kind) -> Range {
         | Kind::MomentOfInertia => Range::Positive(-6, 6),
         Kind::ForcePerLength | Kind::Torque | Kind::Energy | Kind::Power => Range::Positive(-6, 9),
         Kind::Pressure => Range::Positive(-3, 12),
+        Kind::PressurePerDepth => Range::Positive(-3, 9),
         Kind::HeatFlux | Kind::HeatTransfer => Range::Positive(-3, 5),
         Kind::Current => Range::Positive(-9, 5),
         Kind::Voltage => Range::Positive(-6, 6),

@@ -102,9 +102,12 @@ fn tables(kind: Kind) -> (&'static [Choice], &'static [Choice]) {
         | Kind::MassPerArea
         | Kind::MassDensity
         | Kind::MomentOfInertia => of_mass(kind),
-        Kind::Force | Kind::ForcePerLength | Kind::Torque | Kind::Energy | Kind::Pressure => {
-            of_load(kind)
-        }
+        Kind::Force
+        | Kind::ForcePerLength
+        | Kind::Torque
+        | Kind::Energy
+        | Kind::Pressure
+        | Kind::PressurePerDepth => of_load(kind),
         Kind::Power
         | Kind::HeatFlux
         | Kind::HeatTransfer
@@ -167,7 +170,8 @@ fn of_motion(kind: Kind) -> (&'static [Choice], &'static [Choice]) {
         row("GHz", 1.0, FOUR),
         row("MHz", 1.0, FOUR),
         row("kHz", 1.0, FOUR),
-        row("Hz", 0.0, FOUR),
+        row("Hz", 1.0, FOUR),
+        row("per minute", 0.0, THREE),
     ];
     const US_SPEED: &[Choice] = &[row("mph", 5.0, THREE), row("ft/s", 0.0, THREE)];
     const SI_SPEED: &[Choice] = &[row("m/s", 0.0, THREE)];
@@ -235,7 +239,10 @@ fn of_load(kind: Kind) -> (&'static [Choice], &'static [Choice]) {
         row("kPa", 1.0, THREE),
         row("Pa", 0.0, THREE),
     ];
+    const US_DEPTH: &[Choice] = &[row("psf/ft", 0.0, THREE)];
+    const SI_DEPTH: &[Choice] = &[row("kPa/m", 0.0, THREE)];
     match kind {
+        Kind::PressurePerDepth => (US_DEPTH, SI_DEPTH),
         Kind::ForcePerLength => (US_LINE, SI_LINE),
         Kind::Torque => (US_TORQUE, SI_TORQUE),
         Kind::Energy => (US_ENERGY, SI_ENERGY),

@@ -98,3 +98,10 @@ pub(super) const PRESSURE: &[Unit] = &[
     Unit::new(&["N/m²"], 1.0),
     Unit::new(&["ksf"], 1000.0 * POUND_FORCE / (FOOT * FOOT)),
 ];
+
+/// Units of pressure per depth, in pascals per meter.
+pub(super) const PRESSURE_PER_DEPTH: &[Unit] = &[
+    Unit::new(&["Pa/m"], 1.0),
+    Unit::new(&["psf/ft"], POUND_FORCE / (FOOT * FOOT * FOOT)),
+    Unit::new(&["kPa/m", "kN/m³"], 1e3),
+];

@@ -153,6 +153,7 @@ pub fn units_of(kind: Kind) -> &'static [Unit] {
         Kind::Torque => load::TORQUE,
         Kind::Energy => load::ENERGY,
         Kind::Pressure => load::PRESSURE,
+        Kind::PressurePerDepth => load::PRESSURE_PER_DEPTH,
         Kind::Power => heat::POWER,
         Kind::HeatFlux => heat::HEAT_FLUX,
         Kind::HeatTransfer => heat::HEAT_TRANSFER,

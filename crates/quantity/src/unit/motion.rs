@@ -20,6 +20,7 @@ pub(super) const FREQUENCY: &[Unit] = &[
     Unit::new(&["kHz"], 1e3),
     Unit::new(&["MHz"], 1e6),
     Unit::new(&["GHz"], 1e9),
+    Unit::new(&["per minute", "/min"], 1.0 / 60.0),
 ];
 
 /// Units of speed, in meters per second.
