@@ -1,11 +1,30 @@
 //! Posts, pads, anchors, bollards and lifting: what holds the gate to the ground, and who carries it there.
 
+mod adhesive_order;
+mod anchor_adhesive_critical_edge;
+mod anchor_bond_tension;
+mod anchor_breakout_shear;
 mod anchor_breakout_tension;
+mod anchor_critical_edge;
 mod anchor_group_breakout_tension;
+mod anchor_interaction;
+mod anchor_least_distances;
+mod anchor_least_edge_recalled;
+mod anchor_minimum_bond;
+mod anchor_pryout;
+mod anchor_pullout_headed;
+mod anchor_pullout_hooked;
+mod anchor_pullout_product;
+mod anchor_reduction;
+mod anchor_side_face_blowout;
+mod anchor_steel_shear;
 mod anchor_steel_tension;
 mod bag_yield;
+mod base_plate_anchors;
+mod bolt_circle_anchors;
 mod breakout;
 mod concrete;
+mod factors;
 mod footing_bottom;
 mod hole_concrete;
 mod pad;
@@ -13,6 +32,7 @@ mod pad_bearing;
 mod pad_overturning;
 mod pad_sliding;
 mod pad_smallest;
+mod plate;
 mod post_bending;
 mod post_deflection;
 mod post_embedment_free;
@@ -20,12 +40,34 @@ mod post_embedment_held;
 mod post_embedment_trial;
 mod post_ground;
 mod presumptive_soil;
+mod shear_edge;
 mod whole;
 
+pub use adhesive_order::{AdhesiveNeed, AdhesiveOrder};
+pub use anchor_adhesive_critical_edge::{AdhesiveCriticalEdge, AnchorAdhesiveCriticalEdge};
+pub use anchor_bond_tension::{AnchorBond, AnchorBondTension};
+pub use anchor_breakout_shear::{AnchorBreakoutShear, ShearBreakout, ShearDirection};
 pub use anchor_breakout_tension::{AnchorBreakout, AnchorBreakoutTension};
+pub use anchor_critical_edge::{AnchorCriticalEdge, MechanicalAnchor, MechanicalCriticalEdge};
 pub use anchor_group_breakout_tension::{AnchorGroupBreakout, AnchorGroupBreakoutTension};
+pub use anchor_interaction::{AnchorInteraction, Interaction};
+pub use anchor_least_distances::{AnchorLeastDistances, AnchorSetting, LeastDistances};
+pub use anchor_least_edge_recalled::{AnchorLeastEdgeRecalled, LeastEdge, PostInstalledAnchor};
+pub use anchor_minimum_bond::{AnchorMinimumBond, BondEnvironment, MinimumBond, PullDuration};
+pub use anchor_pryout::{AnchorPryout, Pryout};
+pub use anchor_pullout_headed::{AnchorPulloutHeaded, HeadedPullout};
+pub use anchor_pullout_hooked::{AnchorPulloutHooked, HookedPullout};
+pub use anchor_pullout_product::{AnchorPulloutProduct, ProductPullout};
+pub use anchor_reduction::{
+    AnchorCategory, AnchorFailure, AnchorLoading, AnchorReduction, ReductionFactor, SteelKind,
+    Supplementary,
+};
+pub use anchor_side_face_blowout::{AnchorSideFaceBlowout, SideFaceBlowout};
+pub use anchor_steel_shear::{AnchorShear, AnchorSteelShear, ShearAnchor, UnderPlate};
 pub use anchor_steel_tension::{AnchorSteel, AnchorSteelTension};
 pub use bag_yield::{Bag, BagYield, YieldOfBag};
+pub use base_plate_anchors::{AnchorForces, BasePlateAnchors};
+pub use bolt_circle_anchors::{BoltCircleAnchors, CircleForces};
 pub use concrete::{AnchorKind, Cracking, breakout_coefficient, cracking_factor};
 pub use footing_bottom::{FootingBottom, FootingDepth};
 pub use hole_concrete::{ConcreteOrder, HoleConcrete};
@@ -44,10 +86,28 @@ use crate::Calculation;
 
 /// The calculations of this discipline.
 pub(crate) const CALCULATIONS: &[Calculation] = &[
+    Calculation::of::<AdhesiveOrder>(),
+    Calculation::of::<AnchorAdhesiveCriticalEdge>(),
+    Calculation::of::<AnchorBondTension>(),
+    Calculation::of::<AnchorBreakoutShear>(),
     Calculation::of::<AnchorBreakoutTension>(),
+    Calculation::of::<AnchorCriticalEdge>(),
     Calculation::of::<AnchorGroupBreakoutTension>(),
+    Calculation::of::<AnchorInteraction>(),
+    Calculation::of::<AnchorLeastDistances>(),
+    Calculation::of::<AnchorLeastEdgeRecalled>(),
+    Calculation::of::<AnchorMinimumBond>(),
+    Calculation::of::<AnchorPryout>(),
+    Calculation::of::<AnchorPulloutHeaded>(),
+    Calculation::of::<AnchorPulloutHooked>(),
+    Calculation::of::<AnchorPulloutProduct>(),
+    Calculation::of::<AnchorReduction>(),
+    Calculation::of::<AnchorSideFaceBlowout>(),
+    Calculation::of::<AnchorSteelShear>(),
     Calculation::of::<AnchorSteelTension>(),
     Calculation::of::<BagYield>(),
+    Calculation::of::<BasePlateAnchors>(),
+    Calculation::of::<BoltCircleAnchors>(),
     Calculation::of::<FootingBottom>(),
     Calculation::of::<HoleConcrete>(),
     Calculation::of::<PadBearing>(),
@@ -74,10 +134,28 @@ macro_rules! cases {
 
 /// The case files of this discipline: name and text.
 pub(crate) const CASES: &[(&str, &str)] = cases![
+    "adhesive_order",
+    "anchor_adhesive_critical_edge",
+    "anchor_bond_tension",
+    "anchor_breakout_shear",
     "anchor_breakout_tension",
+    "anchor_critical_edge",
     "anchor_group_breakout_tension",
+    "anchor_interaction",
+    "anchor_least_distances",
+    "anchor_least_edge_recalled",
+    "anchor_minimum_bond",
+    "anchor_pryout",
+    "anchor_pullout_headed",
+    "anchor_pullout_hooked",
+    "anchor_pullout_product",
+    "anchor_reduction",
+    "anchor_side_face_blowout",
+    "anchor_steel_shear",
     "anchor_steel_tension",
     "bag_yield",
+    "base_plate_anchors",
+    "bolt_circle_anchors",
     "footing_bottom",
     "hole_concrete",
     "pad_bearing",
