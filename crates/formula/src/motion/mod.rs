@@ -1,16 +1,24 @@
 //! Mass, force, speed and travel of a leaf.
 
+mod articulated_arm_geometry;
+mod articulated_arm_mounting;
 mod chain_force_from_torque;
 mod counterweight_balance;
 mod duty_temperature;
 mod extension_spring_torque;
 mod fall_energy;
+mod folding_arm;
 mod hand_push_speed;
 mod hinge_friction_torque;
 mod jerk_limited_ramp;
 mod jerk_limited_travel;
 mod kinetic_energy;
+mod linear_actuator_geometry;
+mod linear_actuator_mounting;
+mod linear_actuator_place;
 mod overtravel_energy;
+mod pins;
+mod push_pull_guide;
 mod rack_force_from_torque;
 mod rack_travel_per_turn;
 mod reflected_mass;
@@ -27,26 +35,36 @@ mod slow_down_setpoint;
 mod stop_impact_force;
 mod stopping_distance;
 mod stopping_on_a_slope;
+mod swing_curve;
 mod swing_gate_torque;
 mod swing_kinetic_energy;
 mod torsion_spring_lift;
 mod torsion_spring_torque;
 mod trapezoidal_travel;
 mod travel_profile;
+mod underground_drive_torque;
 mod vertical_lift_force;
 mod vertical_pivot_torque;
 
+pub use articulated_arm_geometry::{ArticulatedArm, ArticulatedArmGeometry};
+pub use articulated_arm_mounting::{ArticulatedArmMounting, ArticulatedMounting};
 pub use chain_force_from_torque::{ChainForce, ChainForceFromTorque};
 pub use counterweight_balance::{BalancingMass, CounterweightBalance};
 pub use duty_temperature::{DutyTemperature, MotorTemperature};
 pub use extension_spring_torque::{ExtensionSpringTorque, ExtensionSpringTorques};
 pub use fall_energy::{EnergyOfFall, FallEnergy};
+pub use folding_arm::ElbowSide;
 pub use hand_push_speed::{HandPushSpeed, Pushed};
 pub use hinge_friction_torque::{HingeFriction, HingeFrictionTorque};
 pub use jerk_limited_ramp::{JerkLimitedRamp, RampWithJerk};
 pub use jerk_limited_travel::{JerkLimitedTravel, TravelWithJerk};
 pub use kinetic_energy::{EnergyOfMotion, KineticEnergy};
+pub use linear_actuator_geometry::{LinearActuator, LinearActuatorGeometry};
+pub use linear_actuator_mounting::{LinearActuatorMounting, LinearMounting};
+pub use linear_actuator_place::{LinearPins, LinearPlace};
 pub use overtravel_energy::{EnergyAtStop, OvertravelEnergy};
+pub use pins::{arm_reach, dead_point};
+pub use push_pull_guide::{HandForces, PushPullGuide, Pusher};
 pub use rack_force_from_torque::{RackForce, RackForceFromTorque};
 pub use rack_travel_per_turn::{RackTravel, RackTravelPerTurn};
 pub use reflected_mass::{MassReflected, ReflectedMass};
@@ -61,12 +79,14 @@ pub use slow_down_setpoint::{SetPoint, SlowDownSetpoint};
 pub use stop_impact_force::{ImpactOnStop, StopImpactForce};
 pub use stopping_distance::{Stop, StoppingDistance};
 pub use stopping_on_a_slope::{StopOnASlope, StoppingOnASlope};
+pub use swing_curve::{SwingStep, swing_curve};
 pub use swing_gate_torque::{SwingGateTorque, SwingTorques, SwingWay};
 pub use swing_kinetic_energy::{SwingEnergy, SwingKineticEnergy};
 pub use torsion_spring_lift::{SpringLift, TorsionSpringLift};
 pub use torsion_spring_torque::{TorsionSpringTorque, TorsionSpringTorques};
 pub use trapezoidal_travel::{TrapezoidalTravel, Travel};
 pub use travel_profile::{ProfileOfTravel, SpeedReached, TravelEnding, TravelProfile};
+pub use underground_drive_torque::{UndergroundDrive, UndergroundDriveTorque};
 pub use vertical_lift_force::{VerticalLiftForce, VerticalLiftForces};
 pub use vertical_pivot_torque::{VerticalPivotTorque, VerticalPivotTorques};
 
@@ -107,10 +127,24 @@ pub(crate) const CALCULATIONS: &[Calculation] = &[
     Calculation::of::<FallEnergy>(),
     Calculation::of::<HandPushSpeed>(),
     Calculation::of::<RopeSafetyFactor>(),
+    Calculation::of::<LinearActuatorGeometry>(),
+    Calculation::of::<LinearActuatorMounting>(),
+    Calculation::of::<ArticulatedArmGeometry>(),
+    Calculation::of::<ArticulatedArmMounting>(),
+    Calculation::of::<UndergroundDriveTorque>(),
+    Calculation::of::<PushPullGuide>(),
 ];
 
 /// The case files of this discipline: name and text.
 pub(crate) const CASES: &[(&str, &str)] = &[
+    (
+        "motion/articulated_arm_geometry.cases.toml",
+        include_str!("articulated_arm_geometry.cases.toml"),
+    ),
+    (
+        "motion/articulated_arm_mounting.cases.toml",
+        include_str!("articulated_arm_mounting.cases.toml"),
+    ),
     (
         "motion/chain_force_from_torque.cases.toml",
         include_str!("chain_force_from_torque.cases.toml"),
@@ -152,8 +186,20 @@ pub(crate) const CASES: &[(&str, &str)] = &[
         include_str!("kinetic_energy.cases.toml"),
     ),
     (
+        "motion/linear_actuator_geometry.cases.toml",
+        include_str!("linear_actuator_geometry.cases.toml"),
+    ),
+    (
+        "motion/linear_actuator_mounting.cases.toml",
+        include_str!("linear_actuator_mounting.cases.toml"),
+    ),
+    (
         "motion/overtravel_energy.cases.toml",
         include_str!("overtravel_energy.cases.toml"),
+    ),
+    (
+        "motion/push_pull_guide.cases.toml",
+        include_str!("push_pull_guide.cases.toml"),
     ),
     (
         "motion/rack_force_from_torque.cases.toml",
@@ -234,6 +280,10 @@ pub(crate) const CASES: &[(&str, &str)] = &[
     (
         "motion/travel_profile.cases.toml",
         include_str!("travel_profile.cases.toml"),
+    ),
+    (
+        "motion/underground_drive_torque.cases.toml",
+        include_str!("underground_drive_torque.cases.toml"),
     ),
     (
         "motion/vertical_lift_force.cases.toml",

@@ -27,7 +27,7 @@ record! {
         link: Option<Measured<Length>>,
         /// Least distance between the push and the hinge line.
         least_lever_arm: Option<Measured<Length>>,
-        /// Distance of a wall from the hinge line, on the side where the drive stands.
+        /// Distance of a wall from the hinge line, across, on the side where the drive stands.
         wall_across: Option<Measured<Length>>,
     }
 }

@@ -127,11 +127,12 @@ record! {
 }
 
 record! {
-    /// One point of an operator's force-speed curve.
+    /// One point of an operator's force-speed curve. Of a linear drive on a swing leaf both are those of its ram, as its
+    /// data sheet gives them: the speed at which it runs in or out, and its push at that speed.
     pub struct CurvePoint {
-        /// Speed of the leaf.
+        /// Speed of the leaf; of a linear drive, that of its ram.
         speed: Measured<Velocity>,
-        /// Force on the leaf at that speed.
+        /// Force on the leaf at that speed; of a linear drive, the push of its ram.
         force: Measured<Force>,
     }
 }

@@ -1,12 +1,11 @@
 //! The torque that turns a swing leaf, from what the site says of its leaf, hinges and weather.
 
 use crate::asking::{Asking, read};
-use crate::check::leaf::{center_along, mass};
+use crate::check::leaf::{center_from_hinge, mass};
 use crate::check::wind::load::{Wind, on_leaf};
 use crate::outcome::Halt;
 use formula::motion::{HingeFrictionTorque, SwingGateTorque, SwingTorques, SwingWay};
-use formula::wind::Asce7WallForce;
-use formula::{Evidence, Formula, Source};
+use formula::{Evidence, Source};
 use quantity::{
     Acceleration, Angle, Force, Length, Mass, MomentOfInertia, Quantity as _, Ratio, Torque,
 };
@@ -29,8 +28,6 @@ pub(crate) struct At {
 
 /// Turning parts of the drive as a share of the leaf's moment of inertia.
 const ROTATING: f64 = 0.2;
-/// Share of the width by which the wind's force lies off the middle of the leaf.
-const OFF_MIDDLE: f64 = 0.2;
 
 static DRIVE_SHARE: Source = Source {
     work: "turning parts of the drive as a fifth of the leaf's inertia; an even leaf's spread about its center of gravity",
@@ -40,6 +37,7 @@ static DRIVE_SHARE: Source = Source {
 };
 
 /// Torque about the hinge line of a swing leaf at one angle, term by term.
+#[allow(dead_code, reason = "checks that ask of one angle use it")]
 pub(crate) fn turning<'s>(
     asking: &mut Asking<'s>,
     site: &'s Site,
@@ -69,9 +67,9 @@ pub(crate) fn torque_at<'s>(
         Ok(Acceleration::from_base(0.0))
     };
     let body = body(asking, leaf);
-    let wind_force = wind(asking, site, leaf, at);
-    let hinge_friction = hinges(asking, leaf, &body, &wind_force);
-    let (body, lean) = (body?, lean?);
+    let wind = wind(asking, site, leaf, at);
+    let hinge_friction = hinges(asking, leaf, &body, &wind);
+    let (body, lean, wind) = (body?, lean?, wind?);
     asking.rest_on(&DRIVE_SHARE);
     Ok(SwingGateTorque {
         mass: body.mass,
@@ -86,8 +84,8 @@ pub(crate) fn torque_at<'s>(
         travel_angle: travel_angle?,
         angle: at.angle,
         way: way(at.direction),
-        wind_force: wind_force?,
-        wind_arm: body.width * (0.5 + OFF_MIDDLE),
+        wind_force: wind.0,
+        wind_arm: body.width / 2.0 + wind.1,
         seal_force: seal_force?,
         acceleration: acceleration?,
     })
@@ -120,12 +118,11 @@ impl Body {
 fn body<'s>(asking: &mut Asking<'s>, leaf: &'s Leaf) -> Result<Body, Halt> {
     let mass = mass(asking, leaf);
     let width = read!(asking, leaf.length);
-    let from_latch = center_along(asking, leaf);
-    let width = width?;
+    let center = center_from_hinge(asking, leaf);
     Ok(Body {
         mass: mass?,
-        width,
-        center: width - from_latch?,
+        width: width?,
+        center: center?,
     })
 }
 
@@ -151,26 +148,26 @@ fn seals<'s>(asking: &mut Asking<'s>, gate: &'s Gate, at: At) -> Result<Force, H
     }
 }
 
-/// Force of the wind square to the leaf: it may come from anywhere, so it is the same at every angle.
+/// Force of the wind square to the leaf, and how far it lies from the middle toward the free end: it may come from
+/// anywhere, so it is the same at every angle.
 fn wind<'s>(
     asking: &mut Asking<'s>,
     site: &'s Site,
     leaf: &'s Leaf,
     at: At,
-) -> Result<Force, Halt> {
+) -> Result<(Force, Length), Halt> {
     let Some(wind) = at.wind else {
-        return Ok(Force::from_base(0.0));
+        return Ok((Force::from_base(0.0), Length::from_base(0.0)));
     };
-    let force = on_leaf(asking, site, leaf, wind)?.force;
-    asking.rest_on(&Asce7WallForce::SHEET.source);
-    Ok(force)
+    let wind = on_leaf(asking, site, leaf, wind)?;
+    Ok((wind.force, wind.off_middle))
 }
 
 fn hinges<'s>(
     asking: &mut Asking<'s>,
     leaf: &'s Leaf,
     body: &Result<Body, Halt>,
-    wind: &Result<Force, Halt>,
+    wind: &Result<(Force, Length), Halt>,
 ) -> Result<Torque, Halt> {
     let spacing = read!(asking, leaf.hinges?.spacing);
     let pin_diameter = read!(asking, leaf.hinges?.pin_diameter);
@@ -182,7 +179,7 @@ fn hinges<'s>(
         spacing: spacing?,
         pin_diameter: pin_diameter?,
         friction: friction?,
-        side_load: wind,
+        side_load: wind.0,
     })?;
     Ok(gives.torque)
 }

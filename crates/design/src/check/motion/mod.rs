@@ -8,5 +8,6 @@ pub(crate) mod slowdown_setpoint;
 pub(crate) mod stopping;
 pub(crate) mod track_true;
 pub(crate) mod travel_time;
+pub(crate) mod two_leaves;
 
 pub(crate) use profile::{OPERATOR, cruise_of, operator_of, radius, turns};

@@ -5,7 +5,7 @@ use crate::outcome::Halt;
 use formula::wind::{
     Asce7OpenSignForce, Asce7WallCaseC, Asce7WallForce, Asce716VelocityPressure,
     Asce722VelocityPressure, En1991FreeStandingWall, En1991LatticeForce,
-    En1991PeakVelocityPressure, Exposure, MemberShape, Terrain,
+    En1991PeakVelocityPressure, En1991WallPressure, Exposure, MemberShape, Terrain,
 };
 use quantity::{Area, Force, Length, Pressure, Quantity as _, Ratio, Velocity, Word as _};
 use site::{CodeBasis, Leaf, Site, WindCode};
@@ -32,6 +32,8 @@ pub(crate) struct LeafWind {
     pub(crate) pressure: Pressure,
     /// Force on the whole leaf.
     pub(crate) force: Force,
+    /// How far the force may lie from the middle of the leaf, toward an end.
+    pub(crate) off_middle: Length,
 }
 
 /// The leaf as the wind meets it.
@@ -158,6 +160,8 @@ fn in_the_us<'s>(
         velocity_pressure,
         pressure,
         force,
+        // Case B of figure 29.3-1: a fifth of the width toward the windward end.
+        off_middle: face.width * 0.2,
     })
 }
 
@@ -290,8 +294,10 @@ fn in_the_eu<'s>(
         orography_factor: topography,
         height: face.top,
     })?;
-    let (pressure, force) = if face.solidity.base() < WALL {
-        lattice(asking, face, peak.pressure)?
+    let (pressure, force, off_middle) = if face.solidity.base() < WALL {
+        // Even bars have no windward zone; a fifth of the width stays on the safe side.
+        let (pressure, force) = lattice(asking, face, peak.pressure)?;
+        (pressure, force, face.width * 0.2)
     } else {
         let wall = asking.work(&En1991FreeStandingWall {
             peak_pressure: peak.pressure,
@@ -299,13 +305,14 @@ fn in_the_eu<'s>(
             height: face.height,
             solidity: face.solidity,
         })?;
-        (wall.pressure_a, wall.force)
+        (wall.pressure_a, wall.force, off_middle(face, &wall))
     };
     Ok(LeafWind {
         speed,
         velocity_pressure: peak.pressure,
         pressure,
         force,
+        off_middle,
     })
 }
 
@@ -322,4 +329,24 @@ fn lattice(
         end_effect: Ratio::from_base(1.0),
     })?;
     Ok((gives.gross_pressure, gives.force))
+}
+
+/// How far the force of the zones of EN 1991-1-4 lies from the middle, toward the windward end.
+fn off_middle(face: Face, wall: &En1991WallPressure) -> Length {
+    let zones = [
+        (wall.pressure_a, 0.3),
+        (wall.pressure_b, 2.0),
+        (wall.pressure_c, 4.0),
+        (wall.pressure_d, f64::INFINITY),
+    ];
+    let (height, width) = (face.height.base(), face.width.base());
+    let (mut from, mut force, mut moment) = (0.0, 0.0, 0.0);
+    for (pressure, end) in zones {
+        let to = (end * height).min(width).max(from);
+        let push = pressure.base() * (to - from);
+        force += push;
+        moment += push * (width / 2.0 - f64::midpoint(from, to));
+        from = to;
+    }
+    Length::from_base(if force > 0.0 { moment / force } else { 0.0 })
 }
