@@ -21,9 +21,12 @@ pub(crate) const CHECK: Check = Check {
     ask,
 };
 
-/// How a finish is written.
-const FINISH: &str =
+/// How the finish of a leaf is written.
+const OF_LEAF: &str =
     "[gate.leaf.finish]\ncoating = \"hot-dip zinc\"\nzinc = \"85 µm\"\nwanted_life = \"25 years\"";
+/// How the finish of a post is written.
+const OF_POST: &str =
+    "[gate.post.finish]\ncoating = \"hot-dip zinc\"\nzinc = \"85 µm\"\nwanted_life = \"25 years\"";
 
 static NOBILITY: Source = Source {
     work: "order of the metals in sea water: zinc and aluminum, then steel, then stainless steel",
@@ -37,28 +40,38 @@ fn ask<'s>(site: &'s Site, round: &mut Round<'s, '_>) {
         for leaf in &gate.leaf {
             round.ask(About::new(&leaf.origin, &leaf.id), |asking| {
                 let material = pick!(asking, leaf.material);
-                lasts(asking, site, (&leaf.origin, material), leaf.finish.as_ref())
+                let finish = written(asking, &leaf.origin, leaf.finish.as_ref(), OF_LEAF);
+                lasts(asking, site, material, finish?)
             });
         }
         let holds = |role| matches!(role, PostRole::Hinge | PostRole::Catch | PostRole::Guide);
         for post in gate.post.iter().filter(|post| holds(post.role)) {
             round.ask(About::new(&post.origin, &post.id), |asking| {
-                let steel = Ok(Material::Steel);
-                lasts(asking, site, (&post.origin, steel), post.finish.as_ref())
+                let finish = written(asking, &post.origin, post.finish.as_ref(), OF_POST);
+                lasts(asking, site, Ok(Material::Steel), finish?)
             });
         }
+    }
+}
+
+fn written<'s>(
+    asking: &mut Asking<'s>,
+    origin: &'s Origin,
+    finish: Option<&'s Finish>,
+    table: &'static str,
+) -> Result<&'s Finish, Halt> {
+    match finish {
+        Some(finish) => Ok(finish),
+        None => asking.lack(origin, "finish", Wants::Table(table)),
     }
 }
 
 fn lasts<'s>(
     asking: &mut Asking<'s>,
     site: &'s Site,
-    (origin, material): (&'s Origin, Result<Material, Halt>),
-    finish: Option<&'s Finish>,
+    material: Result<Material, Halt>,
+    finish: &'s Finish,
 ) -> Answer {
-    let Some(finish) = finish else {
-        return asking.lack(origin, "finish", Wants::Table(FINISH));
-    };
     let coating = pick!(asking, finish.coating);
     let contact = material.and_then(|material| is_apart(asking, finish, material));
     let edges = coating.and_then(|coating| edges(asking, finish, coating));
