@@ -2,22 +2,24 @@
 //!
 //! Each cycle is one way out and one way back at the slowest. The share of the hour that it runs is held against the duty
 //! of the data sheet, the cycles against the cycles of the data sheet, the hottest air against the temperature up to which
-//! the duty is given in full.
+//! the duty is given in full, and on a slide the pull that would heat the motor as much against the force that it may give
+//! without end.
 
+use super::heating::heating;
 use super::operator_of;
 use super::travel_time::slowest_travel;
 use crate::asking::{Asking, read};
 use crate::check::{BOTH, Check, Round};
 use crate::outcome::{Answer, Comparison, Halt, Labeled, Outcome};
 use crate::subject::About;
-use quantity::{Quantity as _, Ratio};
+use quantity::{Quantity as _, Ratio, Time};
 use site::{Gate, Lane, Site};
 
 /// The check.
 pub(crate) const CHECK: Check = Check {
     question: "motion-duty",
     codes: BOTH,
-    leaves_open: "how hard it pulls in that hour, sun on its case, and a battery that ages; the case temperature after the hour shows it",
+    leaves_open: "how hard the drive of a leaf that turns or rises pulls in that hour, sun on its case, and a battery that ages; the case temperature after the hour shows it",
     concerns: "each gate",
     ask,
 };
@@ -43,6 +45,8 @@ fn duty<'s>(asking: &mut Asking<'s>, site: &'s Site, gate: &'s Gate) -> Answer {
     let (cycles, travel, hottest) = (cycles?, travel?, hottest?);
     let (rated, rated_at) = (rated?, rated_at?);
     let share = Ratio::from_base(f64::from(cycles) * 2.0 * travel.base() / HOUR);
+    let between = Time::from_base(HOUR / (2.0 * f64::from(cycles.max(1))));
+    let heated = heating(asking, site, (gate, operator), (travel, between))?;
     asking.say(|print| {
         format!(
             "In its busiest hour gate {} runs {cycles} cycles of twice {}: {} of the time, in air of up to {}. \
@@ -71,7 +75,7 @@ fn duty<'s>(asking: &mut Asking<'s>, site: &'s Site, gate: &'s Gate) -> Answer {
     });
     // A temperature has no ratio to speak of: it decides only where it fails.
     let heat = Some(heat).filter(|heat| !heat.holds());
-    Outcome::worst([Some(running), counted, heat].into_iter().flatten()).ok_or(Halt)
+    Outcome::worst([Some(running), counted, heated, heat].into_iter().flatten()).ok_or(Halt)
 }
 
 /// Cycles in the busiest hour: as written, else one for each vehicle of the busiest hour on the lanes of the gate.
@@ -149,6 +153,50 @@ mod tests {
         for (was, is) in [("40 %", "25 %"), ("= 40", "= 20"), ("104 °F", "95 °F")] {
             let finding = only(&CHECK, &SITE.replace(was, is));
             assert_eq!(finding.verdict, Verdict::Fails, "{}", finding.sentence);
+        }
+    }
+
+    /// A slide whose pull is known: 700 lb on steel wheels, up 1 in 50, in no wind to speak of.
+    const PULLED: &str = r#"
+        seal_force = "5 lbf"
+        debris_force = "10 lbf"
+        slope = "0.02"
+        [gate.wheels]
+        diameter = "6 in"
+        rolling = "steel on steel"
+        bearing_friction = "0.01"
+        axle_diameter = "3/4 in"
+        [gate.guide]
+        friction = "0.15"
+        height = "6 ft"
+        [[gate.leaf]]
+        id = "leaf"
+        length = "21 ft"
+        height = "6 ft"
+        ground_clearance = "2 in"
+        solidity = "80 %"
+        mass = "700 lb"
+    "#;
+
+    #[test]
+    fn fails_where_the_pull_heats_more_than_the_rating_stands() {
+        let weather = "hottest = \"100 °F\"\n operating_wind_speed = \"1 mph\"\n exposure = \"C\"\n topographic_factor = \"1\"";
+        let site = SITE
+            .replace(
+                "code_basis = \"us\"",
+                "code_basis = \"us\"\n wind_code = \"ASCE 7-16\"",
+            )
+            .replace("hottest = \"100 °F\"", weather)
+            .replace(
+                "cycles_in_busiest_hour = 24",
+                &format!("cycles_in_busiest_hour = 24\n{PULLED}"),
+            );
+        for (rated, verdict) in [("60 lbf", Verdict::Holds), ("10 lbf", Verdict::Fails)] {
+            let finding = only(
+                &CHECK,
+                &site.replace("duty = ", &format!("rated_force = \"{rated}\"\n duty = ")),
+            );
+            assert_eq!(finding.verdict, verdict, "{}", finding.sentence);
         }
     }
 

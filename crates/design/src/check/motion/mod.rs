@@ -2,6 +2,7 @@
 
 pub(crate) mod duty;
 pub(crate) mod edge_speed;
+mod heating;
 mod profile;
 pub(crate) mod reversal;
 pub(crate) mod slowdown_setpoint;
