@@ -53,6 +53,7 @@ pub(crate) const CHECKS: &[Check] = &[
     leaf::rated_mass::CHECK,
     leaf::cladding::CHECK,
     leaf::covers::CHECK,
+    leaf::strength::CHECK,
     leaf::sag::CHECK,
     leaf::rollers::CHECK,
     leaf::carriers::CHECK,

@@ -14,6 +14,7 @@ pub(crate) mod rollers;
 mod room;
 pub(crate) mod sag;
 pub(crate) mod section;
+pub(crate) mod strength;
 pub(crate) mod trolleys;
 mod wheels;
 
