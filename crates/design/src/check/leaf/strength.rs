@@ -4,6 +4,7 @@
 //! that swings from its hinges to its latch. Weight and climber pull on one rail and push on the other, as far apart as the
 //! frame is high. An arm stands out from its pivot.
 
+use super::factors::Factors;
 use super::frame::{section_of, weight};
 use super::section::Bending;
 use crate::asking::{Asking, Wants, read};
@@ -12,11 +13,10 @@ use crate::check::{BOTH, Check, Round};
 use crate::outcome::{Answer, Comparison, Halt, Labeled, Outcome};
 use crate::subject::About;
 use formula::leaf::{CantileverBeam, MetalProperties, SimpleBeam};
-use formula::{Evidence, Source};
 use quantity::{
     Force, ForcePerLength, Length, Pressure, Quantity as _, SecondMomentOfArea, Torque,
 };
-use site::{CodeBasis, Gate, GateKind, Leaf, Member, MemberRole, SectionShape, Site};
+use site::{Gate, GateKind, Leaf, Member, MemberRole, SectionShape, Site};
 
 /// The check.
 pub(crate) const CHECK: Check = Check {
@@ -26,54 +26,6 @@ pub(crate) const CHECK: Check = Check {
     concerns: "each leaf",
     ask,
 };
-
-static AISC: Source = Source {
-    work: "AISC 360, allowable strength: yield over 1.67; ASCE 7, D + 0.6 W",
-    clause: "AISC 360 chapters D and F; ASCE 7-16 2.4",
-    evidence: Evidence::Seen,
-    seen: "Structural Steel Designer's Handbook, p. 5.29 (Ω = 1.67); load combinations as retold in design guides",
-};
-
-static EUROCODE: Source = Source {
-    work: "EN 1990, 1.35 G + 1.5 Q; EN 1993-1-1, γM0 = 1.0",
-    clause: "EN 1990 table A1.2(B); EN 1993-1-1 6.1(1)",
-    evidence: Evidence::Seen,
-    seen: "Steel Buildings in Europe, parts 3 and 10, tables of recommended values; a national annex may give others",
-};
-
-/// Factors on loads and on the yield strength.
-#[derive(Debug, Clone, Copy)]
-struct Factors {
-    weight: f64,
-    climber: f64,
-    wind: f64,
-    yield_over: f64,
-}
-
-impl Factors {
-    fn of(asking: &mut Asking<'_>, basis: CodeBasis) -> Self {
-        match basis {
-            CodeBasis::Us => {
-                asking.rest_on(&AISC);
-                Self {
-                    weight: 1.0,
-                    climber: 1.0,
-                    wind: 0.6,
-                    yield_over: 1.67,
-                }
-            }
-            CodeBasis::Eu => {
-                asking.rest_on(&EUROCODE);
-                Self {
-                    weight: 1.35,
-                    climber: 1.5,
-                    wind: 1.5,
-                    yield_over: 1.0,
-                }
-            }
-        }
-    }
-}
 
 fn ask<'s>(site: &'s Site, round: &mut Round<'s, '_>) {
     for gate in &site.gate {
@@ -145,11 +97,7 @@ fn frame<'s>(
     let spread = wind?.force / length * (factors.wind / 2.0);
     let upper = in_wind(asking, &top, spread, spans.top)?;
     let lower = in_wind(asking, &bottom, spread, spans.bottom)?;
-    let moment = moment(
-        hangs?,
-        weight? * factors.weight,
-        climber * factors.climber,
-    );
+    let moment = moment(hangs?, weight? * factors.weight, climber * factors.climber);
     let apart = height - (top.bending.depth + bottom.bending.depth) / 2.0;
     if apart.base() <= 0.0 {
         return asking.refuse("the rails are deeper than the leaf is high");
@@ -192,13 +140,16 @@ fn rail<'s>(asking: &mut Asking<'s>, leaf: &'s Leaf, role: MemberRole) -> Result
     }
 }
 
-fn of_member<'s>(asking: &mut Asking<'s>, leaf: &'s Leaf, member: &'s Member) -> Result<Rail, Halt> {
+fn of_member<'s>(
+    asking: &mut Asking<'s>,
+    leaf: &'s Leaf,
+    member: &'s Member,
+) -> Result<Rail, Halt> {
     let (bending, metal) = section_of(asking, leaf, member)?;
     let elasticity = asking.work(&MetalProperties { metal })?.elasticity;
-    let width = member
-        .section
-        .as_ref()
-        .map_or(bending.depth, |section| across(section.shape(), bending.depth));
+    let width = member.section.as_ref().map_or(bending.depth, |section| {
+        across(section.shape(), bending.depth)
+    });
     Ok(Rail {
         bending,
         inertia_across: SecondMomentOfArea::from_base(
@@ -294,9 +245,7 @@ fn hanging<'s>(asking: &mut Asking<'s>, gate: &'s Gate, leaf: &'s Leaf) -> Resul
 fn moment(hanging: Hanging, weight: ForcePerLength, climber: Force) -> Torque {
     let (weight, climber) = (weight.base(), climber.base());
     Torque::from_base(match hanging {
-        Hanging::Out(length) => {
-            climber * length.base() + weight * length.base().powi(2) / 2.0
-        }
+        Hanging::Out(length) => climber * length.base() + weight * length.base().powi(2) / 2.0,
         Hanging::Between(span) => climber * span.base() / 4.0 + weight * span.base().powi(2) / 8.0,
     })
 }
