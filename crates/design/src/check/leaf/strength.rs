@@ -94,7 +94,7 @@ fn frame<'s>(
     let hangs = hanging(asking, gate, leaf);
     let (length, height, climber) = (length?, height?, climber?);
     let (top, bottom, spans) = (top?, bottom?, spans?);
-    let spread = wind?.force / length * (factors.wind / 2.0);
+    let spread = spread(wind?, length, factors.wind / 2.0);
     let upper = in_wind(asking, &top, spread, spans.top)?;
     let lower = in_wind(asking, &bottom, spread, spans.bottom)?;
     let moment = moment(hangs?, weight? * factors.weight, climber * factors.climber);
@@ -117,6 +117,11 @@ fn frame<'s>(
         wind: if upper > lower { upper } else { lower },
         weight: climbed,
     })
+}
+
+/// A share of the wind on the leaf, over its length.
+fn spread(wind: LeafWind, length: Length, share: f64) -> ForcePerLength {
+    ForcePerLength::from_base(wind.force.base() / length.base() * share)
 }
 
 /// A rail with what bends it across the leaf.
@@ -277,7 +282,7 @@ fn arm<'s>(
         inertia: rail.inertia_across,
         modulus: rail.bending.modulus_across,
     };
-    let blown = asking.work(&beam(wind?.force / length * factors.wind))?;
+    let blown = asking.work(&beam(spread(wind?, length, factors.wind)))?;
     let hung = asking.work(&CantileverBeam {
         inertia: rail.bending.inertia,
         modulus: rail.bending.modulus,
