@@ -67,6 +67,7 @@ pub(crate) const CHECKS: &[Check] = &[
     force::articulated_geometry::CHECK,
     force::underground_drive::CHECK,
     force::balance::CHECK,
+    force::by_hand::CHECK,
     force::cold_start::CHECK,
     force::drive_parts::CHECK,
     force::lock_preload::CHECK,

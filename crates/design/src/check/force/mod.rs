@@ -2,6 +2,7 @@
 
 pub(crate) mod articulated_geometry;
 pub(crate) mod balance;
+pub(crate) mod by_hand;
 pub(crate) mod cold_start;
 pub(crate) mod counterbalance;
 pub(crate) mod drive_parts;
