@@ -71,6 +71,8 @@ record! {
         holding_force: Option<Measured<Force>>,
         /// Force at the handle that releases it.
         release_effort: Option<Measured<Force>>,
+        /// Force on the leaf over force at the hand, where a crank or a hand chain moves the released leaf.
+        hand_gear: Option<Measured<Ratio>>,
         /// Grease or oil does its work from this temperature upward.
         grease_coldest: Option<Measured<Temperature>>,
         /// Least play of rack and pinion on its data sheet.

@@ -100,7 +100,7 @@ fn gates(site: &Site, report: &mut Report<'_>) {
 
 fn driven(site: &Site, report: &mut Report<'_>) {
     for operator in &site.operator {
-        not_zero!(report, operator, rated_force rated_torque starting_force starting_torque obstruction_force cycles_per_hour rated_cycles rated_mass rated_length voltage least_voltage running_current starting_current duty battery_speed);
+        not_zero!(report, operator, rated_force rated_torque starting_force starting_torque obstruction_force cycles_per_hour rated_cycles hand_gear rated_mass rated_length voltage least_voltage running_current starting_current duty battery_speed);
     }
     for mounting in site
         .operator

@@ -5,7 +5,7 @@
 //!
 //! The weaker person of the guide forces of HSE L23 governs. On the clear part of the travel the leaf is held against the
 //! force to keep a load moving; where seals or a catch are met for a moment, and at the release, against the force to
-//! start or stop one. Debris is taken to be cleared away first.
+//! start or stop one. Debris is taken to be cleared away first. A crank or a hand chain on the drive divides the push.
 
 use super::rising::{Rising, RisingAt, hardest, rises, rising};
 use super::sliding::{Conditions, on_the_level};
@@ -17,7 +17,7 @@ use crate::outcome::{Answer, Comparison, Halt, Labeled, Outcome};
 use crate::subject::About;
 use formula::Formula as _;
 use formula::motion::{PushPullGuide, Pusher, SlideGateForce, SwingGateTorque};
-use quantity::{Angle, Force, Quantity as _};
+use quantity::{Angle, Force, Quantity as _, Ratio};
 use site::{Direction, Gate, Leaf, Operator, Site};
 
 /// The check.
@@ -46,7 +46,8 @@ fn by_hand<'s>(asking: &mut Asking<'s>, site: &'s Site, gate: &'s Gate, leaf: &'
     let met = push(asking, site, (gate, leaf), true);
     let clear = push(asking, site, (gate, leaf), false);
     let efforts = efforts(asking, site, gate, leaf);
-    let (met, clear, efforts) = (met?, clear?, efforts?);
+    let gear = hand_gear(asking, site, gate, leaf);
+    let (met, clear, efforts) = (met? / gear, clear? / gear, efforts?);
     let guide = asking.work(&PushPullGuide { who: Pusher::Women })?;
     let effort = efforts
         .into_iter()
@@ -87,6 +88,17 @@ fn by_hand<'s>(asking: &mut Asking<'s>, site: &'s Site, gate: &'s Gate, leaf: &'
             .flatten(),
     )
     .ok_or(Halt)
+}
+
+/// What a crank or a hand chain makes of a push; one where there is none.
+fn hand_gear<'s>(asking: &mut Asking<'s>, site: &'s Site, gate: &Gate, leaf: &Leaf) -> Ratio {
+    let of_it = |operator: &&Operator| {
+        operator.gate == gate.id && operator.leaf.as_ref().is_none_or(|name| *name == leaf.id)
+    };
+    let gear = site.operator.iter().find(of_it).and_then(|operator| {
+        asking.read_if_there(&operator.origin, "hand_gear", operator.hand_gear.as_ref())
+    });
+    gear.unwrap_or(Ratio::from_base(1.0))
 }
 
 /// The effort at the release of each operator of the leaf.
