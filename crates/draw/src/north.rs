@@ -14,6 +14,6 @@ pub enum North {
     },
     /// Nobody has measured it; the sheet says so in place of the arrow.
     NotMeasured,
-    /// The drawing isn't seen from above: an elevation, a section, a circuit.
+    /// The drawing isn't a plan of the site: an elevation, a section, a circuit, a plot, a detail that may be mirrored.
     NotSeenFromAbove,
 }

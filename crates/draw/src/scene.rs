@@ -12,6 +12,8 @@ pub struct Scene {
     pub description: String,
     /// The units of its dimensions, scale and scale bar.
     pub units: UnitSystem,
+    /// Whole sentences that stand under the drawing, numbered: what was assumed, what is missing.
+    pub remarks: Vec<String>,
     layers: Vec<Layer>,
     shapes: Vec<Shape>,
 }
@@ -66,6 +68,7 @@ impl Scene {
             title: title.into(),
             description: String::new(),
             units,
+            remarks: Vec::new(),
             layers: Vec::new(),
             shapes: Vec::new(),
         }
@@ -76,6 +79,14 @@ impl Scene {
     pub fn describe(mut self, description: impl Into<String>) -> Self {
         self.description = description.into();
         self
+    }
+
+    /// Adds a sentence to stand under the drawing; one that stands there already is not repeated.
+    pub fn remark(&mut self, sentence: impl Into<String>) {
+        let sentence = sentence.into();
+        if !self.remarks.contains(&sentence) {
+            self.remarks.push(sentence);
+        }
     }
 
     /// Adds a layer; later layers are drawn over earlier ones. A layer of a name that is there already is that layer.

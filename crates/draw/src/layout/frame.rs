@@ -3,6 +3,7 @@
 use super::bar::bar_marks;
 use super::legend::Legend;
 use super::north_arrow::north_marks;
+use super::remarks::Remarks;
 use super::title::Title;
 use super::typist::{CAPTION, PLAIN, Typist};
 use crate::flat::{Bounds, Spot};
@@ -34,6 +35,8 @@ pub(crate) struct Frame {
     legend_cell: Bounds,
     legend: Legend,
     title_left: f64,
+    /// The cell of the remarks; without height where there are none.
+    remarks_cell: Bounds,
     /// What is left for the drawing.
     pub(crate) area: Bounds,
 }
@@ -79,8 +82,9 @@ impl Frame {
             legend_low,
             Spot::new(legend_low.x + legend_wide, legend_top),
         );
+        let remarks_cell = Remarks::new(scene, &border).cell(&border, band_top.max(legend_top));
         let area = Bounds::new(
-            Spot::new(border.low.x + PAD, band_top.max(legend_top) + PAD),
+            Spot::new(border.low.x + PAD, remarks_cell.high.y + PAD),
             Spot::new(border.high.x - PAD, border.high.y - PAD),
         );
         Self {
@@ -90,6 +94,7 @@ impl Frame {
             legend_cell,
             legend,
             title_left,
+            remarks_cell,
             area,
         }
     }
@@ -113,7 +118,8 @@ impl Frame {
             title: None,
             marks,
         };
-        vec![
+        let remarks = Remarks::marks(scene, &self.border, self.remarks_cell.high.y);
+        let mut furniture = vec![
             group("border", self.rules()),
             group(
                 "north",
@@ -129,7 +135,11 @@ impl Frame {
                 title.marks(scale, self.band_top, self.caution_top),
             ),
             group("caution", caution(sheet, &self.border, self.caution_top)),
-        ]
+        ];
+        if !remarks.is_empty() {
+            furniture.push(group("remarks", remarks));
+        }
+        furniture
     }
 
     /// The cell of north and scale bar.
@@ -169,6 +179,9 @@ impl Frame {
         ];
         if self.legend_cell.high.y > self.band_top {
             marks.push(level(self.legend_cell.high.y));
+        }
+        if self.remarks_cell.height() > 0.0 {
+            marks.push(level(self.remarks_cell.high.y));
         }
         if self.caution_top > low.y {
             marks.push(level(self.caution_top));

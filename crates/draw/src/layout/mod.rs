@@ -11,6 +11,7 @@ mod hatch;
 mod legend;
 mod north_arrow;
 mod notes;
+mod remarks;
 mod title;
 mod typist;
 pub(crate) mod view;

@@ -26,12 +26,9 @@ pub(crate) fn north_marks(north: &North, left: f64, top: f64) -> Vec<Mark> {
             marks
         }
         North::NotMeasured => statement("True north", "North has not been measured.", left, top),
-        North::NotSeenFromAbove => statement(
-            "View",
-            "Not seen from above: north does not apply.",
-            left,
-            top,
-        ),
+        North::NotSeenFromAbove => {
+            statement("View", "North does not apply to this view.", left, top)
+        }
     }
 }
 

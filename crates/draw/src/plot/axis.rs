@@ -1,0 +1,176 @@
+//! An axis: which values it spans, where its ticks stand, and how they are printed.
+
+use quantity::{Kind, UnitSystem, units_of};
+
+/// About so many ticks are wanted on an axis.
+const WANTED: f64 = 8.0;
+
+/// The units of plots: kind, in the United States, elsewhere.
+const UNITS: [(Kind, &str, &str); 6] = [
+    (Kind::Length, "ft", "m"),
+    (Kind::Time, "s", "s"),
+    (Kind::Velocity, "ft/s", "m/s"),
+    (Kind::AngularVelocity, "deg/s", "deg/s"),
+    (Kind::Force, "lbf", "N"),
+    (Kind::Torque, "lbf·ft", "N·m"),
+];
+
+/// An axis from its first to its last tick.
+#[derive(Debug, Clone)]
+pub(super) struct Axis {
+    /// The unit as it is printed; empty for a plain number.
+    pub(super) unit: &'static str,
+    /// Units in one of the coherent SI unit.
+    per_base: f64,
+    /// First and last tick, and the step between ticks, in units.
+    low: f64,
+    high: f64,
+    step: f64,
+}
+
+impl Axis {
+    /// The axis of a kind of quantity that shows zero and all values, given in coherent SI units.
+    pub(super) fn over(kind: Kind, values: impl Iterator<Item = f64>, system: UnitSystem) -> Self {
+        let (unit, per_base) = unit(kind, system);
+        let finite = values.filter(|value| value.is_finite());
+        let (low, high) = finite
+            .map(|value| value * per_base)
+            .fold((0.0_f64, 0.0_f64), |(low, high), value| {
+                (low.min(value), high.max(value))
+            });
+        let span = if high - low > 0.0 { high - low } else { 1.0 };
+        let step = even(span / WANTED);
+        let low = (low / step + 1e-9).floor() * step;
+        let high = (high / step - 1e-9).ceil() * step;
+        Self {
+            unit,
+            per_base,
+            low,
+            high: if high > low { high } else { low + step },
+            step,
+        }
+    }
+
+    /// The share of the axis at which a value stands, given in coherent SI units.
+    pub(super) fn share(&self, value: f64) -> f64 {
+        (value * self.per_base - self.low) / (self.high - self.low)
+    }
+
+    /// Ticks: share of the axis, and number in units.
+    pub(super) fn ticks(&self) -> Vec<(f64, String)> {
+        let mut ticks = Vec::new();
+        let mut index = 0_u32;
+        loop {
+            let value = self.low + self.step * f64::from(index);
+            if value > self.high + self.step * 0.01 || index > 60 {
+                return ticks;
+            }
+            let share = (value - self.low) / (self.high - self.low);
+            ticks.push((share, printed(value, self.step)));
+            index += 1;
+        }
+    }
+}
+
+/// The unit of a kind of quantity, and how many of it are one coherent SI unit.
+fn unit(kind: Kind, system: UnitSystem) -> (&'static str, f64) {
+    if kind == Kind::Angle {
+        return ("°", 180.0 / std::f64::consts::PI);
+    }
+    let named = UNITS.iter().find(|(known, ..)| *known == kind);
+    let wanted = named.map(|(_, us, si)| match system {
+        UnitSystem::UsCustomary => *us,
+        UnitSystem::Si => *si,
+    });
+    let units = units_of(kind);
+    let unit = units
+        .iter()
+        .find(|unit| wanted.is_some_and(|wanted| unit.symbols.contains(&wanted)))
+        .or(units.first());
+    unit.map_or(("", 1.0), |unit| (unit.symbol(), 1.0 / unit.scale))
+}
+
+/// The next step that counts evenly: 1, 2, 2.5 or 5 times a power of ten.
+fn even(least: f64) -> f64 {
+    let power = 10_f64.powf(least.log10().floor());
+    let steps = [1.0, 2.0, 2.5, 5.0, 10.0].map(|lead| lead * power);
+    steps
+        .into_iter()
+        .find(|step| *step >= least * (1.0 - 1e-9))
+        .unwrap_or(10.0 * power)
+}
+
+/// A number of an axis with the digits that its step asks for.
+fn printed(value: f64, step: f64) -> String {
+    let digits = (0..6_usize)
+        .find(|digits| {
+            let power = 10_f64.powi(i32::try_from(*digits).unwrap_or(0));
+            let scaled = step * power;
+            (scaled - scaled.round()).abs() < 1e-6 * scaled.abs().max(1.0)
+        })
+        .unwrap_or(6);
+    let value = if value.abs() < step * 1e-6 {
+        0.0
+    } else {
+        value
+    };
+    let text = format!("{value:.digits$}");
+    text.replace('-', "−")
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use proptest::prelude::*;
+
+    fn axis(kind: Kind, values: &[f64], system: UnitSystem) -> Axis {
+        Axis::over(kind, values.iter().copied(), system)
+    }
+
+    fn numbers(axis: &Axis) -> Vec<String> {
+        axis.ticks().into_iter().map(|(_, words)| words).collect()
+    }
+
+    #[test]
+    fn ticks_are_even_and_in_the_units_of_the_site() {
+        let feet = axis(Kind::Length, &[0.0, 6.2992], UnitSystem::UsCustomary);
+        assert_eq!(feet.unit, "ft");
+        assert_eq!(numbers(&feet), ["0", "5", "10", "15", "20", "25"]);
+        let newtons = axis(Kind::Force, &[-120.0, 480.0], UnitSystem::Si);
+        assert_eq!(
+            numbers(&newtons),
+            ["−200", "−100", "0", "100", "200", "300", "400", "500"]
+        );
+        let degrees = axis(
+            Kind::Angle,
+            &[0.0, std::f64::consts::FRAC_PI_2],
+            UnitSystem::Si,
+        );
+        assert_eq!(degrees.unit, "°");
+        assert_eq!(numbers(&degrees), ["0", "20", "40", "60", "80", "100"]);
+        let speed = axis(Kind::Velocity, &[0.26], UnitSystem::Si);
+        assert_eq!(
+            numbers(&speed),
+            ["0.00", "0.05", "0.10", "0.15", "0.20", "0.25", "0.30"]
+        );
+    }
+
+    #[test]
+    fn an_axis_without_values_still_has_two_ticks() {
+        for values in [&[][..], &[0.0], &[f64::NAN]] {
+            assert!(numbers(&axis(Kind::Force, values, UnitSystem::Si)).len() > 1);
+        }
+    }
+
+    proptest! {
+        #[test]
+        fn every_value_stands_on_its_axis(one in -1e5..1e5_f64, other in -1e5..1e5_f64) {
+            let axis = axis(Kind::Force, &[one, other], UnitSystem::UsCustomary);
+            for value in [one, other, 0.0] {
+                prop_assert!((-1e-6..=1.0 + 1e-6).contains(&axis.share(value)));
+            }
+            let ticks = axis.ticks().len();
+            prop_assert!((2..=20).contains(&ticks), "{ticks}");
+        }
+    }
+}
