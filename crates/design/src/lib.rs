@@ -8,6 +8,7 @@ mod asking;
 mod check;
 mod choose;
 mod coverage;
+pub mod curves;
 mod figure;
 mod finding;
 mod outcome;

@@ -8,11 +8,11 @@ mod tests;
 
 mod anchor;
 mod enclosure;
-mod force;
+pub(crate) mod force;
 mod hazard;
 mod keep;
 mod leaf;
-mod motion;
+pub(crate) mod motion;
 mod network;
 mod power;
 mod protect;
@@ -21,7 +21,7 @@ mod route;
 mod standby;
 mod stop;
 pub(crate) mod survey;
-mod wind;
+pub(crate) mod wind;
 
 pub(crate) use round::Round;
 

@@ -1,0 +1,94 @@
+//! The torque about the hinge line of a swing leaf over its angle, opening and closing, in the operating wind and calm.
+
+use super::{Graph, Line, Lines, Meaning, TravelCurve};
+use crate::asking::Asking;
+use crate::check::force::turning::{At, torque_at, way};
+use crate::check::wind::load::Wind;
+use crate::outcome::Halt;
+use quantity::{Angle, Quantity as _, Torque, UnitSystem};
+use site::{Direction, Gate, GateKind, Leaf, Site};
+
+/// Into how many steps the travel is cut.
+const STEPS: u32 = 36;
+
+/// Torque over angle of each leaf of a swing gate whose facts are known.
+pub(super) fn torque(units: UnitSystem, site: &Site, gate: &Gate) -> Vec<TravelCurve> {
+    if !matches!(gate.kind, GateKind::SingleSwing | GateKind::DoubleSwing) {
+        return Vec::new();
+    }
+    let leaves = gate.leaf.iter();
+    leaves
+        .filter_map(|leaf| curve(&mut Asking::new(units), site, gate, leaf).ok())
+        .collect()
+}
+
+fn curve<'s>(
+    asking: &mut Asking<'s>,
+    site: &'s Site,
+    gate: &'s Gate,
+    leaf: &'s Leaf,
+) -> Result<TravelCurve, Halt> {
+    let windy = |direction| (Some(Wind::Operating), direction);
+    let opening = line(asking, site, gate, leaf, windy(Direction::Opening))?;
+    let closing = line(asking, site, gate, leaf, windy(Direction::Closing))?;
+    let calm = line(asking, site, gate, leaf, (None, Direction::Opening))?;
+    let highest = |line: &[(Angle, Torque)]| {
+        line.iter()
+            .copied()
+            .reduce(|one, other| if other.1 > one.1 { other } else { one })
+    };
+    let peak = highest(&opening).into_iter().chain(highest(&closing));
+    let peak = peak.reduce(|one, other| if other.1 > one.1 { other } else { one });
+    let print = asking.print();
+    let points = peak.map(|at| (at, format!("hardest\n{}", print.q(at.1))));
+    let named = |name, meaning, points| Line {
+        name,
+        meaning,
+        points,
+    };
+    Ok(TravelCurve {
+        gate: gate.id.to_string(),
+        title: format!("Torque on leaf {} of gate {}", leaf.id, gate.id),
+        graph: Graph::Torque(Lines {
+            lines: vec![
+                named("opening, in the operating wind", Meaning::Demand, opening),
+                named("closing, in the operating wind", Meaning::OtherDemand, closing),
+                named("opening on a calm day", Meaning::EasierDemand, calm),
+            ],
+            points: points.into_iter().collect(),
+            stretches: Vec::new(),
+        }),
+        remarks: vec![
+            "At the values as written, without their tolerances; about the hinge line, at a steady speed.".to_owned(),
+            "The wind is taken square to the leaf and against it at every angle.".to_owned(),
+        ],
+    })
+}
+
+fn line<'s>(
+    asking: &mut Asking<'s>,
+    site: &'s Site,
+    gate: &'s Gate,
+    leaf: &'s Leaf,
+    (wind, direction): (Option<Wind>, Direction),
+) -> Result<Vec<(Angle, Torque)>, Halt> {
+    let at = At {
+        angle: Angle::from_base(0.0),
+        wind,
+        direction,
+        speeding_up: false,
+        hindered: false,
+    };
+    let closed = torque_at(asking, site, gate, leaf, at)?;
+    let mut line = Vec::new();
+    for step in 0..=STEPS {
+        let angle = closed.travel_angle * (f64::from(step) / f64::from(STEPS));
+        let asked = formula::motion::SwingGateTorque {
+            angle,
+            way: way(direction),
+            ..closed
+        };
+        line.push((angle, asking.work(&asked)?.steady));
+    }
+    Ok(line)
+}
