@@ -5,8 +5,12 @@
 //! gives the same bytes.
 
 pub mod compose;
+mod curves;
+mod elevation;
 pub mod engine;
+mod mounting;
 pub mod pack;
-pub mod plan;
+mod plan;
+pub mod sheets;
 pub mod view;
 pub mod workbook;

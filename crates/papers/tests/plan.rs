@@ -7,7 +7,7 @@
 )]
 
 use draw::{DxfUnit, Scale};
-use papers::plan::{Imprint, Plan, plans};
+use papers::sheets::{Imprint, NamedDrawing, drawings};
 use quantity::Quantity as _;
 use site::{Site, SourceFile, load};
 use std::fs;
@@ -45,12 +45,14 @@ fn read(text: &str) -> Site {
     load(file, Vec::new()).site.unwrap()
 }
 
-fn drawn(site: &Site) -> Vec<Plan> {
+fn drawn(site: &Site) -> Vec<NamedDrawing> {
     let imprint = Imprint {
         date: "25 November 2026".to_owned(),
         caution: String::new(),
     };
-    plans(site, &imprint).unwrap()
+    let mut all = drawings(site, &imprint).unwrap();
+    all.retain(|sheet| sheet.name.contains("plan"));
+    all
 }
 
 #[test]
@@ -68,11 +70,11 @@ fn no_words_overlap_and_none_is_left_out() {
     }
 }
 
-fn dxf(plan: &Plan) -> String {
+fn dxf(plan: &NamedDrawing) -> String {
     plan.drawing.dxf(DxfUnit::Millimeters)
 }
 
-fn words(plan: &Plan) -> String {
+fn words(plan: &NamedDrawing) -> String {
     let boxes = plan.drawing.text_boxes();
     let words: Vec<&str> = boxes.iter().map(|text| text.words.as_str()).collect();
     words.join(" ")
@@ -84,7 +86,7 @@ fn the_sheet_of_the_gate_is_larger_than_that_of_the_site() {
         let plans = drawn(&example(name));
         let names: Vec<&str> = plans.iter().map(|plan| plan.name.as_str()).collect();
         assert_eq!(names, ["gate-plan", "site-plan"], "{name}");
-        let ratio = |plan: &Plan| plan.drawing.scale().unwrap().ratio().base();
+        let ratio = |plan: &NamedDrawing| plan.drawing.scale().unwrap().ratio().base();
         assert!(ratio(&plans[0]) > 5.0 * ratio(&plans[1]), "{name}");
     }
 }

@@ -4,7 +4,7 @@ use crate::folder::Folder;
 use crate::outcome::{Complaint, Outcome, complain, say};
 use indicatif::{ProgressBar, ProgressStyle};
 use papers::compose::{Issue, compose};
-use papers::plan::Plan;
+use papers::sheets::NamedDrawing;
 use papers::view::{Attachment, Day};
 use site::{Loaded, Site};
 use std::path::Path;
@@ -58,9 +58,9 @@ fn write(site: &Site, mut issue: Issue, output: &Path) -> Result<bool, Complaint
         description: "Every finding with its working".to_owned(),
         bytes: findings.clone().into_bytes(),
     });
-    progress.set_message("drawing the plan");
+    progress.set_message("making the drawings");
     let pack = compose(site, &answers, issue)
-        .map_err(|error| Complaint(format!("The plan cannot be drawn: {error}")))?;
+        .map_err(|error| Complaint(format!("A drawing cannot be made: {error}")))?;
     progress.inc(1);
     std::fs::create_dir_all(output)
         .map_err(|error| Complaint::about(output, format_args!("cannot be made ({error})")))?;
@@ -68,16 +68,16 @@ fn write(site: &Site, mut issue: Issue, output: &Path) -> Result<bool, Complaint
         quantity::UnitSystem::UsCustomary => draw::DxfUnit::Inches,
         quantity::UnitSystem::Si => draw::DxfUnit::Millimeters,
     };
-    for plan in &pack.plans {
+    for sheet in &pack.drawings {
         put(
             output,
-            &format!("{}.svg", plan.name),
-            plan.drawing.svg().as_bytes(),
+            &format!("{}.svg", sheet.name),
+            sheet.drawing.svg().as_bytes(),
         )?;
         put(
             output,
-            &format!("{}.dxf", plan.name),
-            plan.drawing.dxf(unit).as_bytes(),
+            &format!("{}.dxf", sheet.name),
+            sheet.drawing.dxf(unit).as_bytes(),
         )?;
     }
     progress.inc(1);
@@ -93,16 +93,16 @@ fn write(site: &Site, mut issue: Issue, output: &Path) -> Result<bool, Complaint
     put(output, "findings.json", findings.as_bytes())?;
     progress.finish_and_clear();
     say(&pack.view.summary);
-    say_written(output, &pack.plans);
+    say_written(output, &pack.drawings);
     Ok(answers.all_hold())
 }
 
 /// Lists what was written.
-fn say_written(output: &Path, plans: &[Plan]) {
+fn say_written(output: &Path, drawings: &[NamedDrawing]) {
     let mut written = vec![
         (
             "pack.pdf".to_owned(),
-            "findings with working, schedules, plans, cautions",
+            "findings with working, schedules, drawings, cautions",
         ),
         (
             "findings.json".to_owned(),
@@ -110,10 +110,10 @@ fn say_written(output: &Path, plans: &[Plan]) {
         ),
         ("schedules.xlsx".to_owned(), "the schedules as a workbook"),
     ];
-    for plan in plans {
-        written.push((format!("{}.svg", plan.name), "a plan for the screen"));
+    for sheet in drawings {
+        written.push((format!("{}.svg", sheet.name), "a drawing for the screen"));
         written.push((
-            format!("{}.dxf", plan.name),
+            format!("{}.dxf", sheet.name),
             "the same for CAD, at full size",
         ));
     }

@@ -5,7 +5,7 @@ mod question;
 mod schedule;
 mod sheet;
 
-use crate::plan::{Imprint, Plan, plans};
+use crate::sheets::{Imprint, NamedDrawing, drawings};
 use crate::view::{
     Attachment, CAUTION_LINE, Day, DocumentView, Fact, PackView, Paper, Table, VerdictCounts,
     standing_cautions,
@@ -32,8 +32,8 @@ pub struct Issue {
 pub struct Pack {
     /// The document.
     pub view: PackView,
-    /// The plans, also for SVG and DXF files of their own.
-    pub plans: Vec<Plan>,
+    /// The drawings, also for SVG and DXF files of their own.
+    pub drawings: Vec<NamedDrawing>,
 }
 
 /// Puts the pack of a site together. Fails only where the plan cannot be drawn.
@@ -44,8 +44,8 @@ pub fn compose(site: &Site, answers: &Answers, issue: Issue) -> Result<Pack, dra
         caution: caution.to_owned(),
     };
     // In the document the foot of each sheet bears the caution; a drawing that travels alone bears its own.
-    let sheets = plans(site, &with_caution(""))?;
-    let plans = plans(site, &with_caution(CAUTION_LINE))?;
+    let sheets = drawings(site, &with_caution(""))?;
+    let drawings = drawings(site, &with_caution(CAUTION_LINE))?;
     let findings = finding::views(&answers.findings);
     let not_covered = answers
         .coverage
@@ -63,7 +63,7 @@ pub fn compose(site: &Site, answers: &Answers, issue: Issue) -> Result<Pack, dra
         schedules: schedule::all(site),
         drawings: sheets
             .iter()
-            .map(|plan| sheet::view(&plan.drawing))
+            .map(|sheet| sheet::view(&sheet.drawing))
             .collect(),
         document: DocumentView {
             title: "Design pack".to_owned(),
@@ -93,7 +93,7 @@ pub fn compose(site: &Site, answers: &Answers, issue: Issue) -> Result<Pack, dra
         },
         attachments: issue.attachments,
     };
-    Ok(Pack { view, plans })
+    Ok(Pack { view, drawings })
 }
 
 /// The schedules of a site, for the workbook.

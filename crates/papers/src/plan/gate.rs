@@ -106,19 +106,19 @@ fn draw_standing(scene: &mut Scene, layers: &Layers, gate: &Gate) {
 
 /// How a swing leaf turns.
 #[derive(Debug, Clone, Copy)]
-pub(super) struct Turning {
+pub(crate) struct Turning {
     /// Its hinge line.
-    pub(super) hinge: Point,
-    pub(super) length: Length,
+    pub(crate) hinge: Point,
+    pub(crate) length: Length,
     /// Direction of the closed leaf from its hinge (rad).
-    pub(super) closed: f64,
+    pub(crate) closed: f64,
     /// How far it turns, counter-clockwise when positive (rad); `None` when nobody has said.
-    pub(super) turn: Option<f64>,
+    pub(crate) turn: Option<f64>,
 }
 
 impl Turning {
     /// How a leaf of this gate turns; `None` for a gate that doesn't swing or isn't measured.
-    pub(super) fn of(gate: &Gate, index: usize, leaf: &Leaf) -> Option<Self> {
+    pub(crate) fn of(gate: &Gate, index: usize, leaf: &Leaf) -> Option<Self> {
         if !matches!(gate.kind, GateKind::SingleSwing | GateKind::DoubleSwing) {
             return None;
         }
@@ -274,7 +274,7 @@ fn draw_posts(scene: &mut Scene, layers: &Layers, tags: &mut Tags, gate: &Gate) 
 }
 
 /// The nominal value of what was measured.
-pub(super) fn nominal<Q: Quantity>(measured: Option<&Measured<Q>>) -> Option<Q> {
+pub(crate) fn nominal<Q: Quantity>(measured: Option<&Measured<Q>>) -> Option<Q> {
     measured.map(Measured::nominal)
 }
 

@@ -88,7 +88,7 @@ pub(super) fn scene(site: &Site, gate: &Gate, window: &Window) -> Scene {
     let view = View { window, far: VIEW };
     equipment::draw(&mut scene, &layers, &mut tags, site, &view, shown);
     measures::draw(&mut scene, &layers, site, gate, window);
-    tags.place(&mut scene, &layers, NEAR, |_| None);
+    tags.place(&mut scene, layers.notes, NEAR, |_| None);
     draw_lists(&mut scene, &layers, site, gate, window);
     scene
 }

@@ -3,24 +3,14 @@
 use super::gate::{Turning, nominal, zero};
 use super::ground::seen_from_above;
 use super::layers::Layers;
+use super::rows::{self, FIRST_ROW, NEXT_ROW, Stretch};
 use super::window::Window;
 use draw::{Dimension, DimensionLine, Point, Scene};
 use quantity::{Angle, Length, Quantity as _};
 use site::{Device, DeviceKind, Gate, PostRole, Site};
 
-/// From the shown ground to the first row of dimensions, and from row to row (mm).
-const FIRST_ROW: f64 = 5.0;
-const NEXT_ROW: f64 = 6.5;
-
 /// From an open leaf to its dimension (mm).
 const BESIDE_LEAF: f64 = 11.0;
-
-/// A length along the gate, with its name.
-struct Stretch {
-    what: &'static str,
-    from: f64,
-    to: f64,
-}
 
 /// Draws the dimensions of a gate.
 pub(super) fn draw(scene: &mut Scene, layers: &Layers, site: &Site, gate: &Gate, window: &Window) {
@@ -47,34 +37,8 @@ pub(super) fn draw(scene: &mut Scene, layers: &Layers, site: &Site, gate: &Gate,
 
 /// Opening, travel, run-back, posts and slide leaf, in as few rows as they take without overlapping.
 fn draw_along(scene: &mut Scene, layers: &Layers, gate: &Gate, window: &Window) {
-    let system = scene.units;
-    let mut rows: Vec<Vec<Stretch>> = Vec::new();
-    for stretch in along(gate) {
-        let row = rows.iter_mut().find(|row| {
-            row.iter()
-                .all(|other| stretch.from >= other.to - 1e-6 || stretch.to <= other.from + 1e-6)
-        });
-        match row {
-            Some(row) => row.push(stretch),
-            None => rows.push(vec![stretch]),
-        }
-    }
     let lowest = Point::new(zero(), Length::from_base(window.below));
-    let mut away = FIRST_ROW;
-    for row in rows {
-        for stretch in row {
-            let ends = [stretch.from, stretch.to].map(|x| Point::new(Length::from_base(x), zero()));
-            let length = Length::from_base(stretch.to - stretch.from);
-            let words = format!("{} {}", stretch.what, draw::dimension_text(length, system));
-            let line = DimensionLine::Beyond(lowest, Length::from_base(-away / 1000.0));
-            scene.add_titled(
-                layers.dimensions,
-                stretch.what,
-                Dimension::horizontal(ends, line).words([words]),
-            );
-        }
-        away += NEXT_ROW;
-    }
+    rows::draw(scene, layers.dimensions, (zero(), lowest), along(gate));
 }
 
 /// What is measured along the gate, the most important first.

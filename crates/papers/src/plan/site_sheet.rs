@@ -43,7 +43,7 @@ pub(super) fn scene(site: &Site, windows: &[Window]) -> Scene {
     equipment::draw(&mut scene, &layers, &mut tags, site, &view, shown);
     let middle = site.gate.first().map(gate_sheet::middle);
     let units = scene.units;
-    tags.place(&mut scene, &layers, NEAR, |at| {
+    tags.place(&mut scene, layers.notes, NEAR, |at| {
         let middle = middle.filter(|middle| middle.distance(at).base() > REMARKABLE)?;
         Some(far::where_it_is(middle, at, units).replace(", ", ",\n"))
     });

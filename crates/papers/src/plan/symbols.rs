@@ -26,7 +26,7 @@ fn disc(radius: f64, fill: Fill) -> Figure {
 }
 
 /// The symbol of a kind of device; those with a direction look along +x.
-pub(super) fn device(kind: DeviceKind) -> Symbol {
+pub(crate) fn device(kind: DeviceKind) -> Symbol {
     let black = Fill::Solid(Ink::Black);
     let paper = Fill::Solid(Ink::Paper);
     let figures = match kind {
@@ -98,7 +98,7 @@ pub(super) fn device(kind: DeviceKind) -> Symbol {
 }
 
 /// The symbol of three or more devices on one pole or pedestal, whose own symbols would hide each other.
-pub(super) fn several() -> Symbol {
+pub(crate) fn several() -> Symbol {
     Symbol::new(
         "several devices at one place",
         [
@@ -112,7 +112,7 @@ pub(super) fn several() -> Symbol {
 }
 
 /// The symbol of a reflector that faces +x.
-pub(super) fn reflector() -> Symbol {
+pub(crate) fn reflector() -> Symbol {
     Symbol::new(
         "reflector",
         [
@@ -123,7 +123,7 @@ pub(super) fn reflector() -> Symbol {
 }
 
 /// The symbol of an operator.
-pub(super) fn operator() -> Symbol {
+pub(crate) fn operator() -> Symbol {
     let letters = length(1.9);
     Symbol::new("operator", [disc(2.2, Fill::Solid(Ink::Paper))]).lettered(
         mm(0.0, 0.0),
@@ -133,7 +133,7 @@ pub(super) fn operator() -> Symbol {
 }
 
 /// The symbol of an enclosure.
-pub(super) fn enclosure() -> Symbol {
+pub(crate) fn enclosure() -> Symbol {
     Symbol::new(
         "enclosure",
         [
@@ -144,7 +144,7 @@ pub(super) fn enclosure() -> Symbol {
 }
 
 /// The symbol of a supply.
-pub(super) fn supply() -> Symbol {
+pub(crate) fn supply() -> Symbol {
     Symbol::new(
         "supply",
         [
@@ -155,7 +155,7 @@ pub(super) fn supply() -> Symbol {
 }
 
 /// The symbol of a solar panel, facing +x.
-pub(super) fn solar_panel() -> Symbol {
+pub(crate) fn solar_panel() -> Symbol {
     Symbol::new(
         "solar panel",
         [
@@ -167,7 +167,7 @@ pub(super) fn solar_panel() -> Symbol {
 }
 
 /// The symbol of a positive stop.
-pub(super) fn stop() -> Symbol {
+pub(crate) fn stop() -> Symbol {
     Symbol::new(
         "positive stop",
         [Figure::area(

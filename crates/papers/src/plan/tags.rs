@@ -1,30 +1,29 @@
 //! Names on the plan: things that stand together share one label.
 
-use super::layers::Layers;
-use draw::{Label, Point, Scene};
+use draw::{Label, LayerId, Point, Scene};
 use quantity::Quantity as _;
 
 /// Letters in a line of a label.
-pub(super) const LINE: usize = 24;
+pub(crate) const LINE: usize = 24;
 
 /// Names with the points that they belong to, before they are put on the sheet.
 #[derive(Debug, Default)]
-pub(super) struct Tags {
+pub(crate) struct Tags {
     tags: Vec<(Point, Vec<String>)>,
 }
 
 impl Tags {
     /// Names what stands at a point.
-    pub(super) fn add(&mut self, at: Point, name: impl Into<String>) {
+    pub(crate) fn add(&mut self, at: Point, name: impl Into<String>) {
         self.tags.push((at, vec![name.into()]));
     }
 
     /// Puts the names on the sheet, each with what there is to remark on its place; those nearer to each other than
     /// `near` (m) share a label at the first one's point.
-    pub(super) fn place(
+    pub(crate) fn place(
         self,
         scene: &mut Scene,
-        layers: &Layers,
+        layer: LayerId,
         near: f64,
         remark: impl Fn(Point) -> Option<String>,
     ) {
@@ -40,7 +39,7 @@ impl Tags {
         }
         for (at, lines) in placed {
             let words = with_remark(together(&lines), remark(at));
-            scene.add(layers.notes, Label::new(at, words));
+            scene.add(layer, Label::new(at, words));
         }
     }
 }
@@ -63,7 +62,7 @@ fn with_remark(names: String, remark: Option<String>) -> String {
 }
 
 /// Words broken into lines of about so many letters.
-pub(super) fn broken(words: &str, most: usize) -> String {
+pub(crate) fn broken(words: &str, most: usize) -> String {
     let mut lines: Vec<String> = Vec::new();
     for word in words.split_whitespace() {
         match lines.last_mut() {

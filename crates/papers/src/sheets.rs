@@ -1,0 +1,134 @@
+//! Every drawing of a site on its sheet: plans, elevations, sections, plots.
+
+use crate::{curves, elevation, mounting, plan};
+use draw::{DrawError, Drawing, North, Orientation, Paper, ScaleChoice, Scene, Sheet, TitleBlock};
+use quantity::{Quantity as _, Ratio};
+use site::{CodeBasis, Gate, Site};
+
+/// What the title block says besides the site's own name and revision.
+#[derive(Debug, Clone)]
+pub struct Imprint {
+    /// Date of issue, in words.
+    pub date: String,
+    /// The caution along the lower edge.
+    pub caution: String,
+}
+
+/// A drawing with the name of its file.
+#[derive(Debug, Clone)]
+pub struct NamedDrawing {
+    /// Name without ending: `gate-plan`.
+    pub name: String,
+    /// The sheet.
+    pub drawing: Drawing,
+}
+
+/// A scene that is to go on a sheet, with the name of its file.
+pub(crate) struct Planned {
+    pub(crate) name: String,
+    pub(crate) scene: Scene,
+    pub(crate) north: North,
+    pub(crate) scale: ScaleChoice,
+}
+
+/// The drawings of a site on tabloid (US) or A3 (EU) paper: the plan of each gate, one of the whole site where
+/// something stands farther away, each gate from the front and cut across, and how it moves as curves.
+pub fn drawings(site: &Site, imprint: &Imprint) -> Result<Vec<NamedDrawing>, DrawError> {
+    let trial = sheet(site, imprint, String::new(), north(site));
+    let mut planned = plan::planned(site, &trial)?;
+    for gate in &site.gate {
+        planned.extend(upright(site, gate));
+        planned.extend(mountings(site, gate));
+        planned.extend(plots(site, gate));
+    }
+    let count = planned.len();
+    let laid_out = |(index, planned): (usize, Planned)| {
+        let number = format!("{} of {count}", index + 1);
+        Ok(NamedDrawing {
+            name: planned.name,
+            drawing: sheet(site, imprint, number, planned.north)
+                .scale(planned.scale)
+                .lay_out(&planned.scene)?,
+        })
+    };
+    planned.into_iter().enumerate().map(laid_out).collect()
+}
+
+/// A gate seen from the front, and cut across.
+fn upright(site: &Site, gate: &Gate) -> Vec<Planned> {
+    let elevation = ("gate-elevation", Some(elevation::scene(site, gate)));
+    let section = ("gate-section", elevation::section(site, gate));
+    let planned = |(name, scene): (&str, Option<Scene>)| {
+        Some(Planned {
+            name: sheet_name(site, gate, name),
+            scene: scene?,
+            north: North::NotSeenFromAbove,
+            scale: ScaleChoice::LargestThatFits,
+        })
+    };
+    [elevation, section]
+        .into_iter()
+        .filter_map(planned)
+        .collect()
+}
+
+/// The mounting of each swing operator.
+fn mountings(site: &Site, gate: &Gate) -> impl Iterator<Item = Planned> {
+    let scenes = mounting::scenes(site, gate).into_iter();
+    scenes.map(|(operator, scene)| Planned {
+        name: format!("mounting-{operator}"),
+        scene,
+        north: North::NotSeenFromAbove,
+        scale: ScaleChoice::LargestThatFits,
+    })
+}
+
+/// The plots of a gate, without scale.
+fn plots(site: &Site, gate: &Gate) -> impl Iterator<Item = Planned> {
+    let scenes = curves::scenes(site, gate).into_iter();
+    scenes.map(|(name, scene)| Planned {
+        name: sheet_name(site, gate, &name),
+        scene,
+        north: North::NotSeenFromAbove,
+        scale: ScaleChoice::NotToScale(Ratio::from_base(1.0)),
+    })
+}
+
+/// The name of a gate's sheet; the gate is named where there are more of them.
+pub(crate) fn sheet_name(site: &Site, gate: &Gate, what: &str) -> String {
+    if site.gate.len() == 1 {
+        what.to_owned()
+    } else {
+        format!("{what}-{}", gate.id)
+    }
+}
+
+fn sheet(site: &Site, imprint: &Imprint, sheet_number: String, north: North) -> Sheet {
+    let paper = match site.site.code_basis {
+        CodeBasis::Us => Paper::Tabloid,
+        CodeBasis::Eu => Paper::A3,
+    };
+    let title_block = TitleBlock {
+        site: site.site.name.to_string(),
+        date: imprint.date.clone(),
+        sheet_number,
+        revision: site
+            .site
+            .revision
+            .as_ref()
+            .map(ToString::to_string)
+            .unwrap_or_default(),
+        caution: imprint.caution.clone(),
+    };
+    Sheet::new(paper, Orientation::Landscape, north, title_block)
+}
+
+pub(crate) fn north(site: &Site) -> North {
+    match site.place.as_ref().and_then(|place| place.north.as_ref()) {
+        Some(north) => North::Toward {
+            direction: quantity::Angle::from_base(north.nominal().base()),
+            caption: String::new(),
+        },
+        None => North::NotMeasured,
+    }
+}
