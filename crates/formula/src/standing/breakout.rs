@@ -1,6 +1,7 @@
 //! Concrete breakout of anchors in tension: what the single anchor and the group share.
 
 use super::concrete::{AnchorKind, POUND, inches, not_negative, strength_in_psi, within};
+use super::cone_reach::{counted_embedment, projected_area};
 use crate::OutOfReach;
 use quantity::{Length, Pressure, Quantity as _, Ratio};
 
@@ -52,11 +53,11 @@ pub(super) fn breakout(anchors: &Anchors) -> Result<Breakout, OutOfReach> {
     check(anchors)?;
     let strength = strength_in_psi(anchors.concrete_strength, anchors.anchor)?;
     let edges = anchors.edges.map(inches);
-    let depth = effective_embedment(anchors, &edges);
+    let rows = [anchors.across, anchors.along].map(|(count, spacing)| (count, inches(spacing)));
+    let depth = counted_embedment(inches(anchors.embedment), &edges, rows);
     let reach = 1.5 * depth;
     let reference_area = 9.0 * depth * depth;
-    let projected_area = side(edges[0], edges[1], anchors.across, reach)
-        * side(edges[2], edges[3], anchors.along, reach);
+    let projected_area = projected_area(&edges, rows, reach);
     let least = edges.iter().copied().fold(f64::INFINITY, f64::min);
     let edge_factor = (0.7 + 0.3 * least / reach).min(1.0);
     let splitting_factor = splitting_factor(least, inches(anchors.critical_edge), reach);
@@ -75,32 +76,6 @@ pub(super) fn breakout(anchors: &Anchors) -> Result<Breakout, OutOfReach> {
         basic,
         nominal,
     })
-}
-
-/// One side of the projected area: the row of anchors, with what the cone reaches beyond it on both sides.
-fn side(before: f64, after: f64, (count, spacing): (u32, Length), reach: f64) -> f64 {
-    let gaps = f64::from(count.saturating_sub(1));
-    before.min(reach) + after.min(reach) + gaps * inches(spacing).min(2.0 * reach)
-}
-
-/// Embedment that counts: in a narrow member with three or more near edges, no deeper than those edges allow.
-fn effective_embedment(anchors: &Anchors, edges: &[f64; 4]) -> f64 {
-    let depth = inches(anchors.embedment);
-    let near: Vec<f64> = edges
-        .iter()
-        .copied()
-        .filter(|edge| *edge < 1.5 * depth)
-        .collect();
-    if near.len() < 3 {
-        return depth;
-    }
-    let farthest = near.iter().copied().fold(0.0, f64::max);
-    let spacing = [anchors.across, anchors.along]
-        .into_iter()
-        .filter(|(count, _)| *count > 1)
-        .map(|(_, spacing)| inches(spacing))
-        .fold(0.0, f64::max);
-    (farthest / 1.5).max(spacing / 3.0).min(depth)
 }
 
 /// Factor against splitting for post-installed anchors in uncracked concrete; a critical edge of zero leaves it out.

@@ -1,4 +1,4 @@
-//! Posts, pads, anchors, bollards and lifting: what holds the gate to the ground, and who carries it there.
+//! Posts, pads, anchors, bollards and lifting: what holds the gate to the ground, and what may be lifted by hand.
 
 mod adhesive_order;
 mod anchor_adhesive_critical_edge;
@@ -21,17 +21,28 @@ mod anchor_steel_shear;
 mod anchor_steel_tension;
 mod bag_yield;
 mod base_plate_anchors;
+mod bollard_bending;
+mod bollard_gap;
 mod bolt_circle_anchors;
 mod breakout;
 mod concrete;
+mod cone_reach;
+mod en1992_cone;
+mod en1992_edge;
+mod en1992_pryout;
+mod en1992_steel;
 mod factors;
 mod footing_bottom;
 mod hole_concrete;
+mod lifting_composite;
+mod lifting_frequency;
+mod lifting_limit;
 mod pad;
 mod pad_bearing;
 mod pad_overturning;
 mod pad_sliding;
 mod pad_smallest;
+mod penetration_rating;
 mod plate;
 mod post_bending;
 mod post_deflection;
@@ -41,6 +52,8 @@ mod post_embedment_trial;
 mod post_ground;
 mod presumptive_soil;
 mod shear_edge;
+mod vehicle_impact;
+mod vehicle_test_class;
 mod whole;
 
 pub use adhesive_order::{AdhesiveNeed, AdhesiveOrder};
@@ -67,20 +80,32 @@ pub use anchor_steel_shear::{AnchorShear, AnchorSteelShear, ShearAnchor, UnderPl
 pub use anchor_steel_tension::{AnchorSteel, AnchorSteelTension};
 pub use bag_yield::{Bag, BagYield, YieldOfBag};
 pub use base_plate_anchors::{AnchorForces, BasePlateAnchors};
+pub use bollard_bending::{BollardBending, BollardStrength};
+pub use bollard_gap::{BollardGap, Gap};
 pub use bolt_circle_anchors::{BoltCircleAnchors, CircleForces};
 pub use concrete::{AnchorKind, Cracking, breakout_coefficient, cracking_factor};
+pub use en1992_cone::{BarSpacing, ConeResistance, En1992Cone};
+pub use en1992_edge::{EdgeResistance, En1992Edge};
+pub use en1992_pryout::{En1992Pryout, PryoutResistance};
+pub use en1992_steel::{En1992Steel, FastenerSteel};
 pub use footing_bottom::{FootingBottom, FootingDepth};
 pub use hole_concrete::{ConcreteOrder, HoleConcrete};
+pub use lifting_composite::{CompositeIndex, LiftingComposite, StartHeight};
+pub use lifting_frequency::{CountedFrequency, LiftingDuration, LiftingFrequency};
+pub use lifting_limit::{Coupling, LiftingIndex, LiftingLimit};
 pub use pad_bearing::{PadBearing, PadPressure};
 pub use pad_overturning::{PadOverturning, PadTipping};
 pub use pad_sliding::{PadSlide, PadSliding};
 pub use pad_smallest::{PadSmallest, SmallestPad};
+pub use penetration_rating::{Penetration, PenetrationRating, RatedPenetration};
 pub use post_bending::{PostBending, PostStresses};
 pub use post_deflection::{PostDeflection, PostMovement};
 pub use post_embedment_free::{FreeEmbedment, PostEmbedmentFree};
 pub use post_embedment_held::{HeldEmbedment, PostEmbedmentHeld};
 pub use post_embedment_trial::{PostEmbedmentTrial, TrialEmbedment};
 pub use presumptive_soil::{PresumptiveSoil, Soil, SoilValues};
+pub use vehicle_impact::{Impact, VehicleImpact};
+pub use vehicle_test_class::{BarrierRating, TestVehicle, VehicleTestClass};
 
 use crate::Calculation;
 
@@ -107,19 +132,31 @@ pub(crate) const CALCULATIONS: &[Calculation] = &[
     Calculation::of::<AnchorSteelTension>(),
     Calculation::of::<BagYield>(),
     Calculation::of::<BasePlateAnchors>(),
+    Calculation::of::<BollardBending>(),
+    Calculation::of::<BollardGap>(),
     Calculation::of::<BoltCircleAnchors>(),
+    Calculation::of::<En1992Cone>(),
+    Calculation::of::<En1992Edge>(),
+    Calculation::of::<En1992Pryout>(),
+    Calculation::of::<En1992Steel>(),
     Calculation::of::<FootingBottom>(),
     Calculation::of::<HoleConcrete>(),
+    Calculation::of::<LiftingComposite>(),
+    Calculation::of::<LiftingFrequency>(),
+    Calculation::of::<LiftingLimit>(),
     Calculation::of::<PadBearing>(),
     Calculation::of::<PadOverturning>(),
     Calculation::of::<PadSliding>(),
     Calculation::of::<PadSmallest>(),
+    Calculation::of::<PenetrationRating>(),
     Calculation::of::<PostBending>(),
     Calculation::of::<PostDeflection>(),
     Calculation::of::<PostEmbedmentFree>(),
     Calculation::of::<PostEmbedmentHeld>(),
     Calculation::of::<PostEmbedmentTrial>(),
     Calculation::of::<PresumptiveSoil>(),
+    Calculation::of::<VehicleImpact>(),
+    Calculation::of::<VehicleTestClass>(),
 ];
 
 /// Name and text of the case file beside a calculation.
@@ -155,17 +192,29 @@ pub(crate) const CASES: &[(&str, &str)] = cases![
     "anchor_steel_tension",
     "bag_yield",
     "base_plate_anchors",
+    "bollard_bending",
+    "bollard_gap",
     "bolt_circle_anchors",
+    "en1992_cone",
+    "en1992_edge",
+    "en1992_pryout",
+    "en1992_steel",
     "footing_bottom",
     "hole_concrete",
+    "lifting_composite",
+    "lifting_frequency",
+    "lifting_limit",
     "pad_bearing",
     "pad_overturning",
     "pad_sliding",
     "pad_smallest",
+    "penetration_rating",
     "post_bending",
     "post_deflection",
     "post_embedment_free",
     "post_embedment_held",
     "post_embedment_trial",
     "presumptive_soil",
+    "vehicle_impact",
+    "vehicle_test_class",
 ];
