@@ -159,7 +159,7 @@ fn of_space(kind: Kind) -> (&'static [Choice], &'static [Choice]) {
 /// Tables for time and motion.
 fn of_motion(kind: Kind) -> (&'static [Choice], &'static [Choice]) {
     const TIME: &[Choice] = &[
-        row("years", 2.0, THREE),
+        row("years", 1.0, THREE),
         row("d", 2.0, THREE),
         row("h", 2.0, THREE),
         row("min", 2.0, THREE),

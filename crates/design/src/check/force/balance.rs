@@ -75,11 +75,13 @@ fn balance<'s>(
     asking.say(|print| {
         format!(
             "Hardest at {}: {} while speeding up in the operating wind, {} with a quarter in hand (common practice); the \
-             drive gives {}. Let go on a calm day {} shut and {} open.{}",
+             drive gives {} at the start. Running steadily it asks {} at most, of {} without end. Let go on a calm day {} shut and {} open.{}",
             print.value(&starting.place()),
             print.value(&starting.value(starting.demand())),
             print.value(&starting.value(with_margin)),
             print.value(&starting.value(capacity.starting)),
+            print.value(&steady.value(steady.demand())),
+            print.value(&steady.value(capacity.without_end)),
             drift(print, &shut),
             drift(print, &open),
             right.map_or_else(String::new, |mass| format!(

@@ -9,7 +9,7 @@ use crate::outcome::{Answer, Halt, Labeled, Outcome};
 use crate::subject::About;
 use formula::life::{CorrosivityClass, ZincLife};
 use formula::{Evidence, Source};
-use quantity::Word as _;
+use quantity::{Quantity as _, Word as _};
 use site::{Coating, Finish, Material, Origin, PostRole, Site};
 
 /// The check.
@@ -129,8 +129,8 @@ fn zinc<'s>(asking: &mut Asking<'s>, site: &'s Site, finish: &'s Finish) -> Answ
     })?;
     asking.say(|print| {
         format!(
-            "{} of zinc in {class} air last {} at the upper rate; wanted are {}.",
-            print.q(thickness),
+            "{:.0} µm of zinc in {class} air last {} at the upper rate; wanted are {}.",
+            thickness.base() * 1e6,
             print.q(life.life),
             print.q(wanted)
         )

@@ -62,8 +62,9 @@ fn against_ratings<'s>(
         let rated = match &least {
             Outcome::Compared(least) => {
                 format!(
-                    "; the nearest limit is {} at {}",
+                    "; of its limits the nearest is {}: {} of {}",
                     least.capacity.label,
+                    print.value(&least.demand.value),
                     print.value(&least.capacity.value)
                 )
             }

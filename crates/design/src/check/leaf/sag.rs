@@ -74,9 +74,13 @@ fn clearance<'s>(
     let clearance = clearance?;
     asking.say(|print| {
         format!(
-            "The frame sags {}, the hinges let it down {}, ground and frost take {}; it stands {} clear when closed.",
+            "The frame sags {}{}, ground and frost take {}; it stands {} clear when closed.",
             print.q(falls.frame),
-            print.q(falls.hinges),
+            if falls.hinges.base() > 0.0 {
+                format!(", the hinges let it down {}", print.q(falls.hinges))
+            } else {
+                String::new()
+            },
             print.q(falls.ground),
             print.q(clearance)
         )

@@ -49,12 +49,16 @@ fn reversal<'s>(asking: &mut Asking<'s>, site: &'s Site, gate: &'s Gate) -> Answ
     let (delay, back, on) = (delay?, back?, on?);
     asking.say(|print| {
         format!(
-            "After a contact gate {} goes on for {}, starts back {} after it, and runs back {}: {} beyond the place of contact.",
+            "After a contact gate {} goes on for {}, starts back {} after it, and runs back {}: {}.",
             gate.id,
             print.q(on),
             print.q(delay),
             print.q(back),
-            print.q(back - on)
+            if back >= on {
+                format!("{} clear of the place of contact", print.q(back - on))
+            } else {
+                format!("{} short of the place of contact", print.q(on - back))
+            }
         )
     });
     let clear = compared(("way on after the contact", on), ("way back", back));

@@ -128,10 +128,9 @@ fn stops<'s>(asking: &mut Asking<'s>, gate: &'s Gate) -> Result<Vec<Held>, Halt>
             Err(halt) => whole = Err(halt),
         }
     }
-    let both = [TravelEnd::Open, TravelEnd::Closed]
-        .iter()
-        .all(|end| gate.stop.iter().any(|stop| stop.end == *end));
-    if !both {
+    // Two leaves may share the stop at which they meet; open, each needs its own.
+    let at = |end: TravelEnd| gate.stop.iter().filter(|stop| stop.end == end).count();
+    if at(TravelEnd::Closed) == 0 || at(TravelEnd::Open) < gate.leaf.len().max(1) {
         return asking.lack(&gate.origin, "stop", Wants::Written(WRITE));
     }
     whole.map(|()| stops)
