@@ -97,7 +97,7 @@ fn frame<'s>(
     let spread = spread(wind?, length, factors.wind / 2.0);
     let upper = in_wind(asking, &top, spread, spans.top)?;
     let lower = in_wind(asking, &bottom, spread, spans.bottom)?;
-    let moment = moment(hangs?, weight? * factors.weight, climber * factors.climber);
+    let moment = moment(&hangs?, weight? * factors.weight, climber * factors.climber);
     let apart = height - (top.bending.depth + bottom.bending.depth) / 2.0;
     if apart.base() <= 0.0 {
         return asking.refuse("the rails are deeper than the leaf is high");
@@ -247,7 +247,7 @@ fn hanging<'s>(asking: &mut Asking<'s>, gate: &'s Gate, leaf: &'s Leaf) -> Resul
     }
 }
 
-fn moment(hanging: Hanging, weight: ForcePerLength, climber: Force) -> Torque {
+fn moment(hanging: &Hanging, weight: ForcePerLength, climber: Force) -> Torque {
     let (weight, climber) = (weight.base(), climber.base());
     Torque::from_base(match hanging {
         Hanging::Out(length) => climber * length.base() + weight * length.base().powi(2) / 2.0,
