@@ -20,7 +20,7 @@ mod verdicts;
 
 pub use answers::{Answers, answers, findings};
 pub use check::is_answered;
-pub use choose::{Candidate, Choice, Choosable, choose};
+pub use choose::{Candidate, Choice, Choosable, Mounted, Pin, choose, mountings};
 pub use coverage::{Covered, State};
 pub use figure::Figure;
 pub use finding::{

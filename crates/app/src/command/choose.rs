@@ -1,14 +1,21 @@
-//! `gatewright choose`: the entries of the parts files in the order in which they suit a site.
+//! `gatewright choose`: the entries of the parts files in the order in which they suit a site, and where pins go.
 
 use crate::folder::Folder;
 use crate::outcome::{Complaint, Outcome, complain, say};
-use crate::show::{nearest_name, ranked};
+use crate::show::{nearest_name, pinned, ranked};
 use design::{Choice, Choosable};
 use quantity::Word as _;
+use site::Loaded;
 use std::path::Path;
+
+/// Where the pins of a swing drive go.
+const MOUNTING: &str = "mounting";
 
 /// Ranks the parts for every thing of that kind on the site.
 pub(crate) fn run(what: &str, site: &Path, as_json: bool) -> Result<Outcome, Complaint> {
+    if what == MOUNTING {
+        return mounting(site, as_json);
+    }
     let what = Choosable::from_word(what).ok_or_else(|| no_such(what))?;
     let folder = Folder::read(site)?;
     let (main, parts) = folder.files();
@@ -36,6 +43,28 @@ pub(crate) fn run(what: &str, site: &Path, as_json: bool) -> Result<Outcome, Com
     Ok(outcome(&choices))
 }
 
+/// Finds the pins of each linear drive.
+fn mounting(site: &Path, as_json: bool) -> Result<Outcome, Complaint> {
+    let Loaded { site, problems } = Folder::read(site)?.load();
+    let Some(site) = site else {
+        complain(&problems);
+        return Ok(Outcome::BadInput);
+    };
+    let found = design::mountings(&site);
+    if found.is_empty() {
+        return Err(Complaint(
+            "There is no linear drive of a swing gate on this site to mount.".to_owned(),
+        ));
+    }
+    if as_json {
+        say(&format_args!("{:#}", serde_json::json!(found)));
+    } else {
+        found.iter().for_each(|one| say(&pinned(one)));
+    }
+    let all = found.iter().all(|one| !one.pins.is_empty());
+    Ok(if all { Outcome::Holds } else { Outcome::Open })
+}
+
 fn outcome(choices: &[Choice]) -> Outcome {
     let holds = |choice: &Choice| {
         choice
@@ -51,7 +80,8 @@ fn outcome(choices: &[Choice]) -> Outcome {
 }
 
 fn no_such(what: &str) -> Complaint {
-    let names: Vec<String> = Choosable::ALL.iter().map(ToString::to_string).collect();
+    let parts = Choosable::ALL.iter().map(ToString::to_string);
+    let names: Vec<String> = parts.chain([MOUNTING.to_owned()]).collect();
     let offer = nearest_name(what, &names)
         .map(|near| format!(" Nearest: {near}."))
         .unwrap_or_default();

@@ -9,7 +9,7 @@ mod wrapped;
 pub(crate) use columns::columns;
 pub(crate) use explained::explained;
 pub(crate) use listed::{listed, questions_listed};
-pub(crate) use ranked::ranked;
+pub(crate) use ranked::{pinned, ranked};
 pub(crate) use wrapped::{width, wrapped};
 
 use crate::tint::{fails, paint, quiet, strong};

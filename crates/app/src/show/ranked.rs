@@ -2,7 +2,7 @@
 
 use super::{width, wrapped};
 use crate::tint::{fails, paint, quiet, strong, touchable};
-use design::{Candidate, Choice, Finding};
+use design::{Candidate, Choice, Finding, Mounted};
 
 /// The candidates for one thing.
 pub(crate) fn ranked(choice: &Choice) -> String {
@@ -75,4 +75,23 @@ fn detail(what: &str, finding: &Finding) -> String {
     let text = format!("{what}: {}", finding.sentence);
     let name = paint(finding.name(), touchable());
     format!("{}\n       {name}", wrapped(text.trim(), 7, width()))
+}
+
+/// Where the pins of a drive go, as lines to write.
+pub(crate) fn pinned(mounted: &Mounted) -> String {
+    let mut lines = vec![paint(&mounted.drive, strong()), String::new()];
+    lines.extend(
+        mounted
+            .pins
+            .iter()
+            .map(|pin| format!("  {:<14}{}", pin.key, pin.distance)),
+    );
+    lines.push(wrapped(&format!("  {}", mounted.says), 2, width()));
+    lines.extend(mounted.write.iter().map(|line| format!("  write {line}")));
+    lines.push(String::new());
+    lines.push(paint(
+        "  Measured from the hinge line, leaf closed. Try it with a clamp before you drill: brackets and leaf must carry the pins.",
+        quiet(),
+    ));
+    lines.join("\n")
 }

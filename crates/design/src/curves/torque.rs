@@ -1,12 +1,13 @@
 //! The torque about the hinge line of a swing leaf over its angle, opening and closing, in the operating wind and calm.
 
 use super::{Graph, Line, Lines, Meaning, TravelCurve};
-use crate::asking::Asking;
+use crate::asking::{Asking, read};
+use crate::check::force::swing_drive::hold;
 use crate::check::force::turning::{At, torque_at, way};
 use crate::check::wind::load::Wind;
 use crate::outcome::Halt;
 use quantity::{Angle, Quantity as _, Torque, UnitSystem};
-use site::{Direction, Gate, GateKind, Leaf, Site};
+use site::{Direction, Gate, GateKind, Leaf, Operator, Site};
 
 /// Into how many steps the travel is cut.
 const STEPS: u32 = 36;
@@ -46,15 +47,23 @@ fn curve<'s>(
         meaning,
         points,
     };
+    let mut lines = vec![
+        named("opening, in the operating wind", Meaning::Demand, opening),
+        named(
+            "closing, in the operating wind",
+            Meaning::OtherDemand,
+            closing,
+        ),
+        named("opening on a calm day", Meaning::EasierDemand, calm),
+    ];
+    let has = capacity(&mut Asking::new(print.units()), site, gate, leaf);
+    lines
+        .extend(has.map(|has| named("what the drive has at cruise speed", Meaning::Capacity, has)));
     Ok(TravelCurve {
         gate: gate.id.to_string(),
         title: format!("Torque on leaf {} of gate {}", leaf.id, gate.id),
         graph: Graph::Torque(Lines {
-            lines: vec![
-                named("opening, in the operating wind", Meaning::Demand, opening),
-                named("closing, in the operating wind", Meaning::OtherDemand, closing),
-                named("opening on a calm day", Meaning::EasierDemand, calm),
-            ],
+            lines,
             points: points.into_iter().collect(),
             stretches: Vec::new(),
         }),
@@ -63,6 +72,29 @@ fn curve<'s>(
             "The wind is taken square to the leaf and against it at every angle.".to_owned(),
         ],
     })
+}
+
+/// What the leaf's drive brings to the hinge line at each angle, turning at cruise speed; nothing where that is not known.
+fn capacity<'s>(
+    asking: &mut Asking<'s>,
+    site: &'s Site,
+    gate: &'s Gate,
+    leaf: &'s Leaf,
+) -> Option<Vec<(Angle, Torque)>> {
+    let of_it = |operator: &&Operator| {
+        operator.gate == gate.id && operator.leaf.as_ref().is_none_or(|name| *name == leaf.id)
+    };
+    let operator = site.operator.iter().find(of_it)?;
+    let width = read!(asking, leaf.length).ok()?;
+    let travel = read!(asking, gate.travel_angle).ok()?;
+    let speed = read!(asking, gate.motion?.cruise_turning_speed).ok()?;
+    let hold = hold(asking, operator, width).ok()?;
+    let at = |step: u32| {
+        let angle = travel * (f64::from(step) / f64::from(STEPS));
+        let torque = hold.torque(asking, operator, (angle, speed)).ok()?;
+        Some((angle, torque))
+    };
+    (0..=STEPS).map(at).collect()
 }
 
 fn line<'s>(

@@ -27,6 +27,16 @@ record! {
         link: Option<Measured<Length>>,
         /// Least distance between the push and the hinge line.
         least_lever_arm: Option<Measured<Length>>,
+        /// Distance from the hinge line to the face of the post on the drive's side.
+        post_depth: Option<Measured<Length>>,
+        /// Distance from the hinge line back to the near edge of the post.
+        hinge_inset: Option<Measured<Length>>,
+        /// Distance that the drive's line keeps from the post: half its body and some air.
+        body_clearance: Option<Measured<Length>>,
+        /// The farthest behind the hinge line that the rear pin may be.
+        most_behind: Option<Measured<Length>>,
+        /// The farthest across that the rear pin may be.
+        most_across: Option<Measured<Length>>,
         /// Distance of a wall from the hinge line, across, on the side where the drive stands.
         wall_across: Option<Measured<Length>>,
     }

@@ -13,7 +13,7 @@ pub(crate) mod rising;
 mod shaft_curve;
 pub(crate) mod slide;
 pub(crate) mod sliding;
-mod swing_drive;
+pub(crate) mod swing_drive;
 pub(crate) mod swing_torque;
 pub(crate) mod turning;
 pub(crate) mod underground_drive;

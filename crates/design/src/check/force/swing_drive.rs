@@ -62,7 +62,7 @@ pub(super) fn bars<'s>(
 
 /// How a drive takes hold of its leaf.
 #[derive(Debug, Clone, Copy)]
-pub(super) enum Hold {
+pub(crate) enum Hold {
     /// A ram between two pins.
     Ram(LinearActuatorGeometry),
     /// A folding arm.
@@ -72,7 +72,7 @@ pub(super) enum Hold {
 }
 
 /// How the operator takes hold of a leaf of this width.
-pub(super) fn hold<'s>(
+pub(crate) fn hold<'s>(
     asking: &mut Asking<'s>,
     operator: &'s Operator,
     width: Length,
@@ -125,7 +125,7 @@ fn quietly<F: Formula>(asking: &mut Asking<'_>, formula: &F) -> Result<F::Gives,
 
 impl Hold {
     /// Torque about the hinge line at an angle, the leaf turning at a speed.
-    pub(super) fn torque<'s>(
+    pub(crate) fn torque<'s>(
         &self,
         asking: &mut Asking<'s>,
         operator: &'s Operator,

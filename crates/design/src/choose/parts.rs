@@ -184,6 +184,7 @@ impl Tried {
                 open,
                 tightest: holding
                     .into_iter()
+                    .filter(is_of_figures)
                     .max_by(|a, b| strain(a).total_cmp(&strain(b))),
             },
         }
@@ -219,6 +220,12 @@ fn hangs(finding: &Finding, bare: &[Finding]) -> bool {
                 || bare.sentence != finding.sentence
                 || bare.missing != finding.missing
         })
+}
+
+/// It compares quantities, not counts of things.
+fn is_of_figures(finding: &Finding) -> bool {
+    let unit = |figure: &crate::Figure| !figure.unit.is_empty();
+    finding.demand.as_ref().is_some_and(unit)
 }
 
 /// Demand over capacity with tolerances counted.
