@@ -12,7 +12,7 @@ use site::{Loaded, SourceFile, load};
 use std::fs;
 use std::path::Path;
 
-const COPIES: u64 = 1000;
+const COPIES: u64 = 500;
 
 fn source(folder: &str, name: &str) -> SourceFile {
     let path = Path::new(env!("CARGO_MANIFEST_DIR"))
@@ -86,4 +86,14 @@ fn damaged_boatyards_are_answered_or_refused() {
 #[test]
 fn damaged_vineyards_are_answered_or_refused() {
     holds_for_every_copy_of("vineyard");
+}
+
+#[test]
+fn damaged_quarries_are_answered_or_refused() {
+    holds_for_every_copy_of("quarry");
+}
+
+#[test]
+fn damaged_clinics_are_answered_or_refused() {
+    holds_for_every_copy_of("clinic");
 }

@@ -59,7 +59,9 @@ fn mounting(site: &Path, as_json: bool) -> Result<Outcome, Complaint> {
     if as_json {
         say(&format_args!("{:#}", serde_json::json!(found)));
     } else {
-        found.iter().for_each(|one| say(&pinned(one)));
+        for one in &found {
+            say(&pinned(one));
+        }
     }
     let all = found.iter().all(|one| !one.pins.is_empty());
     Ok(if all { Outcome::Holds } else { Outcome::Open })

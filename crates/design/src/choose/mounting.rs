@@ -1,6 +1,6 @@
 //! Where the pins of each linear drive go so that it keeps the most leverage over its whole travel.
 
-use crate::asking::{Asking, Wants, read};
+use crate::asking::{Asking, Lack, Wants, read};
 use crate::check::force::sliding::leaf;
 use crate::check::force::swing_drive::swings;
 use crate::figure::Print;
@@ -54,7 +54,7 @@ fn mounted(site: &Site, gate: &Gate, operator: &Operator) -> Mounted {
         write,
     };
     let Ok(place) = place(&mut asking, gate, operator) else {
-        let write = asking.lacks.iter().map(|lack| lack.line()).collect();
+        let write = asking.lacks.iter().map(Lack::line).collect();
         return bare("The search lacks some measurements.".to_owned(), write);
     };
     match place.best() {

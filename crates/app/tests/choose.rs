@@ -1,0 +1,65 @@
+//! `gatewright choose`: parts in order, pins of a drive, and complaints in words.
+#![allow(clippy::unwrap_used, reason = "a test stops where it fails")]
+
+mod common;
+
+use common::{Run, example, run};
+
+/// Chooses on an example site.
+fn choose(what: &str, name: &str, more: &[&str]) -> Run {
+    let folder = example(name);
+    let mut arguments = vec!["choose", what, folder.to_str().unwrap()];
+    arguments.extend(more);
+    run(&arguments)
+}
+
+#[test]
+fn the_drives_of_the_boatyard_are_ranked() {
+    let chosen = choose("operator", "boatyard", &[]);
+    insta::assert_snapshot!(chosen.printed);
+}
+
+#[test]
+fn the_wheels_that_carry_the_leaf_come_first() {
+    let chosen = choose("wheels", "boatyard", &[]);
+    assert_eq!(chosen.status, 0, "{}", chosen.printed);
+    let place = |name: &str| chosen.printed.find(name).unwrap();
+    assert!(place("wheel-6in-sealed") < place("wheel-4in-light"));
+}
+
+#[test]
+fn the_pins_of_the_vineyards_drives_are_found() {
+    let chosen = choose("mounting", "vineyard", &[]);
+    insta::assert_snapshot!(chosen.printed);
+}
+
+#[test]
+fn the_ranking_is_data_too() {
+    let chosen = choose("operator", "boatyard", &["--json"]);
+    let choices: serde_json::Value = serde_json::from_str(&chosen.printed).unwrap();
+    assert_eq!(choices[0]["candidates"].as_array().unwrap().len(), 3);
+}
+
+#[test]
+fn what_cannot_be_chosen_is_said_in_words() {
+    let chosen = choose("opera", "boatyard", &[]);
+    assert_eq!(chosen.status, 2);
+    assert!(
+        chosen.complaints.contains("Nearest: operator"),
+        "{}",
+        chosen.complaints
+    );
+    let chosen = choose("hinges", "boatyard", &[]);
+    assert_eq!(chosen.status, 2);
+    assert!(
+        chosen.complaints.contains("no hinges"),
+        "{}",
+        chosen.complaints
+    );
+    let chosen = choose("mounting", "boatyard", &[]);
+    assert!(
+        chosen.complaints.contains("no linear drive"),
+        "{}",
+        chosen.complaints
+    );
+}
