@@ -9,7 +9,9 @@ from pathlib import Path
 import pytest
 
 ROOT = Path(__file__).resolve().parent.parent
-SITES = ["boatyard", "boatyard-faulty", "vineyard", "vineyard-faulty"]
+SITES = [
+    name + fault for name in ("boatyard", "vineyard", "quarry", "clinic") for fault in ("", "-faulty")
+]
 
 
 def program() -> str:

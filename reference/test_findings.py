@@ -12,6 +12,7 @@ def test_every_finding_has_working_and_source(answers, site):
         assert each["sentence"] and each["confirm"]
         if each["standing"] in ("fails", "holds") and not each["question"].startswith("survey-"):
             assert each["working"], each["question"]
+            assert each["sources"], each["question"]
         for source in each["sources"]:
             assert source["evidence"] in EVIDENCE
 

@@ -27,6 +27,7 @@ pub(crate) use round::Round;
 
 use crate::asking::Asking;
 use crate::outcome::Halt;
+use formula::{Evidence, Source};
 use site::{CodeBasis, Device, Gate, Site};
 
 /// A check: which question it answers, what it leaves open, and the function that asks.
@@ -42,6 +43,22 @@ pub(crate) struct Check {
     /// Asks it of each thing concerned.
     pub(crate) ask: for<'s> fn(&'s Site, &mut Round<'s, '_>),
 }
+
+/// Figures held against what a maker promises.
+static DATA_SHEET: Source = Source {
+    work: "ratings and limits on the data sheets of the parts",
+    clause: "",
+    evidence: Evidence::Seen,
+    seen: "as the site and its parts files give them",
+};
+
+/// Distances that add up.
+static GEOMETRY: Source = Source {
+    work: "lengths along the gate line",
+    clause: "",
+    evidence: Evidence::Physics,
+    seen: "as taped on site",
+};
 
 /// Asked under both code bases.
 const BOTH: &[CodeBasis] = &[CodeBasis::Us, CodeBasis::Eu];

@@ -96,6 +96,10 @@ fn begun(
     let (demand, capacity, ratio) = figures(nominal.outcome, print);
     let mut working = working(asking, record);
     working.extend(held_against(demand.as_ref(), capacity.as_ref()));
+    if working.is_empty() && matches!(nominal.verdict, Verdict::Holds | Verdict::Fails) {
+        // A rule without figures: the rule itself is the working.
+        working.extend(asked.map(|question| in_words(&format!("The rule: {}.", question.rule))));
+    }
     Finding {
         question: check.question.to_owned(),
         ask: asked.map_or_else(String::new, |question| question.ask.clone()),

@@ -7,7 +7,7 @@
 
 use crate::asking::{Asking, Wants, read};
 use crate::check::motion::{OPERATOR, cruise_of, radius, turns};
-use crate::check::{BOTH, Check, Round};
+use crate::check::{BOTH, Check, DATA_SHEET, Round};
 use crate::outcome::{Answer, Comparison, Halt, Labeled, Outcome};
 use crate::subject::About;
 use formula::motion::StopImpactForce;
@@ -56,6 +56,7 @@ struct Part<'s> {
 }
 
 fn parts<'s>(asking: &mut Asking<'s>, gate: &'s Gate, operator: &'s Operator) -> Answer {
+    asking.rest_on(&DATA_SHEET);
     let stall = stall(asking, gate, operator);
     let blow = blow(asking, gate, &stall, operator);
     let parts = read_parts(asking, operator);

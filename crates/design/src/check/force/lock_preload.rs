@@ -6,7 +6,7 @@
 use crate::asking::{Asking, read};
 use crate::check::wind::load::Wind;
 use crate::check::wind::reaction::at_free_end;
-use crate::check::{BOTH, Check, Round, gate_of};
+use crate::check::{BOTH, Check, DATA_SHEET, Round, gate_of};
 use crate::outcome::{Answer, Comparison, Halt, Labeled, Outcome};
 use crate::subject::About;
 use quantity::{Force, Quantity as _};
@@ -42,6 +42,7 @@ fn is_asked(site: &Site, device: &Device) -> bool {
 }
 
 fn lets_go<'s>(asking: &mut Asking<'s>, site: &'s Site, device: &'s Device) -> Answer {
+    asking.rest_on(&DATA_SHEET);
     let gate = gate_of(asking, site, device)?;
     let eased = gate.motion.as_ref().and_then(|motion| motion.relieves_lock);
     if eased == Some(true) {

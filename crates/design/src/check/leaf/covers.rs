@@ -7,7 +7,7 @@
 use super::arc;
 use super::room::{overhead, slide};
 use crate::asking::{Asking, read};
-use crate::check::{BOTH, Check, Round};
+use crate::check::{BOTH, Check, GEOMETRY, Round};
 use crate::outcome::{Answer, Comparison, Halt, Labeled, Outcome};
 use crate::subject::About;
 use site::{Gate, GateKind, Site};
@@ -30,6 +30,7 @@ fn ask<'s>(site: &'s Site, round: &mut Round<'s, '_>) {
 }
 
 fn room<'s>(asking: &mut Asking<'s>, site: &'s Site, gate: &'s Gate) -> Answer {
+    asking.rest_on(&GEOMETRY);
     let comparisons = match gate.kind {
         GateKind::TrackSlide | GateKind::CantileverSlide => slide(asking, gate)?,
         GateKind::SingleSwing | GateKind::DoubleSwing => {

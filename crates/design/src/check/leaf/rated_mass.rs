@@ -7,7 +7,7 @@
 use super::mass;
 use crate::asking::{Asking, Wants, pick, read};
 use crate::check::motion::OPERATOR;
-use crate::check::{BOTH, Check, Round};
+use crate::check::{BOTH, Check, DATA_SHEET, Round};
 use crate::outcome::{Answer, Comparison, Halt, Labeled, Outcome};
 use crate::subject::About;
 use quantity::{Acceleration, Force, Mass, Quantity as _};
@@ -52,6 +52,7 @@ fn against_ratings<'s>(
     gate: &'s Gate,
     leaf: &'s Leaf,
 ) -> Answer {
+    asking.rest_on(&DATA_SHEET);
     let mass = mass(asking, leaf);
     let drive = drive(asking, site, gate, leaf, &mass);
     let carried = carried(asking, gate, leaf, &mass);

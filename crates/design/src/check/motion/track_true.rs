@@ -2,7 +2,7 @@
 
 use super::operator_of;
 use crate::asking::{Asking, pick, read};
-use crate::check::{BOTH, Check, Round};
+use crate::check::{BOTH, Check, DATA_SHEET, Round};
 use crate::outcome::{Answer, Comparison, Halt, Labeled, Outcome};
 use crate::subject::About;
 use quantity::Length;
@@ -28,6 +28,7 @@ fn ask<'s>(site: &'s Site, round: &mut Round<'s, '_>) {
 }
 
 fn track<'s>(asking: &mut Asking<'s>, site: &'s Site, gate: &'s Gate) -> Answer {
+    asking.rest_on(&DATA_SHEET);
     let level = read!(asking, gate.track?.level_error);
     let line = read!(asking, gate.track?.line_error);
     let allowed = read!(asking, gate.track?.allowed_error);
