@@ -70,13 +70,17 @@ fn room<'s>(asking: &mut Asking<'s>, site: &'s Site, gate: &'s Gate) -> Answer {
 fn across<'s>(asking: &mut Asking<'s>, gate: &'s Gate) -> Result<Comparison, Halt> {
     let opening = read!(asking, gate.clear_opening);
     let lengths = lengths(asking, gate)?;
+    let label = match lengths.as_slice() {
+        [_] => "length of the leaf",
+        _ => "leaves together",
+    };
     let together = lengths
         .into_iter()
         .reduce(|sum, length| sum + length)
         .ok_or(Halt)?;
     Ok(Comparison::at_most(
         Labeled::new("opening", opening?),
-        Labeled::new("leaves together", together),
+        Labeled::new(label, together),
     ))
 }
 

@@ -50,13 +50,16 @@ fn duty<'s>(asking: &mut Asking<'s>, site: &'s Site, gate: &'s Gate) -> Answer {
     asking.say(|print| {
         format!(
             "In its busiest hour gate {} runs {cycles} cycles of twice {}: {} of the time, in air of up to {}. \
-             Its operator may run {} of the time up to {}.",
+             Its operator may run {} of the time up to {}{}.",
             gate.id,
             print.q(travel),
             print.percent(share),
             print.q(hottest),
             print.percent(rated),
-            print.q(rated_at)
+            print.q(rated_at),
+            operator
+                .cycles_per_hour
+                .map_or_else(String::new, |most| format!(", and {most} cycles in an hour"))
         )
     });
     let running = Comparison::at_most(

@@ -234,7 +234,7 @@ fn rise<'s>(asking: &mut Asking<'s>, site: &'s Site, gate: &'s Gate, leaf: &'s L
                 print.value(&pull)
             )
         } else {
-            format!("Let go, {} comes down from nowhere on its travel", leaf.id)
+            format!("Let go anywhere on its travel, {} does not come down", leaf.id)
         };
         format!(
             "{moved}; friction holds it with {}.{}",

@@ -58,7 +58,7 @@ fn iced<'s>(asking: &mut Asking<'s>, site: &'s Site, gate: &'s Gate, leaf: &'s L
             print.q(ice),
             print.q(bare),
             leaf.id,
-            print.q(solidity),
+            print.percent(solidity),
             carried.what,
             print.q(load),
             print.q(carried.rated),
