@@ -3,8 +3,8 @@
 use super::axis::Axis;
 use super::{Part, Plot, Series};
 use crate::{
-    Anchor, Figure, Fill, Ink, Layer, LayerId, LinePattern, LineWeight, Note, Point, Scene, Text,
-    TextHeight,
+    Anchor, Figure, Fill, Ink, Layer, LayerId, LinePattern, LineWeight, Note, Placement, Point,
+    Scene, Symbol, Text, TextHeight,
 };
 use quantity::{Angle, Length, Quantity, UnitSystem};
 
@@ -60,7 +60,8 @@ impl<X: Quantity, Y: Quantity> Plot<X, Y> {
         self.draw_stretches(&mut scene, &layers, &axes);
         for marked in &self.marked {
             let center = axes.point(marked.at.0.base(), marked.at.1.base());
-            let dot = Figure::circle(center, length(DOT), Fill::Solid(Ink::Paper));
+            let dot = Figure::circle(at(0.0, 0.0), length(DOT), Fill::Solid(Ink::Paper));
+            let dot = Placement::new(Symbol::new("marked point", [dot]), center);
             scene.add_titled(layers.points, marked.words.replace('\n', " "), dot);
             let toward = Angle::from_base(std::f64::consts::FRAC_PI_4);
             scene.add(
