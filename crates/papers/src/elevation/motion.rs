@@ -87,7 +87,7 @@ fn draw_rising(scene: &mut Scene, layers: &Layers, gate: &Gate, leaf: &Leaf, pan
     let pivot = pivot(gate, leaf, panel);
     if pivot_up(gate).is_none() {
         scene.remark(format!(
-            "The pivot of {} is drawn at half its height; its height is not given.",
+            "The place of the pivot of {} is not given: it is drawn halfway up.",
             named(leaf)
         ));
     }

@@ -149,7 +149,7 @@ impl Hold {
     }
 
     /// Torque about the hinge line that the drive may give without end at an angle, where its data sheet says so.
-    pub(super) fn lasting_torque<'s>(
+    pub(crate) fn lasting_torque<'s>(
         &self,
         asking: &mut Asking<'s>,
         operator: &'s Operator,

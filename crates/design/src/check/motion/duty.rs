@@ -2,7 +2,7 @@
 //!
 //! Each cycle is one way out and one way back at the slowest. The share of the hour that it runs is held against the duty
 //! of the data sheet, the cycles against the cycles of the data sheet, the hottest air against the temperature up to which
-//! the duty is given in full, and on a slide the pull that would heat the motor as much against the force that it may give
+//! the duty is given in full, and on leaves that slide or swing what would heat the motor as much against what it may give
 //! without end.
 
 use super::heating::heating;
@@ -19,7 +19,7 @@ use site::{Gate, Lane, Site};
 pub(crate) const CHECK: Check = Check {
     question: "motion-duty",
     codes: BOTH,
-    leaves_open: "how hard the drive of a leaf that turns or rises pulls in that hour, sun on its case, and a battery that ages; the case temperature after the hour shows it",
+    leaves_open: "how hard the drive of a leaf that rises pulls in that hour, sun on its case, and a battery that ages; the case temperature after the hour shows it",
     concerns: "each gate",
     ask,
 };
@@ -50,7 +50,7 @@ fn duty<'s>(asking: &mut Asking<'s>, site: &'s Site, gate: &'s Gate) -> Answer {
     asking.say(|print| {
         format!(
             "In its busiest hour gate {} runs {cycles} cycles of twice {}: {} of the time, in air of up to {}. \
-             Its operator may run {} of the time up to {}{}.",
+             Its operator may run {} of the time up to {}{}.{}",
             gate.id,
             print.q(travel),
             print.percent(share),
@@ -59,7 +59,12 @@ fn duty<'s>(asking: &mut Asking<'s>, site: &'s Site, gate: &'s Gate) -> Answer {
             print.q(rated_at),
             operator
                 .cycles_per_hour
-                .map_or_else(String::new, |most| format!(", and {most} cycles in an hour"))
+                .map_or_else(String::new, |most| format!(", and {most} cycles in an hour")),
+            heated.map_or_else(String::new, |heated| format!(
+                " The load heats it like a steady {}; it may give {} without end.",
+                print.value(&heated.demand.value),
+                print.value(&heated.capacity.value)
+            ))
         )
     });
     let running = Comparison::at_most(
