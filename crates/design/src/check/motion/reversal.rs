@@ -8,7 +8,7 @@ use crate::asking::{Asking, read};
 use crate::check::{BOTH, Check, Round};
 use crate::outcome::{Answer, Comparison, Halt, Labeled, Outcome};
 use crate::subject::About;
-use formula::motion::StoppingDistance;
+use formula::motion::{Stop, StoppingDistance};
 use formula::{Evidence, Source};
 use quantity::{Length, Quantity as _, Ratio, Time};
 use site::{CodeBasis, Gate, Site};
@@ -45,8 +45,15 @@ fn ask<'s>(site: &'s Site, round: &mut Round<'s, '_>) {
 fn reversal<'s>(asking: &mut Asking<'s>, site: &'s Site, gate: &'s Gate) -> Answer {
     let delay = read!(asking, gate.motion?.reversal_delay);
     let back = read!(asking, gate.motion?.reversal_distance);
-    let on = overtravel(asking, site, gate);
-    let (delay, back, on) = (delay?, back?, on?);
+    let stop = overtravel(asking, site, gate);
+    let (delay, back, stop) = (delay?, back?, stop?);
+    let on = stop.total_distance;
+    // It cannot start back before it stands.
+    let delay = if delay < stop.total_time {
+        stop.total_time
+    } else {
+        delay
+    };
     asking.say(|print| {
         format!(
             "After a contact gate {} goes on for {}, starts back {} after it, and runs back {}: {}.",
@@ -77,22 +84,21 @@ fn reversal<'s>(asking: &mut Asking<'s>, site: &'s Site, gate: &'s Gate) -> Answ
     Outcome::worst([soon, far, clear]).ok_or(Halt)
 }
 
-/// Way on after a contact at the running speed.
-fn overtravel<'s>(asking: &mut Asking<'s>, site: &'s Site, gate: &'s Gate) -> Result<Length, Halt> {
+/// Way and time on after a contact at the running speed.
+fn overtravel<'s>(asking: &mut Asking<'s>, site: &'s Site, gate: &'s Gate) -> Result<Stop, Halt> {
     let speed = cruise_of(asking, gate);
     let deceleration = read!(asking, gate.motion?.stopping_deceleration);
     let controller_time = match operator_of(asking, site, gate) {
         Ok(operator) => read!(asking, operator.reaction_time),
         Err(halt) => Err(halt),
     };
-    let stop = asking.work(&StoppingDistance {
+    asking.work(&StoppingDistance {
         speed: speed?,
         device_time: Time::from_base(0.0),
         controller_time: controller_time?,
         deceleration: deceleration?,
         slope: Ratio::from_base(0.0),
-    })?;
-    Ok(stop.total_distance)
+    })
 }
 
 fn compared(demand: (&'static str, Length), capacity: (&'static str, Length)) -> Comparison {
