@@ -12,6 +12,7 @@ pub(crate) mod force;
 mod hazard;
 mod keep;
 mod leaf;
+mod lifting;
 pub(crate) mod motion;
 mod network;
 mod power;
@@ -113,6 +114,7 @@ pub(crate) const CHECKS: &[Check] = &[
     pull::tension::CHECK,
     keep::wearing_parts::CHECK,
     keep::corrosion::CHECK,
+    lifting::each_task::CHECK,
 ];
 
 /// The gate that a device belongs to; the only one of the site where the device names none.

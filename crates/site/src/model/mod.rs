@@ -12,6 +12,7 @@ mod enclosure;
 mod finish;
 mod gate;
 mod leaf;
+mod lift;
 mod mounting;
 mod operator;
 mod power;
@@ -28,6 +29,7 @@ pub use enclosure::*;
 pub use finish::*;
 pub use gate::*;
 pub use leaf::*;
+pub use lift::*;
 pub use mounting::*;
 pub use operator::*;
 pub use power::*;
@@ -70,6 +72,8 @@ record! {
         vehicle: Vec<Vehicle>,
         /// People who are expected near the gates.
         people: Vec<People>,
+        /// What is heavy on the job, and how it is lifted.
+        lift: Vec<Lift>,
     }
 }
 

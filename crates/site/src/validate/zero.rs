@@ -151,6 +151,9 @@ fn ground(site: &Site, report: &mut Report<'_>) {
             not_zero!(report, anchor, count diameter embedment edge_distance spacing);
         }
     }
+    for lift in &site.lift {
+        not_zero!(report, lift, mass pace);
+    }
     for lane in &site.lane {
         not_zero!(report, lane, width);
     }

@@ -1,0 +1,3 @@
+//! What one person may lift.
+
+pub(crate) mod each_task;
