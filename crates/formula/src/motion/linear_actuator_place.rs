@@ -50,14 +50,18 @@ pub struct LinearPins {
 const GRID: u32 = 24;
 /// Steps of each finer grid around the best place so far, to either side.
 const FINE: i32 = 4;
+/// Places of the first grid that are looked at more closely: the best of all may lie beside the second best.
+const STARTS: usize = 8;
 /// Times that the grid is drawn closer.
-const ROUNDS: u32 = 9;
+const ROUNDS: u32 = 18;
+/// What a grid keeps of the step of the one before; half of what its reach would allow, since the best lies along ridges.
+const SHRINK: f64 = 0.6;
 
 impl LinearPlace {
     /// The place of the pins with the greatest least lever arm; a drive on the side to which the leaf opens, which
     /// draws in while it opens.
     ///
-    /// A grid over the three distances, then finer grids around the best: the same input always gives the same place,
+    /// A grid over the three distances, then finer grids around the best of each: the same input always gives the same place,
     /// within a tenth of a millimeter.
     ///
     /// # Errors
@@ -74,11 +78,13 @@ impl LinearPlace {
         for (axis, step) in step.iter_mut().enumerate() {
             *step = (high[axis] - low[axis]) / f64::from(GRID);
         }
-        let mut best = self.coarse(low, step)?;
-        for _ in 0..ROUNDS {
-            step = step.map(|step| step / f64::from(FINE) * 1.5);
-            best = self.finer(best, step, (low, high));
+        let starts = self.coarse(low, step)?;
+        let mut best: Option<Scored> = None;
+        for start in starts {
+            let found = self.refined(start, step, (low, high));
+            keep_better(&mut best, Some(found.0), found.1);
         }
+        let best = best.ok_or_else(no_place)?;
         let [behind, across, along] = best.1.map(Length::from_base);
         Ok(LinearPins {
             rear_behind: behind,
@@ -92,23 +98,39 @@ impl LinearPlace {
         (self.post_depth + self.clearance).base()
     }
 
-    fn coarse(&self, low: [f64; 3], step: [f64; 3]) -> Result<Scored, OutOfReach> {
-        let mut best: Option<Scored> = None;
+    /// The best place for each distance behind and for each distance along, the best of them first.
+    fn coarse(&self, low: [f64; 3], step: [f64; 3]) -> Result<Vec<Scored>, OutOfReach> {
+        let count = GRID as usize + 1;
+        let (mut by_behind, mut by_along) = (vec![None; count], vec![None; count]);
         let at = |axis: usize, count: u32| low[axis] + step[axis] * f64::from(count);
-        for behind in 0..=GRID {
+        for (behind, of_behind) in (0..=GRID).zip(&mut by_behind) {
             for across in 0..=GRID {
-                for along in 0..=GRID {
+                for (along, of_along) in (0..=GRID).zip(&mut by_along) {
                     let place = [at(0, behind), at(1, across), at(2, along)];
-                    keep_better(&mut best, self.score(place), place);
+                    let score = self.score(place);
+                    keep_better(of_behind, score, place);
+                    keep_better(of_along, score, place);
                 }
             }
         }
-        best.ok_or_else(|| {
-            OutOfReach::new(
-                "longest",
-                "no place of the pins in this room reaches the angle inside the stroke and clear of the post; give a longer drive, a deeper room or a smaller angle",
-            )
-        })
+        let mut starts: Vec<Scored> = by_behind.into_iter().chain(by_along).flatten().collect();
+        starts.sort_by(|a, b| b.0.total_cmp(&a.0));
+        starts.dedup();
+        starts.truncate(STARTS);
+        if starts.is_empty() {
+            return Err(no_place());
+        }
+        Ok(starts)
+    }
+
+    /// Finer and finer grids around a place.
+    fn refined(&self, from: Scored, step: [f64; 3], room: ([f64; 3], [f64; 3])) -> Scored {
+        let (mut best, mut step) = (from, step);
+        for _ in 0..ROUNDS {
+            step = step.map(|step| step * SHRINK);
+            best = self.finer(best, step, room);
+        }
+        best
     }
 
     fn finer(&self, from: Scored, step: [f64; 3], (low, high): ([f64; 3], [f64; 3])) -> Scored {
@@ -194,6 +216,13 @@ impl LinearPlace {
     }
 }
 
+fn no_place() -> OutOfReach {
+    OutOfReach::new(
+        "longest",
+        "no place of the pins in this room reaches the angle inside the stroke and clear of the post; give a longer drive, a deeper room or a smaller angle",
+    )
+}
+
 /// A place with its least lever arm.
 type Scored = (f64, [f64; 3]);
 
@@ -245,7 +274,7 @@ mod tests {
     }
 
     proptest! {
-        #![proptest_config(ProptestConfig::with_cases(24))]
+        #![proptest_config(ProptestConfig::with_cases(200))]
         #[test]
         fn no_place_tried_at_random_does_better(
             travel in 1.3..1.8, depth in 0.0..0.12, stroke in 0.3..0.5,
@@ -257,7 +286,8 @@ mod tests {
                 let tried = [behind, across, along];
                 if across < depth + 0.05 { continue; }
                 if let Some(score) = asked.score(tried) {
-                    prop_assert!(score <= best.as_ref().unwrap().least_lever_arm.base() + 1e-3);
+                    let found = best.as_ref().unwrap().least_lever_arm.base();
+                    prop_assert!(score <= found + 1e-3, "{score} beside {found}");
                 }
             }
         }
