@@ -1,4 +1,4 @@
-//! Refusals and unit helpers that the anchor calculations share.
+//! Refusals and conversions that the anchor calculations share.
 
 use super::concrete::{INCH, POUND, within};
 use crate::OutOfReach;

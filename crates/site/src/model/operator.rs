@@ -61,7 +61,7 @@ record! {
         starting_force: Option<Measured<Force>>,
         /// Greatest torque at start.
         starting_torque: Option<Measured<Torque>>,
-        /// Force on the leaf at which it takes the leaf for obstructed.
+        /// Force on an obstacle, by a gauge at the leaf's edge on a calm day, at which it takes the leaf for obstructed.
         obstruction_force: Option<Measured<Force>>,
         /// Mass of its turning parts as the leaf feels it.
         rotating_mass: Option<Measured<quantity::Mass>>,
