@@ -24,6 +24,8 @@ pub(crate) const PART_KINDS: &[&str] = &[
     "solar_panel",
     "wheels",
     "hinges",
+    "post",
+    "anchor",
 ];
 
 /// Keys that are never taken from a part: what names the thing itself.

@@ -12,6 +12,14 @@ type Rule = (&'static str, &'static str, &'static [&'static str]);
 /// Every key that names another thing.
 pub(crate) const REFERENCES: &[Rule] = &[
     ("post", "foundation", &["foundation"]),
+    ("post", "leaf", &["leaf"]),
+    ("stop", "post", &["post"]),
+    ("track", "foundation", &["foundation"]),
+    ("anchor", "carries", STANDING),
+    ("stub_up", "conduit", &["conduit"]),
+    ("bollard", "foundation", &["foundation"]),
+    ("bollard", "guards", GUARDED),
+    ("hanging", "leaf", &["leaf"]),
     ("leaf_order", "covering", &["leaf"]),
     ("operator", "gate", &["gate"]),
     ("operator", "leaf", &["leaf"]),
@@ -31,6 +39,20 @@ pub(crate) const REFERENCES: &[Rule] = &[
     ("cable", "route", &["conduit"]),
     ("lane", "gate", &["gate"]),
     ("people", "gate", &["gate"]),
+];
+
+/// What can stand on a plate.
+const STANDING: &[&str] = &["post", "operator", "bollard", "device", "enclosure"];
+
+/// What a bollard can guard.
+const GUARDED: &[&str] = &[
+    "post",
+    "operator",
+    "device",
+    "enclosure",
+    "supply",
+    "leaf",
+    "nearby",
 ];
 
 /// What can feed something: an injector or a switch is a device, an operator has terminals for accessories.

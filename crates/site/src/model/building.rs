@@ -1,7 +1,8 @@
-//! Concrete pads and post foundations, with their anchors.
+//! Concrete pads and post foundations, and covers in the ground.
 
-use crate::{Id, Position, Text};
-use quantity::{Force, Length, Measured, Pressure};
+use crate::model::Anchor;
+use crate::{Date, Id, Position, Text};
+use quantity::{Area, Force, Length, Measured, Pressure};
 
 site_words! {
     /// Whether concrete cracks where the anchor sits.
@@ -10,16 +11,6 @@ site_words! {
         Cracked = "cracked",
         /// Stays uncracked under service loads.
         Uncracked = "uncracked",
-    }
-}
-
-site_words! {
-    /// How the anchor came into the concrete.
-    pub enum AnchorKind {
-        /// Placed before the concrete.
-        CastIn = "cast-in",
-        /// Set in a drilled hole.
-        PostInstalled = "post-installed",
     }
 }
 
@@ -40,33 +31,85 @@ record! {
         depth: Option<Measured<Length>>,
         /// Compressive strength of the concrete.
         strength: Option<Measured<Pressure>>,
+        /// How the strength is known: cylinders, cores, rebound hammer, delivery ticket.
+        strength_from: Option<Text>,
         /// Whether the concrete cracks where the anchors sit.
         concrete: Option<ConcreteState>,
+        /// Lightweight concrete.
+        lightweight: Option<bool>,
+        /// It was there before this job.
+        existing: Option<bool>,
+        /// Day on which it was poured.
+        poured: Option<Date>,
+        /// Greatest size of its stones.
+        aggregate: Option<Measured<Length>>,
+        /// Concrete over its bars.
+        cover: Option<Measured<Length>>,
+        /// Its bars, in words.
+        bars: Option<Text>,
+        /// A bar of No. 4 or 12 mm and more runs along its edges.
+        edge_bar: Option<bool>,
+        /// Area of the bars near its bottom, across one section.
+        bottom_bars: Option<Measured<Area>>,
+        /// Yield strength of the bars.
+        bar_strength: Option<Measured<Pressure>>,
+        /// A slab or pavement that stays closes around it at the ground and holds it.
+        held_at_grade: Option<bool>,
+        /// Movement of 1/2 in at the ground under short loads does no harm.
+        may_move: Option<bool>,
+        /// Distance to a bank, a ditch, an open trench or an old footing beside it.
+        bank_distance: Option<Measured<Length>>,
+        /// Height of that bank or depth of that ditch or trench.
+        bank_height: Option<Measured<Length>>,
+        /// Water drains from what stands or runs on it.
+        drained: Option<bool>,
         /// Anchors in it.
         anchor: Vec<Anchor>,
+        /// Conduits that come up through it.
+        stub_up: Vec<StubUp>,
+        /// What pushes on things that stand on it, beside drive and wind: a bump, a person who leans.
+        push: Vec<Push>,
         /// Remarks.
         note: Option<Text>,
     }
 }
 
 record! {
-    /// Like anchors in a foundation.
-    pub struct Anchor {
-        /// What they hold, in words.
-        holds: Text,
-        /// How many share the pull evenly.
-        count: Option<u32>,
-        /// How they came into the concrete.
-        kind: Option<AnchorKind>,
-        /// Diameter.
+    /// A conduit that comes up through a foundation.
+    pub struct StubUp {
+        /// The conduit.
+        conduit: Option<Id>,
+        /// Middle of it, at the top of the foundation.
+        at: Option<Position>,
+        /// Its diameter over all.
         diameter: Option<Measured<Length>>,
-        /// Effective embedment.
-        embedment: Option<Measured<Length>>,
-        /// Distance from the outermost one to the nearest edge.
-        edge_distance: Option<Measured<Length>>,
-        /// Distance between them.
-        spacing: Option<Measured<Length>>,
-        /// Factored pull on one of them.
-        pull: Option<Measured<Force>>,
+    }
+}
+
+record! {
+    /// A push on something that stands on a foundation.
+    pub struct Push {
+        /// What pushes: `"car backs into the pedestal"`.
+        what: Text,
+        /// The push, of daily use and not multiplied by load factors.
+        force: Option<Measured<Force>>,
+        /// Height of it above the top of the foundation.
+        height: Option<Measured<Length>>,
+    }
+}
+
+record! {
+    /// A cover over a handhole, a pull box or a pit.
+    pub struct Cover {
+        /// Name, unique on the site.
+        id: Id,
+        /// What it covers.
+        what: Option<Text>,
+        /// Middle of it.
+        at: Option<Position>,
+        /// Wheels roll over it.
+        under_wheels: Option<bool>,
+        /// Wheel load that it is rated for.
+        rated_load: Option<Measured<Force>>,
     }
 }

@@ -2,7 +2,9 @@
 
 use crate::model::Corrosivity;
 use crate::{Signed, Text};
-use quantity::{Angle, HeatFlux, Length, Measured, Ratio, Temperature, Velocity};
+use quantity::{
+    Angle, HeatFlux, Length, Measured, Pressure, PressurePerDepth, Ratio, Temperature, Velocity,
+};
 
 site_words! {
     /// Surface roughness upwind of the site (ASCE 7 chapter 26).
@@ -29,6 +31,24 @@ site_words! {
         CategoryIII = "III",
         /// Towns.
         CategoryIV = "IV",
+    }
+}
+
+site_words! {
+    /// Class of soil or rock (IBC table 1806.2).
+    pub enum SoilClass {
+        /// Crystalline bedrock.
+        Bedrock = "crystalline bedrock",
+        /// Sedimentary and foliated rock.
+        Rock = "sedimentary and foliated rock",
+        /// Sandy gravel and gravel.
+        Gravel = "gravel",
+        /// Sand, silty and clayey sand, silty and clayey gravel.
+        Sand = "sand",
+        /// Clay, sandy and silty clay, clayey silt, silt.
+        Clay = "clay and silt",
+        /// Mud, peat, fill, or nobody knows: it needs an investigation.
+        Poor = "fill, peat or unknown",
     }
 }
 
@@ -77,5 +97,15 @@ record! {
         corrosivity: Option<Corrosivity>,
         /// Soil, as dug or as reported.
         soil: Option<Text>,
+        /// Class of that soil, where nobody has tested it.
+        soil_class: Option<SoilClass>,
+        /// Pressure that the soil may carry, by a report or the building authority.
+        soil_bearing: Option<Measured<Pressure>>,
+        /// Sideways pressure that the soil may take for each unit of depth, by a report or the building authority.
+        soil_lateral: Option<Measured<PressurePerDepth>>,
+        /// Pressure of the soil for each unit that a bed sinks into it.
+        soil_stiffness: Option<Measured<PressurePerDepth>>,
+        /// Wind of every windy day, in which cameras and radios must stand still.
+        everyday_wind_speed: Option<Measured<Velocity>>,
     }
 }

@@ -1,9 +1,9 @@
 //! A gate: its kind, its opening, what it runs on, and what stands near it.
 
 use crate::model::{
-    Balance, Catch, FallProtection, Finish, Guide, Leaf, LeafOrder, Profile, Stop, Track, Wheels,
+    Balance, Catch, FallProtection, Guide, Leaf, LeafOrder, Post, Profile, Stop, Track, Wheels,
 };
-use crate::{Id, Position, Section, Signed, Text};
+use crate::{Id, Position, Signed, Text};
 use quantity::{Angle, Force, Length, Measured, Ratio, Time, Torque};
 
 site_words! {
@@ -109,42 +109,6 @@ record! {
         nearby: Vec<FixedThing>,
         /// Remarks.
         note: Option<Text>,
-    }
-}
-
-site_words! {
-    /// What a post is for.
-    pub enum PostRole {
-        /// Carries hinges.
-        Hinge = "hinge",
-        /// Takes the leaf's end when shut.
-        Catch = "catch",
-        /// Carries guides or trolleys.
-        Guide = "guide",
-        /// Carries devices only.
-        Device = "device",
-    }
-}
-
-record! {
-    /// A post.
-    pub struct Post {
-        /// Name of the post, unique on the site.
-        id: Id,
-        /// What it is for.
-        role: PostRole,
-        /// Center of its foot.
-        at: Option<Position>,
-        /// Height above the finished surface.
-        height: Option<Measured<Length>>,
-        /// Width across the gate line and along it.
-        width: Option<Measured<Length>>,
-        /// Section, such as `"HSS 4x4x1/4"`.
-        section: Option<Section>,
-        /// Foundation that it stands in or on.
-        foundation: Option<Id>,
-        /// How it is kept from rust.
-        finish: Option<Finish>,
     }
 }
 

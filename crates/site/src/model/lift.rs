@@ -1,7 +1,7 @@
 //! What is heavy on the job, and how it is lifted.
 
 use crate::{Id, Text};
-use quantity::{Angle, Frequency, Length, Mass, Measured};
+use quantity::{Angle, Force, Frequency, Length, Mass, Measured};
 
 site_words! {
     /// How well hands hold a load.
@@ -52,5 +52,13 @@ record! {
         hold: Option<HandHold>,
         /// What lifts it, or helps: hoist, cart, second person.
         with: Option<Text>,
+        /// Load that this gear is rated for.
+        gear_rating: Option<Measured<Mass>>,
+        /// Force that starts it where it is pushed or pulled, by a scale.
+        start_push: Option<Measured<Force>>,
+        /// Force that keeps it moving, by a scale.
+        keep_push: Option<Measured<Force>>,
+        /// Way over which it is carried.
+        carried: Option<Measured<Length>>,
     }
 }

@@ -4,6 +4,8 @@
 //! say so. Only what names a thing or says which kind it is must be there.
 
 mod about;
+mod anchor;
+mod bollard;
 mod building;
 mod cabling;
 mod climate;
@@ -11,16 +13,20 @@ mod device;
 mod enclosure;
 mod finish;
 mod gate;
+mod hanging;
 mod leaf;
 mod lift;
 mod mounting;
 mod operator;
+mod post;
 mod power;
 mod running;
 mod traffic;
 mod turning;
 
 pub use about::*;
+pub use anchor::*;
+pub use bollard::*;
 pub use building::*;
 pub use cabling::*;
 pub use climate::*;
@@ -28,10 +34,12 @@ pub use device::*;
 pub use enclosure::*;
 pub use finish::*;
 pub use gate::*;
+pub use hanging::*;
 pub use leaf::*;
 pub use lift::*;
 pub use mounting::*;
 pub use operator::*;
+pub use post::*;
 pub use power::*;
 pub use running::*;
 pub use traffic::*;
@@ -66,6 +74,10 @@ record! {
         conduit: Vec<Conduit>,
         /// Concrete pads and post foundations.
         foundation: Vec<Foundation>,
+        /// Covers over handholes, pull boxes and pits.
+        cover: Vec<Cover>,
+        /// Bollards and other guards against vehicles.
+        bollard: Vec<Bollard>,
         /// Lanes that lead to and from the gates.
         lane: Vec<Lane>,
         /// Vehicles that are expected.
@@ -74,6 +86,8 @@ record! {
         people: Vec<People>,
         /// What is heavy on the job, and how it is lifted.
         lift: Vec<Lift>,
+        /// How leaves are hung or taken down.
+        hanging: Vec<Hanging>,
     }
 }
 
@@ -98,5 +112,9 @@ record! {
         wheels: Vec<Wheels>,
         /// Hinges, in sets.
         hinges: Vec<Hinges>,
+        /// Posts.
+        post: Vec<Post>,
+        /// Anchors.
+        anchor: Vec<Anchor>,
     }
 }

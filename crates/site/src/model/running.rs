@@ -105,6 +105,10 @@ record! {
         least_rack_play: Option<Measured<Length>>,
         /// Greatest play between rack and pinion, over the travel.
         greatest_rack_play: Option<Measured<Length>>,
+        /// The beam of concrete that it lies on.
+        foundation: Option<Id>,
+        /// Load of one wheel of a vehicle for which its fixing is good.
+        rated_wheel_load: Option<Measured<Force>>,
     }
 }
 
@@ -129,6 +133,8 @@ record! {
         how: Option<Text>,
         /// Force that it and its fixing may take.
         rated_force: Option<Measured<Force>>,
+        /// The post that takes its force.
+        post: Option<Id>,
         /// How stiff it is with its buffer: force over the way that it gives.
         stiffness: Option<Measured<ForcePerLength>>,
     }

@@ -1,7 +1,7 @@
 //! Lanes, vehicles and people.
 
 use crate::{Id, Position, Text};
-use quantity::{Length, Mass, Measured, Time, Velocity};
+use quantity::{Force, Length, Mass, Measured, Time, Velocity};
 
 record! {
     /// A lane that leads to or from a gate.
@@ -20,6 +20,8 @@ record! {
         arrivals_per_hour: Option<u32>,
         /// Time that one driver takes at the reader.
         service_time: Option<Measured<Time>>,
+        /// Fire engines come this way.
+        fire_lane: Option<bool>,
     }
 }
 
@@ -42,6 +44,14 @@ record! {
         drawbar_gap: Option<Measured<Length>>,
         /// Speed through the gate.
         speed: Option<Measured<Velocity>>,
+        /// Load of its heaviest axle.
+        axle_load: Option<Measured<Force>>,
+        /// Load of its heaviest wheel, twin tires together.
+        wheel_load: Option<Measured<Force>>,
+        /// A fire engine or another rescue vehicle.
+        fire_apparatus: Option<bool>,
+        /// Room that it must have beside its swept path.
+        margin: Option<Measured<Length>>,
     }
 }
 

@@ -90,7 +90,10 @@ fn gates(site: &Site, report: &mut Report<'_>) {
             not_zero!(report, stop, rated_force stiffness);
         }
         for post in &gate.post {
-            not_zero!(report, post, height width);
+            not_zero!(report, post, height width yield_strength);
+            if let Some(pillar) = &post.pillar {
+                not_zero!(report, pillar, length width mass);
+            }
         }
         for thing in &gate.nearby {
             not_zero!(report, thing, height);
@@ -143,13 +146,19 @@ fn wiring(site: &Site, report: &mut Report<'_>) {
 
 fn ground(site: &Site, report: &mut Report<'_>) {
     if let Some(climate) = &site.climate {
-        not_zero!(report, climate, basic_wind_speed topographic_factor);
+        not_zero!(report, climate, basic_wind_speed topographic_factor soil_bearing soil_lateral soil_stiffness everyday_wind_speed);
     }
     for foundation in &site.foundation {
-        not_zero!(report, foundation, length width diameter depth strength);
+        not_zero!(report, foundation, length width diameter depth strength aggregate cover bar_strength bank_height);
         for anchor in &foundation.anchor {
-            not_zero!(report, anchor, count diameter embedment edge_distance spacing);
+            not_zero!(report, anchor, count rows diameter pitch embedment edge_distance spacing row_spacing bolt_circle plate_length plate_width plate_thickness plate_strength plate_spacing plate_row_spacing plate_hole tensile_strength yield_strength category bearing_area hook_length bond_cracked bond_uncracked pull_out breakout_coefficient hole_diameter hole_depth sheet_depth sheet_diameter torque cartridge);
         }
+        for stub_up in &foundation.stub_up {
+            not_zero!(report, stub_up, diameter);
+        }
+    }
+    for bollard in &site.bollard {
+        not_zero!(report, bollard, diameter yield_strength height vehicle_mass vehicle_speed give strike_height keeps_out);
     }
     for lift in &site.lift {
         not_zero!(report, lift, mass pace);

@@ -134,12 +134,13 @@ fn breakout<'s>(
         Ok(1) => Ok(Length::from_base(0.0)),
         _ => read!(asking, anchor.spacing),
     };
-    let words = (
-        AnchorKind::from_word(kind?.word()),
-        Cracking::from_word(concrete?.word()),
-    );
-    let (Some(kind), Some(cracking)) = words else {
-        return asking.refuse("no figures are printed for this kind of anchor");
+    let kind = if kind?.is_cast_in() {
+        AnchorKind::CastIn
+    } else {
+        AnchorKind::PostInstalled
+    };
+    let Some(cracking) = Cracking::from_word(concrete?.word()) else {
+        return asking.refuse("no figures are printed for this state of concrete");
     };
     if kind == AnchorKind::PostInstalled && cracking == Cracking::Uncracked {
         return asking.refuse("a post-installed anchor in uncracked concrete may split it, and how near an edge that happens is in its approval only; outdoors, take the concrete as cracked");
@@ -202,7 +203,7 @@ mod tests {
         [[foundation.anchor]]
         holds = "post"
         count = 2
-        kind = "post-installed"
+        kind = "expansion anchor"
         diameter = "3/4 in"
         embedment = "6 in ± 1/8 in"
         edge_distance = "10 in"
