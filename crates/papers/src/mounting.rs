@@ -18,10 +18,7 @@ pub(crate) fn scenes(site: &Site, gate: &Gate) -> Vec<(String, Scene)> {
     if !matches!(gate.kind, GateKind::SingleSwing | GateKind::DoubleSwing) {
         return Vec::new();
     }
-    let own = site
-        .operator
-        .iter()
-        .filter(|operator| operator.gate == gate.id);
+    let own = site.operators_of(gate);
     own.filter_map(|operator| {
         let pins = Pins::of(gate, operator.mounting.as_ref()?)?;
         Some((operator.id.to_string(), scene(site, gate, operator, &pins)))
@@ -108,8 +105,7 @@ fn scene(site: &Site, gate: &Gate, operator: &Operator, pins: &Pins<'_>) -> Scen
     ));
     scene.remark("Seen from above; the hinge line is the origin, upward is the side to which the leaf opens. A leaf of the other hand is drawn mirrored.");
     let layers = layers(&mut scene);
-    let named = |leaf: &&Leaf| operator.leaf.as_ref().is_none_or(|id| *id == leaf.id);
-    let leaf = gate.leaf.iter().find(named);
+    let leaf = gate.leaf.iter().find(|leaf| operator.drives(leaf));
     draw_leaf(&mut scene, &layers, leaf, pins);
     draw_drive(&mut scene, &layers, pins);
     draw_wall(&mut scene, &layers, pins);

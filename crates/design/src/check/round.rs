@@ -1,12 +1,13 @@
 //! One round of questions: carries each check's answer to where it is wanted, as a bare verdict or as a full finding.
 
 use super::Check;
-use crate::asking::Asking;
+use crate::asking::{Asking, Wants};
+use crate::check::motion::OPERATOR;
 use crate::finding::{Finding, judged, made};
 use crate::outcome::Answer;
 use crate::subject::About;
 use crate::verdicts::QuickVerdict;
-use site::Site;
+use site::{Gate, Operator, Site};
 
 /// What a round is for.
 enum Purpose<'s, 'r> {
@@ -41,6 +42,28 @@ impl<'s> Round<'s, '_> {
             Purpose::Findings(findings) => {
                 findings.push(made(self.check, about, &mut self.asking, &answer));
             }
+        }
+    }
+}
+
+impl<'s> Round<'s, '_> {
+    /// Asks the question of each operator of a gate; where the gate has none, an operator is what is missing.
+    pub(crate) fn ask_operators(
+        &mut self,
+        site: &'s Site,
+        gate: &'s Gate,
+        answer: impl Fn(&mut Asking<'s>, &'s Operator) -> Answer,
+    ) {
+        let mut operators = site.operators_of(gate).peekable();
+        if operators.peek().is_none() {
+            self.ask(About::new(&gate.origin, &gate.id), |asking| {
+                asking.lack(&gate.origin, "operator", Wants::Table(OPERATOR))
+            });
+        }
+        for operator in operators {
+            self.ask(About::new(&operator.origin, &operator.id), |asking| {
+                answer(asking, operator)
+            });
         }
     }
 }

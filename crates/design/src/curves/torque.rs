@@ -7,7 +7,7 @@ use crate::check::force::turning::{At, torque_at, way};
 use crate::check::wind::load::Wind;
 use crate::outcome::Halt;
 use quantity::{Angle, Quantity as _, Torque, UnitSystem};
-use site::{Direction, Gate, GateKind, Leaf, Operator, Site};
+use site::{Direction, Gate, GateKind, Leaf, Site};
 
 /// Into how many steps the travel is cut.
 const STEPS: u32 = 36;
@@ -81,10 +81,7 @@ fn capacity<'s>(
     gate: &'s Gate,
     leaf: &'s Leaf,
 ) -> Option<Vec<(Angle, Torque)>> {
-    let of_it = |operator: &&Operator| {
-        operator.gate == gate.id && operator.leaf.as_ref().is_none_or(|name| *name == leaf.id)
-    };
-    let operator = site.operator.iter().find(of_it)?;
+    let operator = site.operators_of_leaf(gate, leaf).next()?;
     let width = read!(asking, leaf.length).ok()?;
     let travel = read!(asking, gate.travel_angle).ok()?;
     let speed = read!(asking, gate.motion?.cruise_turning_speed).ok()?;

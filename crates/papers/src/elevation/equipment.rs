@@ -30,11 +30,7 @@ pub(super) fn draw(
     gate: &Gate,
     span: (f64, f64),
 ) {
-    for operator in site
-        .operator
-        .iter()
-        .filter(|operator| operator.gate == gate.id)
-    {
+    for operator in site.operators_of(gate) {
         match &operator.at {
             Some(at) => {
                 let at = seen_from_road(at);

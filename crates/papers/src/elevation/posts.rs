@@ -129,10 +129,7 @@ pub(super) fn foundations<'a>(
             .post
             .iter()
             .any(|post| post.foundation.as_ref() == Some(&foundation.id));
-        let mut operators = site
-            .operator
-            .iter()
-            .filter(|operator| operator.gate == gate.id);
+        let mut operators = site.operators_of(gate);
         let of_operator =
             operators.any(|operator| operator.foundation.as_ref() == Some(&foundation.id));
         of_post || of_operator

@@ -10,7 +10,7 @@ use crate::plan::symbols as plan_symbols;
 use crate::plan::tags::{LINE, Tags, broken};
 use draw::{Figure, Fill, Hatch, Ink, Label, Placement, Scene, Text, TextHeight};
 use quantity::{Length, Quantity as _};
-use site::{FixedThing, Foundation, Gate, GateKind, Leaf, Operator, Site};
+use site::{FixedThing, Foundation, Gate, GateKind, Leaf, Site};
 
 /// Ground before and behind the leaf that is shown at least, and at most (m).
 const DEPTH: (f64, f64) = (0.8, 1.6);
@@ -187,11 +187,7 @@ fn draw_beyond(scene: &mut Scene, layers: &Layers, tags: &mut Tags, site: &Site,
         );
         tags.add(place(right, foot + height), post.id.to_string());
     }
-    for operator in site
-        .operator
-        .iter()
-        .filter(|operator| operator.gate == cut.gate.id && drives(operator, cut.leaf))
-    {
+    for operator in site.operators_of_leaf(cut.gate, cut.leaf) {
         if let Some(at) = &operator.at {
             let at = place(-at.y.nominal().base(), at.z.nominal().base());
             let symbol = Placement::new(plan_symbols::operator(), at);
@@ -199,11 +195,6 @@ fn draw_beyond(scene: &mut Scene, layers: &Layers, tags: &mut Tags, site: &Site,
             tags.add(at, operator.id.to_string());
         }
     }
-}
-
-/// The operator drives this leaf.
-fn drives(operator: &Operator, leaf: &Leaf) -> bool {
-    operator.leaf.as_ref().is_none_or(|id| *id == leaf.id)
 }
 
 fn draw_foundation(scene: &mut Scene, layers: &Layers, foundation: &Foundation, cut: &Cut<'_>) {

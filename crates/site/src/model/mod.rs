@@ -91,6 +91,28 @@ record! {
     }
 }
 
+impl Site {
+    /// The operators that drive a gate.
+    pub fn operators_of<'s, 'g>(
+        &'s self,
+        gate: &'g Gate,
+    ) -> impl Iterator<Item = &'s Operator> + use<'s, 'g> {
+        self.operator
+            .iter()
+            .filter(|operator| operator.gate == gate.id)
+    }
+
+    /// The operators that drive a leaf of a gate: those that name it, and those that name no leaf.
+    pub fn operators_of_leaf<'s, 'g>(
+        &'s self,
+        gate: &'g Gate,
+        leaf: &'g Leaf,
+    ) -> impl Iterator<Item = &'s Operator> + use<'s, 'g> {
+        self.operators_of(gate)
+            .filter(|operator| operator.drives(leaf))
+    }
+}
+
 record! {
     /// The entries of a parts file: things as their data sheets describe them.
     pub struct PartsFile {

@@ -1,6 +1,6 @@
 //! The powered drive with its controller.
 
-use crate::model::{DriveBox, DrivePart, Mounting, TorquePoint, UsageClass};
+use crate::model::{DriveBox, DrivePart, Leaf, Mounting, TorquePoint, UsageClass};
 use crate::{Date, Id, Position, Price, Text};
 use quantity::{
     Current, Force, Measured, Power, Ratio, Temperature, Time, Torque, Velocity, Voltage,
@@ -125,6 +125,13 @@ record! {
         price: Option<Price>,
         /// Remarks.
         note: Option<Text>,
+    }
+}
+
+impl Operator {
+    /// It drives this leaf of its gate: it names it, or names none.
+    pub fn drives(&self, leaf: &Leaf) -> bool {
+        self.leaf.as_ref().is_none_or(|name| *name == leaf.id)
     }
 }
 

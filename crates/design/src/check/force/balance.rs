@@ -6,12 +6,10 @@
 
 use super::rising::{Rising, RisingAt, hardest, rises, rising};
 use super::sliding::leaf;
-use crate::asking::{Asking, Wants, read};
-use crate::check::motion::OPERATOR;
+use crate::asking::{Asking, read};
 use crate::check::{BOTH, Check, Round};
 use crate::figure::Print;
 use crate::outcome::{Answer, Comparison, Halt, Labeled, Outcome};
-use crate::subject::About;
 use formula::{Evidence, Source};
 use quantity::{Mass, Quantity as _};
 use site::{BalanceKind, Gate, GateKind, Operator, Site};
@@ -37,21 +35,9 @@ static MARGIN: Source = Source {
 
 fn ask<'s>(site: &'s Site, round: &mut Round<'s, '_>) {
     for gate in site.gate.iter().filter(|gate| rises(gate)) {
-        let mut operators = site
-            .operator
-            .iter()
-            .filter(|operator| operator.gate == gate.id)
-            .peekable();
-        if operators.peek().is_none() {
-            round.ask(About::new(&gate.origin, &gate.id), |asking| {
-                asking.lack(&gate.origin, "operator", Wants::Table(OPERATOR))
-            });
-        }
-        for operator in operators {
-            round.ask(About::new(&operator.origin, &operator.id), |asking| {
-                balance(asking, site, gate, operator)
-            });
-        }
+        round.ask_operators(site, gate, |asking, operator| {
+            balance(asking, site, gate, operator)
+        });
     }
 }
 

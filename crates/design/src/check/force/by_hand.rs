@@ -18,7 +18,7 @@ use crate::subject::About;
 use formula::Formula as _;
 use formula::motion::{PushPullGuide, Pusher, SlideGateForce, SwingGateTorque};
 use quantity::{Angle, Force, Quantity as _, Ratio};
-use site::{Direction, Gate, Leaf, Operator, Site};
+use site::{Direction, Gate, Leaf, Site};
 
 /// The check.
 pub(crate) const CHECK: Check = Check {
@@ -92,12 +92,12 @@ fn by_hand<'s>(asking: &mut Asking<'s>, site: &'s Site, gate: &'s Gate, leaf: &'
 
 /// What a crank or a hand chain makes of a push; one where there is none.
 fn hand_gear<'s>(asking: &mut Asking<'s>, site: &'s Site, gate: &Gate, leaf: &Leaf) -> Ratio {
-    let of_it = |operator: &&Operator| {
-        operator.gate == gate.id && operator.leaf.as_ref().is_none_or(|name| *name == leaf.id)
-    };
-    let gear = site.operator.iter().find(of_it).and_then(|operator| {
-        asking.read_if_there(&operator.origin, "hand_gear", operator.hand_gear.as_ref())
-    });
+    let gear = site
+        .operators_of_leaf(gate, leaf)
+        .next()
+        .and_then(|operator| {
+            asking.read_if_there(&operator.origin, "hand_gear", operator.hand_gear.as_ref())
+        });
     gear.unwrap_or(Ratio::from_base(1.0))
 }
 
@@ -108,13 +108,8 @@ fn efforts<'s>(
     gate: &Gate,
     leaf: &Leaf,
 ) -> Result<Vec<Force>, Halt> {
-    let of_it = |operator: &&Operator| {
-        operator.gate == gate.id && operator.leaf.as_ref().is_none_or(|name| *name == leaf.id)
-    };
     let efforts: Vec<Result<Force, Halt>> = site
-        .operator
-        .iter()
-        .filter(of_it)
+        .operators_of_leaf(gate, leaf)
         .map(|operator| read!(asking, operator.release_effort))
         .collect();
     efforts.into_iter().collect()

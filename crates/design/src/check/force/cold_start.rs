@@ -7,11 +7,9 @@
 use super::rising::{Rising, RisingAt, rises, rising};
 use super::sliding::{Conditions, leaf, on_the_level};
 use super::turning::{At, turning};
-use crate::asking::{Asking, Wants, read};
-use crate::check::motion::OPERATOR;
+use crate::asking::{Asking, read};
 use crate::check::{BOTH, Check, Round};
 use crate::outcome::{Answer, Comparison, Halt, Labeled, Outcome};
-use crate::subject::About;
 use formula::motion::SlideGateForce;
 use formula::{Evidence, Source};
 use quantity::{Angle, Force, Kind, Quantity as _, Ratio, Torque, Value};
@@ -38,21 +36,9 @@ static ALLOWANCE: Source = Source {
 
 fn ask<'s>(site: &'s Site, round: &mut Round<'s, '_>) {
     for gate in &site.gate {
-        let mut operators = site
-            .operator
-            .iter()
-            .filter(|operator| operator.gate == gate.id)
-            .peekable();
-        if operators.peek().is_none() {
-            round.ask(About::new(&gate.origin, &gate.id), |asking| {
-                asking.lack(&gate.origin, "operator", Wants::Table(OPERATOR))
-            });
-        }
-        for operator in operators {
-            round.ask(About::new(&operator.origin, &operator.id), |asking| {
-                cold_start(asking, site, gate, operator)
-            });
-        }
+        round.ask_operators(site, gate, |asking, operator| {
+            cold_start(asking, site, gate, operator)
+        });
     }
 }
 

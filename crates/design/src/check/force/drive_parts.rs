@@ -6,10 +6,9 @@
 //! strength through to them. Along a ram all forces are the ram's; of other drives of a leaf that turns, those at its free end.
 
 use crate::asking::{Asking, Wants, read};
-use crate::check::motion::{OPERATOR, cruise_of, radius, turns};
+use crate::check::motion::{cruise_of, radius, turns};
 use crate::check::{BOTH, Check, DATA_SHEET, Round};
 use crate::outcome::{Answer, Comparison, Halt, Labeled, Outcome};
-use crate::subject::About;
 use formula::motion::StopImpactForce;
 use quantity::{Force, Quantity as _, Ratio};
 use site::{Gate, Operator, Site};
@@ -29,21 +28,7 @@ const PARTS: &str =
 
 fn ask<'s>(site: &'s Site, round: &mut Round<'s, '_>) {
     for gate in &site.gate {
-        let mut operators = site
-            .operator
-            .iter()
-            .filter(|operator| operator.gate == gate.id)
-            .peekable();
-        if operators.peek().is_none() {
-            round.ask(About::new(&gate.origin, &gate.id), |asking| {
-                asking.lack(&gate.origin, "operator", Wants::Table(OPERATOR))
-            });
-        }
-        for operator in operators {
-            round.ask(About::new(&operator.origin, &operator.id), |asking| {
-                parts(asking, gate, operator)
-            });
-        }
+        round.ask_operators(site, gate, |asking, operator| parts(asking, gate, operator));
     }
 }
 

@@ -109,11 +109,7 @@ fn wind_on_bolt<'s>(
 /// The greatest push with which an operator of the gate may stand against the bolt, where it is written down.
 fn push_of_drive<'s>(asking: &mut Asking<'s>, site: &'s Site, gate: &Gate) -> Option<Force> {
     let mut greatest = None;
-    for operator in site
-        .operator
-        .iter()
-        .filter(|operator| operator.gate == gate.id)
-    {
+    for operator in site.operators_of(gate) {
         let push = asking.read_if_there(
             &operator.origin,
             "obstruction_force",

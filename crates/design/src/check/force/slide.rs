@@ -7,11 +7,9 @@
 
 use super::operator_curve::force_at;
 use super::sliding::{Conditions, leaf, on_the_level};
-use crate::asking::{Asking, Wants, read};
-use crate::check::motion::OPERATOR;
+use crate::asking::{Asking, read};
 use crate::check::{BOTH, Check, Round};
 use crate::outcome::{Answer, Comparison, Halt, Labeled, Outcome};
-use crate::subject::About;
 use formula::motion::SlideGateForce;
 use formula::{Evidence, Source};
 use quantity::Force;
@@ -40,21 +38,9 @@ fn ask<'s>(site: &'s Site, round: &mut Round<'s, '_>) {
     let slides =
         |gate: &&Gate| matches!(gate.kind, GateKind::TrackSlide | GateKind::CantileverSlide);
     for gate in site.gate.iter().filter(slides) {
-        let mut operators = site
-            .operator
-            .iter()
-            .filter(|operator| operator.gate == gate.id)
-            .peekable();
-        if operators.peek().is_none() {
-            round.ask(About::new(&gate.origin, &gate.id), |asking| {
-                asking.lack(&gate.origin, "operator", Wants::Table(OPERATOR))
-            });
-        }
-        for operator in operators {
-            round.ask(About::new(&operator.origin, &operator.id), |asking| {
-                slide(asking, site, gate, operator)
-            });
-        }
+        round.ask_operators(site, gate, |asking, operator| {
+            slide(asking, site, gate, operator)
+        });
     }
 }
 

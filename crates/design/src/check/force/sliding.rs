@@ -54,11 +54,10 @@ pub(crate) fn leaf<'s>(
     gate: &'s Gate,
     operator: &Operator,
 ) -> Result<&'s Leaf, Halt> {
-    let named = |leaf: &&Leaf| operator.leaf.as_ref().is_none_or(|name| *name == leaf.id);
     asking.need(
         &gate.origin,
         "leaf",
-        gate.leaf.iter().find(named),
+        gate.leaf.iter().find(|leaf| operator.drives(leaf)),
         "[{ id = \"leaf\", mass = \"640 lb\" }]",
     )
 }

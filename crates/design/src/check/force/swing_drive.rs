@@ -18,10 +18,7 @@ pub(crate) fn swings(gate: &Gate) -> bool {
 pub(super) fn of_kind(site: &Site, kind: DriveKind) -> impl Iterator<Item = (&Gate, &Operator)> {
     let swinging = site.gate.iter().filter(|gate| swings(gate));
     swinging.flat_map(move |gate| {
-        let of_it = site
-            .operator
-            .iter()
-            .filter(|operator| operator.gate == gate.id);
+        let of_it = site.operators_of(gate);
         of_it
             .filter(move |operator| operator.drive.is_none_or(|drive| drive == kind))
             .map(move |operator| (gate, operator))

@@ -9,12 +9,10 @@
 use super::sliding::leaf;
 use super::swing_drive::{Hold, hold, swings};
 use super::turning::{At, torque_at, way};
-use crate::asking::{Asking, Wants, read};
-use crate::check::motion::OPERATOR;
+use crate::asking::{Asking, read};
 use crate::check::wind::load::Wind;
 use crate::check::{BOTH, Check, Round};
 use crate::outcome::{Answer, Comparison, Halt, Labeled, Outcome};
-use crate::subject::About;
 use formula::motion::SwingGateTorque;
 use formula::{Evidence, Formula as _, Source};
 use quantity::{Angle, AngularVelocity, Quantity as _, Torque};
@@ -43,21 +41,9 @@ static MARGIN: Source = Source {
 
 fn ask<'s>(site: &'s Site, round: &mut Round<'s, '_>) {
     for gate in site.gate.iter().filter(|gate| swings(gate)) {
-        let mut operators = site
-            .operator
-            .iter()
-            .filter(|operator| operator.gate == gate.id)
-            .peekable();
-        if operators.peek().is_none() {
-            round.ask(About::new(&gate.origin, &gate.id), |asking| {
-                asking.lack(&gate.origin, "operator", Wants::Table(OPERATOR))
-            });
-        }
-        for operator in operators {
-            round.ask(About::new(&operator.origin, &operator.id), |asking| {
-                torque(asking, site, gate, operator)
-            });
-        }
+        round.ask_operators(site, gate, |asking, operator| {
+            torque(asking, site, gate, operator)
+        });
     }
 }
 

@@ -121,9 +121,7 @@ fn part(what: &'static str, cycles: u32) -> Part {
 
 fn drives<'s>(asking: &mut Asking<'s>, site: &'s Site, gate: &Gate) -> Result<Vec<Part>, Halt> {
     let parts: Vec<Result<Part, Halt>> = site
-        .operator
-        .iter()
-        .filter(|operator| operator.gate == gate.id)
+        .operators_of(gate)
         .map(|operator| {
             let cycles = pick!(asking, operator.rated_cycles);
             cycles.map(|cycles| part("the operator's gears", cycles))

@@ -5,7 +5,6 @@
 //! wind against the rated torque. Where that turns what held, the owner is to have it in writing that the leaf stays bare.
 
 use super::mass;
-use super::rated_mass::operators;
 use crate::asking::{Asking, Wants, read};
 use crate::check::force::operator_curve::force_at;
 use crate::check::force::sliding::{Conditions, on_the_level};
@@ -55,7 +54,7 @@ fn clad<'s>(asking: &mut Asking<'s>, site: &'s Site, gate: &'s Gate, leaf: &'s L
     asking.rest_on(&ALLOWANCE);
     let mass = mass(asking, leaf);
     let mut comparisons = Vec::new();
-    for operator in operators(site, gate, leaf) {
+    for operator in site.operators_of_leaf(gate, leaf) {
         let rated = read!(asking, operator.rated_mass);
         let drive = drive(asking, site, (gate, leaf), operator);
         comparisons.push((rated, drive));

@@ -1,6 +1,5 @@
 //! The hardest-worked hinge of a swing leaf.
 
-use super::rated_mass::operators;
 use super::{center_from_hinge, mass};
 use crate::asking::{Asking, Wants, read};
 use crate::check::wind::load::{Wind, on_leaf};
@@ -84,7 +83,8 @@ fn drive_arms<'s>(
     gate: &'s Gate,
     leaf: &'s Leaf,
 ) -> Result<Vec<Length>, Halt> {
-    let arms: Vec<Result<Length, Halt>> = operators(site, gate, leaf)
+    let arms: Vec<Result<Length, Halt>> = site
+        .operators_of_leaf(gate, leaf)
         .map(|operator| match &operator.mounting {
             Some(mounting) => read!(asking, mounting.front_along),
             None => asking.lack(

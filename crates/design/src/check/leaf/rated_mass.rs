@@ -11,7 +11,7 @@ use crate::check::{BOTH, Check, DATA_SHEET, Round};
 use crate::outcome::{Answer, Comparison, Halt, Labeled, Outcome};
 use crate::subject::About;
 use quantity::{Acceleration, Force, Mass, Quantity as _};
-use site::{Gate, GateKind, Leaf, Operator, Site};
+use site::{Gate, GateKind, Leaf, Site};
 
 /// The check.
 pub(crate) const CHECK: Check = Check {
@@ -33,17 +33,6 @@ fn ask<'s>(site: &'s Site, round: &mut Round<'s, '_>) {
             });
         }
     }
-}
-
-/// The operators that move a leaf.
-pub(super) fn operators<'s>(
-    site: &'s Site,
-    gate: &'s Gate,
-    leaf: &'s Leaf,
-) -> impl Iterator<Item = &'s Operator> {
-    site.operator.iter().filter(move |operator| {
-        operator.gate == gate.id && operator.leaf.as_ref().is_none_or(|name| *name == leaf.id)
-    })
 }
 
 fn against_ratings<'s>(
@@ -85,7 +74,7 @@ fn drive<'s>(
 ) -> Result<Vec<Comparison>, Halt> {
     let length = read!(asking, leaf.length);
     let mut ratings = Vec::new();
-    for operator in operators(site, gate, leaf) {
+    for operator in site.operators_of_leaf(gate, leaf) {
         let rated_mass = read!(asking, operator.rated_mass);
         let rated_length = read!(asking, operator.rated_length);
         ratings.push((rated_mass, rated_length));

@@ -11,11 +11,7 @@ pub(crate) fn operator_of<'s>(
     site: &'s Site,
     gate: &'s Gate,
 ) -> Result<&'s Operator, Halt> {
-    match site
-        .operator
-        .iter()
-        .find(|operator| operator.gate == gate.id)
-    {
+    match site.operators_of(gate).next() {
         Some(operator) => Ok(operator),
         None => asking.lack(&gate.origin, "operator", Wants::Table(OPERATOR)),
     }

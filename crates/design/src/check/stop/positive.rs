@@ -153,10 +153,7 @@ fn operator<'s>(
     gate: &'s Gate,
     leaf: &Leaf,
 ) -> Result<&'s Operator, Halt> {
-    let moves = |operator: &&Operator| {
-        operator.gate == gate.id && operator.leaf.as_ref().is_none_or(|name| *name == leaf.id)
-    };
-    match site.operator.iter().find(moves) {
+    match site.operators_of_leaf(gate, leaf).next() {
         Some(operator) => Ok(operator),
         None => asking.lack(&gate.origin, "operator", Wants::Table(OPERATOR)),
     }

@@ -5,13 +5,11 @@
 //! force at which the controller takes the wind for an obstacle.
 
 use super::still_turns::{swings, turns_up};
-use crate::asking::{Asking, Wants, read};
+use crate::asking::{Asking, read};
 use crate::check::force::operator_curve::force_at;
 use crate::check::force::sliding::{Conditions, leaf as leaf_of, on_the_level};
-use crate::check::motion::OPERATOR;
 use crate::check::{BOTH, Check, Round};
 use crate::outcome::{Answer, Comparison, Halt, Labeled, Outcome};
-use crate::subject::About;
 use formula::motion::SlideGateForce;
 use formula::wind::BeaufortForce;
 use quantity::Velocity;
@@ -28,21 +26,9 @@ pub(crate) const CHECK: Check = Check {
 
 fn ask<'s>(site: &'s Site, round: &mut Round<'s, '_>) {
     for gate in &site.gate {
-        let mut operators = site
-            .operator
-            .iter()
-            .filter(|operator| operator.gate == gate.id)
-            .peekable();
-        if operators.peek().is_none() {
-            round.ask(About::new(&gate.origin, &gate.id), |asking| {
-                asking.lack(&gate.origin, "operator", Wants::Table(OPERATOR))
-            });
-        }
-        for operator in operators {
-            round.ask(About::new(&operator.origin, &operator.id), |asking| {
-                moves(asking, site, gate, operator)
-            });
-        }
+        round.ask_operators(site, gate, |asking, operator| {
+            moves(asking, site, gate, operator)
+        });
     }
 }
 
