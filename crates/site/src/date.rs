@@ -4,6 +4,8 @@ use crate::problem::Code;
 use crate::reader::{Node, Reader};
 use crate::record::Field;
 use crate::schema::Definitions;
+use crate::stated::Statement;
+use quantity::Known;
 use toml::de::DeValue;
 
 /// A day of the Gregorian calendar, written `2026-11-25`.
@@ -92,6 +94,10 @@ impl Field for Date {
             reader.report(problem);
         }
         day
+    }
+
+    fn state(&self, key: &str, statement: &mut Statement) {
+        statement.add(key, self, Known::Stated);
     }
 
     fn schema(_: &mut Definitions) -> serde_json::Value {

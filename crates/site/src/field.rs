@@ -5,6 +5,7 @@ use crate::problem::Code;
 use crate::reader::{Node, Reader};
 use crate::record::{Field, Key, Record};
 use crate::schema::Definitions;
+use crate::stated::Statement;
 use serde_json::{Value, json};
 use toml::de::DeValue;
 
@@ -17,6 +18,12 @@ impl<T: Field> Field for Option<T> {
 
     fn absent() -> Option<Self> {
         Some(None)
+    }
+
+    fn state(&self, key: &str, statement: &mut Statement) {
+        if let Some(value) = self {
+            value.state(key, statement);
+        }
     }
 
     fn schema(definitions: &mut Definitions) -> Value {
@@ -73,6 +80,10 @@ impl<T: Field> Field for Vec<T> {
         Some(Vec::new())
     }
 
+    fn state(&self, key: &str, statement: &mut Statement) {
+        statement.add_list(key, self);
+    }
+
     fn schema(definitions: &mut Definitions) -> Value {
         json!({ "type": "array", "items": T::schema(definitions) })
     }
@@ -106,6 +117,10 @@ impl<T: Record> Field for T {
         };
         let layers = Layers::new(reader, node, table, T::KEYS);
         T::read_record(reader, &layers)
+    }
+
+    fn state(&self, key: &str, statement: &mut Statement) {
+        self.state_record(key, statement);
     }
 
     fn schema(definitions: &mut Definitions) -> Value {

@@ -4,6 +4,8 @@ use crate::problem::Code;
 use crate::reader::{Node, Reader};
 use crate::record::Field;
 use crate::schema::Definitions;
+use crate::stated::Statement;
+use quantity::Known;
 
 /// A name that other lines refer to: small letters, digits and single hyphens, such as `reader-in`.
 #[derive(Debug, Clone, PartialEq, Eq, Hash, PartialOrd, Ord)]
@@ -91,6 +93,10 @@ impl Field for Id {
         }
         reader.report(problem);
         None
+    }
+
+    fn state(&self, key: &str, statement: &mut Statement) {
+        statement.add(key, self, Known::Stated);
     }
 
     fn schema(definitions: &mut Definitions) -> serde_json::Value {

@@ -4,6 +4,7 @@ use crate::problem::Code;
 use crate::reader::{Node, Reader};
 use crate::record::Field;
 use crate::schema::Definitions;
+use crate::stated::Statement;
 use crate::value::read_signed;
 use quantity::{Length, Measured};
 use toml::de::DeValue;
@@ -51,6 +52,12 @@ impl Field for Position {
             .write(format!("{} = [\"-2 ft\", \"3 ft\", \"21 in\"]", node.key));
         reader.report(problem);
         None
+    }
+
+    fn state(&self, key: &str, statement: &mut Statement) {
+        let units = statement.units();
+        let [x, y, z] = [&self.x, &self.y, &self.z].map(|at| quantity::print_measured(at, units));
+        statement.add(key, format_args!("{x}; {y}; {z}"), self.x.known());
     }
 
     fn schema(definitions: &mut Definitions) -> serde_json::Value {

@@ -4,6 +4,8 @@ use crate::problem::Code;
 use crate::reader::{Node, Reader};
 use crate::record::Field;
 use crate::schema::Definitions;
+use crate::stated::Statement;
+use quantity::Known;
 
 /// A price, written `"1240.00 USD"`: exact hundredths and the three letters of its currency (ISO 4217).
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -69,6 +71,10 @@ impl Field for Price {
             reader.report(problem);
         }
         read
+    }
+
+    fn state(&self, key: &str, statement: &mut Statement) {
+        statement.add(key, self, Known::Stated);
     }
 
     fn schema(definitions: &mut Definitions) -> serde_json::Value {

@@ -3,6 +3,7 @@
 use crate::overlay::Layers;
 use crate::reader::{Node, Reader};
 use crate::schema::Definitions;
+use crate::stated::Statement;
 
 /// A table of the site file.
 pub(crate) trait Record: Sized {
@@ -14,6 +15,8 @@ pub(crate) trait Record: Sized {
     const KEYS: &'static [Key];
     /// Reads the table; nothing when a key that must be there is missing or wrong.
     fn read_record<'t>(reader: &mut Reader<'t>, layers: &Layers<'t>) -> Option<Self>;
+    /// Adds what it states under a key.
+    fn state_record(&self, key: &str, statement: &mut Statement);
 }
 
 /// A type that a key of a record can hold.
@@ -28,6 +31,8 @@ pub(crate) trait Field: Sized {
     }
     /// The JSON Schema of the value.
     fn schema(definitions: &mut Definitions) -> serde_json::Value;
+    /// Adds the value under its key, where there is one.
+    fn state(&self, key: &str, statement: &mut Statement);
     /// The keys of the record, or of each record in the list, that the value is.
     fn keys() -> Option<&'static [Key]> {
         None
@@ -92,6 +97,15 @@ macro_rules! record {
             pub origin: $crate::Origin,
         }
 
+        impl $name {
+            /// Every key that it states, with its value and how that is known.
+            pub fn stated(&self, units: quantity::UnitSystem) -> Vec<$crate::Stated> {
+                let mut statement = $crate::stated::Statement::new(units);
+                $crate::record::Record::state_record(self, "", &mut statement);
+                statement.keys()
+            }
+        }
+
         impl $crate::record::Record for $name {
             const NAME: &'static str = stringify!($name);
             const DOC: &'static [&'static str] = &[$($doc,)*];
@@ -105,6 +119,14 @@ macro_rules! record {
                 let origin = reader.open(layers, Self::KEYS);
                 $(let $field = reader.field::<$type>(layers, stringify!($field));)*
                 Some(Self { $($field: $field?,)* origin })
+            }
+
+            fn state_record(&self, key: &str, statement: &mut $crate::stated::Statement) {
+                $(statement.add_field(
+                    (key, stringify!($field)),
+                    &self.$field,
+                    self.origin.from_part(stringify!($field)),
+                );)*
             }
         }
     };

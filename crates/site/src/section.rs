@@ -4,7 +4,8 @@ use crate::problem::Code;
 use crate::reader::{Node, Reader};
 use crate::record::Field;
 use crate::schema::Definitions;
-use quantity::{Length, Quantity as _};
+use crate::stated::Statement;
+use quantity::{Known, Length, Quantity as _};
 
 /// A section, written like `"HSS 4x4x1/4"`, `"pipe 3"`, `"tube 40x40x3 mm"`, `"round tube 48.3x3.2 mm"`,
 /// `"flat 50x6 mm"` or `"rod 12 mm"`. The first side lies in the plane of the leaf, the second across it.
@@ -158,6 +159,10 @@ impl Field for Section {
             reader.report(problem);
         }
         read
+    }
+
+    fn state(&self, key: &str, statement: &mut Statement) {
+        statement.add(key, self, Known::Stated);
     }
 
     fn schema(definitions: &mut Definitions) -> serde_json::Value {

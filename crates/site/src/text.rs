@@ -4,6 +4,8 @@ use crate::problem::Code;
 use crate::reader::{Node, Reader};
 use crate::record::Field;
 use crate::schema::Definitions;
+use crate::stated::Statement;
+use quantity::Known;
 
 /// Text with at least one character that is not a space.
 #[derive(Debug, Clone, PartialEq, Eq, PartialOrd, Ord)]
@@ -67,6 +69,10 @@ impl Field for Text {
             reader.report(problem);
         }
         read
+    }
+
+    fn state(&self, key: &str, statement: &mut Statement) {
+        statement.add(key, self, Known::Stated);
     }
 
     fn schema(_: &mut Definitions) -> serde_json::Value {

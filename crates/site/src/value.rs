@@ -5,6 +5,7 @@ use crate::problem::Code;
 use crate::reader::{Node, Reader};
 use crate::record::Field;
 use crate::schema::Definitions;
+use crate::stated::Statement;
 use quantity::{ConductorSize, Kind, Known, Measured, Quantity, ReadError};
 use serde_json::{Value, json};
 use toml::de::DeValue;
@@ -43,6 +44,11 @@ impl<Q: Quantity> Field for Measured<Q> {
         Some(measured)
     }
 
+    fn state(&self, key: &str, statement: &mut Statement) {
+        let text = quantity::print_measured(self, statement.units());
+        statement.add(key, text, self.known());
+    }
+
     fn schema(definitions: &mut Definitions) -> Value {
         definitions.quantity(Q::KIND)
     }
@@ -51,6 +57,10 @@ impl<Q: Quantity> Field for Measured<Q> {
 impl<Q: Quantity> Field for Signed<Q> {
     fn read(reader: &mut Reader<'_>, node: &Node<'_>) -> Option<Self> {
         read_signed(reader, node).map(Self::new)
+    }
+
+    fn state(&self, key: &str, statement: &mut Statement) {
+        (**self).state(key, statement);
     }
 
     fn schema(definitions: &mut Definitions) -> Value {
@@ -175,6 +185,10 @@ impl Field for ConductorSize {
         }
     }
 
+    fn state(&self, key: &str, statement: &mut Statement) {
+        statement.add(key, self, Known::Stated);
+    }
+
     fn schema(definitions: &mut Definitions) -> Value {
         definitions.shared("ConductorSize", || {
             json!({
@@ -208,6 +222,10 @@ impl Field for u32 {
         count
     }
 
+    fn state(&self, key: &str, statement: &mut Statement) {
+        statement.add(key, self, Known::Stated);
+    }
+
     fn schema(_: &mut Definitions) -> Value {
         json!({ "type": "integer", "minimum": 0, "maximum": u32::MAX })
     }
@@ -228,6 +246,10 @@ impl Field for bool {
             reader.report(problem);
         }
         answer
+    }
+
+    fn state(&self, key: &str, statement: &mut Statement) {
+        statement.add(key, if *self { "yes" } else { "no" }, Known::Stated);
     }
 
     fn schema(_: &mut Definitions) -> Value {

@@ -19,6 +19,9 @@ macro_rules! site_words {
             fn read(reader: &mut $crate::reader::Reader<'_>, node: &$crate::reader::Node<'_>) -> Option<Self> {
                 $crate::word::read_word(reader, node)
             }
+            fn state(&self, key: &str, statement: &mut $crate::stated::Statement) {
+                statement.add(key, self, quantity::Known::Stated);
+            }
             fn schema(definitions: &mut $crate::schema::Definitions) -> serde_json::Value {
                 definitions.words(
                     stringify!($name),
@@ -59,6 +62,9 @@ pub(crate) fn read_word<W: Word>(reader: &mut Reader<'_>, node: &Node<'_>) -> Op
 impl crate::record::Field for quantity::UnitSystem {
     fn read(reader: &mut Reader<'_>, node: &Node<'_>) -> Option<Self> {
         read_word(reader, node)
+    }
+    fn state(&self, key: &str, statement: &mut crate::stated::Statement) {
+        statement.add(key, self, quantity::Known::Stated);
     }
     fn schema(definitions: &mut crate::schema::Definitions) -> serde_json::Value {
         definitions.words(
