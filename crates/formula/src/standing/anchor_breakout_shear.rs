@@ -148,6 +148,9 @@ fn check(row: &AnchorBreakoutShear) -> Result<(), OutOfReach> {
     }
     in_a_row("count", row.count)?;
     not_negative("spacing", row.spacing, "6 in")?;
+    if row.count > 1 {
+        positive("spacing", row.spacing, "6 in")?;
+    }
     not_negative("eccentricity", row.eccentricity, "1 in")?;
     if row.count > 1 && row.spacing.base() > 3.0 * row.edge.base() * (1.0 + 1e-9) {
         return Err(OutOfReach::new(
@@ -240,5 +243,10 @@ mod tests {
         narrow.corner_right = Length::from_base(9.0 * INCH);
         let found = narrow.evaluate().unwrap();
         assert!((found.counted_edge.base() / INCH - 6.0).abs() < 1e-9);
+    }
+    #[test]
+    fn anchors_of_a_row_stand_apart() {
+        let refused = row(6.0, 20.0, 12.0, 2, 0.0).evaluate().unwrap_err();
+        assert_eq!(refused.input, "spacing");
     }
 }

@@ -79,6 +79,9 @@ fn check(anchors: &AnchorSideFaceBlowout) -> Result<(), OutOfReach> {
     positive("corner", anchors.corner, "20 ft")?;
     positive("bearing_area", anchors.bearing_area, "0.654 in²")?;
     not_negative("spacing", anchors.spacing, "6 in")?;
+    if anchors.count > 1 {
+        positive("spacing", anchors.spacing, "6 in")?;
+    }
     lightweight(anchors.lightweight_factor)?;
     reduction(anchors.reduction)?;
     in_a_row("count", anchors.count)?;
@@ -143,5 +146,10 @@ mod tests {
             anchors(0.25, 1.0, 1, 0.0).evaluate().unwrap_err().input,
             "embedment"
         );
+    }
+    #[test]
+    fn anchors_of_a_row_stand_apart() {
+        let refused = anchors(0.1, 1.0, 2, 0.0).evaluate().unwrap_err();
+        assert_eq!(refused.input, "spacing");
     }
 }
