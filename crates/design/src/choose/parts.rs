@@ -4,7 +4,7 @@ use crate::answers::findings;
 use crate::check::survey::deciding;
 use crate::{Finding, Standing};
 use serde::Serialize;
-use site::{Exchange, Price, Site, SourceFile, load, load_exchanged, part_names};
+use site::{Exchange, Id, Origin, Price, Site, SourceFile, load, load_exchanged, part_names};
 
 quantity::words! {
     /// What can be chosen among the entries of the parts files.
@@ -15,6 +15,8 @@ quantity::words! {
         Wheels = "wheels",
         /// Hinges, in sets.
         Hinges = "hinges",
+        /// The posts of a gate; not the old pillars.
+        Post = "post",
     }
 }
 
@@ -65,57 +67,43 @@ pub fn choose(main: &SourceFile, parts: &[SourceFile], what: Choosable) -> Optio
 struct Thing {
     path: String,
     now: Option<String>,
+    price: Option<Price>,
 }
 
 fn things(site: &Site, what: Choosable) -> Vec<Thing> {
-    let thing = |path: &str, part: Option<&site::Id>| Thing {
-        path: path.to_owned(),
-        now: part.map(ToString::to_string),
+    let mut things = Vec::new();
+    let mut add = |origin: &Origin, part: Option<&Id>, price: Option<Price>| {
+        things.push(Thing {
+            path: origin.path.clone(),
+            now: part.map(ToString::to_string),
+            price,
+        });
     };
+    let gates = site.gate.iter();
     match what {
         Choosable::Operator => site
             .operator
             .iter()
-            .map(|operator| thing(&operator.origin.path, operator.part.as_ref()))
-            .collect(),
-        Choosable::Wheels => site
-            .gate
-            .iter()
+            .for_each(|one| add(&one.origin, one.part.as_ref(), one.price)),
+        Choosable::Wheels => gates
             .filter_map(|gate| gate.wheels.as_ref())
-            .map(|wheels| thing(&wheels.origin.path, wheels.part.as_ref()))
-            .collect(),
-        Choosable::Hinges => hinged(site)
-            .map(|hinges| thing(&hinges.origin.path, hinges.part.as_ref()))
-            .collect(),
+            .for_each(|one| add(&one.origin, one.part.as_ref(), one.price)),
+        Choosable::Hinges => gates
+            .flat_map(|gate| &gate.leaf)
+            .filter_map(|leaf| leaf.hinges.as_ref())
+            .for_each(|one| add(&one.origin, one.part.as_ref(), one.price)),
+        Choosable::Post => gates
+            .flat_map(|gate| &gate.post)
+            .filter(|post| post.pillar.is_none())
+            .for_each(|one| add(&one.origin, one.part.as_ref(), one.price)),
     }
-}
-
-fn hinged(site: &Site) -> impl Iterator<Item = &site::Hinges> {
-    site.gate
-        .iter()
-        .flat_map(|gate| &gate.leaf)
-        .filter_map(|leaf| leaf.hinges.as_ref())
+    things
 }
 
 /// What the thing with this path costs.
 fn price(site: &Site, what: Choosable, path: &str) -> Option<Price> {
-    match what {
-        Choosable::Operator => {
-            site.operator
-                .iter()
-                .find(|operator| operator.origin.path == path)?
-                .price
-        }
-        Choosable::Wheels => {
-            let mut wheels = site.gate.iter().filter_map(|gate| gate.wheels.as_ref());
-            wheels.find(|wheels| wheels.origin.path == path)?.price
-        }
-        Choosable::Hinges => {
-            hinged(site)
-                .find(|hinges| hinges.origin.path == path)?
-                .price
-        }
-    }
+    let mut things = things(site, what).into_iter();
+    things.find(|thing| thing.path == path)?.price
 }
 
 fn choice(
