@@ -175,6 +175,8 @@ record! {
         cartridge: Option<Measured<Volume>>,
         /// Adhesive lost with each mixing nozzle.
         nozzle_loss: Option<Measured<Volume>>,
+        /// What one cartridge costs.
+        cartridge_price: Option<Price>,
         /// Load to which one was pulled to prove it.
         proof_pull: Option<Measured<Force>>,
         /// What one costs.
