@@ -21,6 +21,7 @@ mod pull;
 mod route;
 mod standby;
 mod stop;
+pub(crate) mod structure;
 pub(crate) mod survey;
 pub(crate) mod wind;
 

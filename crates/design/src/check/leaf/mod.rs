@@ -4,7 +4,6 @@ mod arc;
 pub(crate) mod carriers;
 pub(crate) mod cladding;
 pub(crate) mod covers;
-mod factors;
 mod frame;
 pub(crate) mod growth;
 mod hinges;

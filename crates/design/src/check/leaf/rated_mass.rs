@@ -23,7 +23,7 @@ pub(crate) const CHECK: Check = Check {
 };
 
 /// Standard gravity in meters per second squared.
-pub(super) const GRAVITY: f64 = 9.806_65;
+pub(crate) const GRAVITY: f64 = 9.806_65;
 
 fn ask<'s>(site: &'s Site, round: &mut Round<'s, '_>) {
     for gate in &site.gate {

@@ -24,8 +24,17 @@ pub(crate) struct Bending {
     pub(crate) modulus_across: Volume,
     /// Outer size in the plane of the leaf.
     pub(crate) depth: Length,
+    /// Outer size across it.
+    pub(crate) width: Length,
     /// Mass of each unit of length, where the size's table prints it.
     printed: Option<MassPerLength>,
+}
+
+impl Bending {
+    /// Second moment against bending across the leaf.
+    pub(crate) fn inertia_across(&self) -> SecondMomentOfArea {
+        SecondMomentOfArea::from_base(self.modulus_across.base() * self.width.base() / 2.0)
+    }
 }
 
 /// Design wall over nominal wall of welded tube in the United States.
@@ -55,7 +64,7 @@ pub(crate) fn bending(
         }
         SectionShape::Tube { depth, width, wall } => {
             let tube = tube(asking, (depth, width, wall), corner(metal, wall))?;
-            Ok(of_tube(&tube, depth))
+            Ok(of_tube(&tube, (depth, width)))
         }
         SectionShape::RoundTube { diameter, wall } => round(asking, diameter, wall),
         SectionShape::Rod { diameter } => round(asking, diameter, diameter / 2.0),
@@ -115,13 +124,14 @@ fn tube(
     })
 }
 
-fn of_tube(tube: &TubeShape, depth: Length) -> Bending {
+fn of_tube(tube: &TubeShape, (depth, width): (Length, Length)) -> Bending {
     Bending {
         area: tube.area,
         inertia: tube.inertia,
         modulus: tube.modulus,
         modulus_across: tube.modulus_across,
         depth,
+        width,
         printed: None,
     }
 }
@@ -135,15 +145,15 @@ fn hss(
 ) -> Result<Bending, Halt> {
     if let Some(size) = HssSize::find(depth, width, wall) {
         let shape = asking.work(&HssSection { size })?;
-        return Ok(of_hss(&shape, depth));
+        return Ok(of_hss(&shape, (depth, width)));
     }
     if let Some(size) = HssSize::find(width, depth, wall) {
         let shape = asking.work(&HssSection { size })?;
-        return Ok(of_hss(&lying(&shape), depth));
+        return Ok(of_hss(&lying(&shape), (depth, width)));
     }
     let wall = wall * DESIGN_WALL;
     let tube = tube(asking, (depth, width, wall), wall * 2.0)?;
-    Ok(of_tube(&tube, depth))
+    Ok(of_tube(&tube, (depth, width)))
 }
 
 /// The same tube on its other side.
@@ -157,13 +167,14 @@ fn lying(shape: &HssShape) -> HssShape {
     }
 }
 
-fn of_hss(shape: &HssShape, depth: Length) -> Bending {
+fn of_hss(shape: &HssShape, (depth, width): (Length, Length)) -> Bending {
     Bending {
         area: shape.area,
         inertia: shape.inertia,
         modulus: shape.modulus,
         modulus_across: shape.modulus_across,
         depth,
+        width,
         printed: Some(shape.mass_per_length),
     }
 }
@@ -181,6 +192,7 @@ fn pipe(asking: &mut Asking<'_>, nominal: Length) -> Result<Bending, Halt> {
         modulus: pipe.modulus,
         modulus_across: pipe.modulus,
         depth: pipe.diameter,
+        width: pipe.diameter,
         printed: Some(pipe.mass_per_length),
     })
 }
@@ -193,6 +205,7 @@ fn round(asking: &mut Asking<'_>, diameter: Length, wall: Length) -> Result<Bend
         modulus: round.modulus,
         modulus_across: round.modulus,
         depth: diameter,
+        width: diameter,
         printed: None,
     })
 }
@@ -205,6 +218,7 @@ fn flat(asking: &mut Asking<'_>, depth: Length, width: Length) -> Result<Bending
         modulus: bar.modulus,
         modulus_across: bar.modulus_across,
         depth,
+        width,
         printed: None,
     })
 }

@@ -4,10 +4,10 @@
 //! that swings from its hinges to its latch. Weight and climber pull on one rail and push on the other, as far apart as the
 //! frame is high. An arm stands out from its pivot.
 
-use super::factors::Factors;
 use super::frame::{section_of, weight};
 use super::section::Bending;
 use crate::asking::{Asking, Wants, read};
+use crate::check::structure::loads::{Factors, Steel};
 use crate::check::wind::load::{LeafWind, Wind, on_leaf};
 use crate::check::{BOTH, Check, Round};
 use crate::outcome::{Answer, Comparison, Halt, Labeled, Outcome};
@@ -16,7 +16,7 @@ use formula::leaf::{CantileverBeam, MetalProperties, SimpleBeam};
 use quantity::{
     Force, ForcePerLength, Length, Pressure, Quantity as _, SecondMomentOfArea, Torque,
 };
-use site::{Gate, GateKind, Leaf, Member, MemberRole, SectionShape, Site};
+use site::{Gate, GateKind, Leaf, Member, MemberRole, Site};
 
 /// The check.
 pub(crate) const CHECK: Check = Check {
@@ -41,13 +41,14 @@ fn strength<'s>(asking: &mut Asking<'s>, site: &'s Site, gate: &'s Gate, leaf: &
     let yields = read!(asking, leaf.yield_strength);
     let wind = on_leaf(asking, site, leaf, Wind::Design);
     let weight = weight(asking, leaf);
-    let factors = Factors::of(asking, site.site.code_basis);
+    let steel = Steel::of(asking, site.site.code_basis);
+    let factors = Factors::of(asking, site.site.code_basis, steel.level);
     let stresses = if gate.kind == GateKind::BarrierArm {
         arm(asking, leaf, factors, (wind, weight))
     } else {
         frame(asking, gate, leaf, factors, (wind, weight))
     };
-    let (stresses, allowed) = (stresses?, yields? / factors.yield_over);
+    let (stresses, allowed) = (stresses?, yields? / steel.yield_over);
     asking.say(|print| {
         format!(
             "In the design wind a rail bends to {}, and under its weight {} it is pulled to {}, factors on the loads counted; {} is allowed.",
@@ -97,7 +98,7 @@ fn frame<'s>(
     let spread = spread(wind?, length, factors.wind / 2.0);
     let upper = in_wind(asking, &top, spread, spans.top)?;
     let lower = in_wind(asking, &bottom, spread, spans.bottom)?;
-    let moment = moment(&hangs?, weight? * factors.weight, climber * factors.climber);
+    let moment = moment(&hangs?, weight? * factors.dead, climber * factors.live);
     let apart = height - (top.bending.depth + bottom.bending.depth) / 2.0;
     if apart.base() <= 0.0 {
         return asking.refuse("the rails are deeper than the leaf is high");
@@ -152,28 +153,11 @@ fn of_member<'s>(
 ) -> Result<Rail, Halt> {
     let (bending, metal) = section_of(asking, leaf, member)?;
     let elasticity = asking.work(&MetalProperties { metal })?.elasticity;
-    let width = member.section.as_ref().map_or(bending.depth, |section| {
-        across(section.shape(), bending.depth)
-    });
     Ok(Rail {
         bending,
-        inertia_across: SecondMomentOfArea::from_base(
-            bending.modulus_across.base() * width.base() / 2.0,
-        ),
+        inertia_across: bending.inertia_across(),
         elasticity,
     })
-}
-
-/// Outer size across the leaf.
-fn across(shape: SectionShape, depth: Length) -> Length {
-    match shape {
-        SectionShape::Hss { width, .. }
-        | SectionShape::Tube { width, .. }
-        | SectionShape::Flat { width, .. } => width,
-        SectionShape::Pipe { .. } | SectionShape::RoundTube { .. } | SectionShape::Rod { .. } => {
-            depth
-        }
-    }
 }
 
 fn in_wind(
@@ -286,7 +270,7 @@ fn arm<'s>(
     let hung = asking.work(&CantileverBeam {
         inertia: rail.bending.inertia,
         modulus: rail.bending.modulus,
-        ..beam(weight? * factors.weight)
+        ..beam(weight? * factors.dead)
     })?;
     Ok(Stresses {
         wind: blown.stress,

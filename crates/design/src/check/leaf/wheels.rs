@@ -1,7 +1,8 @@
 //! The hardest-worked wheel and guide of a leaf on a track.
 
 use super::{center_along, mass};
-use crate::asking::{Asking, Wants, read};
+use crate::asking::{Asking, read};
+use crate::check::wind::guides::guides;
 use crate::check::wind::load::{Wind, on_leaf};
 use crate::outcome::{Comparison, Halt, Labeled};
 use formula::leaf::{CantileverGateRollers, Metal, MetalProperties, WheelContactPressure};
@@ -115,19 +116,6 @@ fn worse_share<'s>(asking: &mut Asking<'s>, gate: &'s Gate, leaf: &'s Leaf) -> R
     let closed = share(&guides, closed_end, length);
     let open = share(&guides, closed_end + travel, length);
     Ok(closed.max(open))
-}
-
-/// Where the guides stand.
-fn guides<'s>(asking: &mut Asking<'s>, gate: &'s Gate) -> Result<Vec<f64>, Halt> {
-    let places = gate.guide.as_ref().filter(|guide| !guide.at.is_empty());
-    let Some(guide) = places else {
-        let wants = Wants::Written("[\"0 ft\", \"20 ft 8 in\"]");
-        return match &gate.guide {
-            Some(guide) => asking.lack(&guide.origin, "at", wants),
-            None => asking.lack(&gate.origin, "guide.at", wants),
-        };
-    };
-    Ok(guide.at.iter().map(|at| at.nominal().base()).collect())
 }
 
 /// The worse guide's share of a load in the middle of the leaf.

@@ -1,15 +1,15 @@
 //! A leaf on its way into a stop: what it weighs there, how fast it comes, and what still pushes it.
 
-use crate::asking::{Asking, read};
+use crate::asking::{Asking, Wants, read};
 use crate::check::force::operator_curve::force_at;
 use crate::check::force::rising::{Rising, RisingAt, rises, rising};
 use crate::check::leaf::{center_along, mass};
-use crate::check::motion::cruise_of;
+use crate::check::motion::{OPERATOR, cruise_of};
 use crate::outcome::Halt;
 use formula::motion::{HandPushSpeed, ImpactOnStop, SlideGateForce, StopImpactForce};
 use formula::{Evidence, Formula as _, Source};
 use quantity::{Force, ForcePerLength, Length, Mass, Quantity as _, Ratio, Torque, Velocity};
-use site::{BalanceKind, Gate, GateKind, Leaf, Operator, Site, TravelEnd};
+use site::{BalanceKind, Gate, GateKind, Leaf, Operator, Site, Stop, TravelEnd};
 
 /// A leaf as its free end, or its edge, feels it.
 #[derive(Debug, Clone, Copy)]
@@ -97,14 +97,50 @@ impl Moving {
     }
 }
 
+/// The hardest that any leaf of the gate hits a stop, driven or shoved.
+pub(crate) fn hardest_on<'s>(
+    asking: &mut Asking<'s>,
+    site: &'s Site,
+    gate: &'s Gate,
+    stop: &'s Stop,
+) -> Result<Force, Halt> {
+    let stiffness = read!(asking, stop.stiffness);
+    let mut hardest = Force::from_base(0.0);
+    for leaf in &gate.leaf {
+        let moving = moving(asking, site, gate, leaf);
+        let (moving, stiffness) = (moving?, stiffness?);
+        let driven = moving.at_full_speed(asking, stop.end, stiffness)?;
+        let shoved = moving.after_a_shove(asking, stop.end, stiffness)?;
+        for hit in [driven.force, shoved.force] {
+            if hit > hardest {
+                hardest = hit;
+            }
+        }
+    }
+    stiffness.map(|_| hardest)
+}
+
+/// The operator that moves a leaf.
+fn operator<'s>(
+    asking: &mut Asking<'s>,
+    site: &'s Site,
+    gate: &'s Gate,
+    leaf: &Leaf,
+) -> Result<&'s Operator, Halt> {
+    match site.operators_of_leaf(gate, leaf).next() {
+        Some(operator) => Ok(operator),
+        None => asking.lack(&gate.origin, "operator", Wants::Table(OPERATOR)),
+    }
+}
+
 /// A leaf of a gate, driven by its operator.
 pub(super) fn moving<'s>(
     asking: &mut Asking<'s>,
     site: &'s Site,
     gate: &'s Gate,
     leaf: &'s Leaf,
-    operator: &'s Operator,
 ) -> Result<Moving, Halt> {
+    let operator = operator(asking, site, gate, leaf)?;
     let speed = cruise_of(asking, gate);
     let push = push(asking, gate, leaf, operator);
     let body = match gate.kind {

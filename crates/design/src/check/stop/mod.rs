@@ -2,7 +2,7 @@
 
 pub(crate) mod fall;
 pub(crate) mod gravity_run;
-mod impact;
+pub(crate) mod impact;
 pub(crate) mod positive;
 pub(crate) mod rope;
 pub(crate) mod stays;

@@ -5,13 +5,12 @@
 
 use super::impact::moving;
 use crate::asking::{Asking, Wants, read};
-use crate::check::motion::OPERATOR;
 use crate::check::{BOTH, Check, Round};
 use crate::outcome::{Answer, Comparison, Halt, Labeled, Outcome};
 use crate::subject::About;
 use formula::{Evidence, Source};
 use quantity::{Force, ForcePerLength};
-use site::{Gate, GateKind, Leaf, Operator, Site, Stop, TravelEnd};
+use site::{Gate, GateKind, Site, Stop, TravelEnd};
 
 /// The check.
 pub(crate) const CHECK: Check = Check {
@@ -46,8 +45,7 @@ fn positive<'s>(asking: &mut Asking<'s>, site: &'s Site, gate: &'s Gate) -> Answ
     let stops = stops(asking, gate);
     let mut leaves = Ok(Vec::new());
     for leaf in &gate.leaf {
-        let driven = operator(asking, site, gate, leaf)
-            .and_then(|operator| moving(asking, site, gate, leaf, operator));
+        let driven = moving(asking, site, gate, leaf);
         leaves = leaves.and_then(|mut leaves| {
             leaves.push(driven?);
             Ok(leaves)
@@ -144,19 +142,6 @@ fn held<'s>(asking: &mut Asking<'s>, stop: &'s Stop) -> Result<Held, Halt> {
         rated_force: rated_force?,
         stiffness: stiffness?,
     })
-}
-
-/// The operator that moves a leaf.
-fn operator<'s>(
-    asking: &mut Asking<'s>,
-    site: &'s Site,
-    gate: &'s Gate,
-    leaf: &Leaf,
-) -> Result<&'s Operator, Halt> {
-    match site.operators_of_leaf(gate, leaf).next() {
-        Some(operator) => Ok(operator),
-        None => asking.lack(&gate.origin, "operator", Wants::Table(OPERATOR)),
-    }
 }
 
 #[cfg(test)]

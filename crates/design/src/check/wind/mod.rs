@@ -1,6 +1,12 @@
 //! Wind.
 
 mod along;
+pub(crate) mod bar;
+#[allow(
+    dead_code,
+    reason = "the checks of posts and of the leaf in a storm use all of it"
+)]
+pub(crate) mod guides;
 pub(crate) mod holds_when_off;
 pub(crate) mod ice_on_leaf;
 pub(crate) mod load;
@@ -8,4 +14,5 @@ pub(crate) mod pressure;
 pub(crate) mod reaction;
 pub(crate) mod still_moves;
 mod still_turns;
-mod upright_arm;
+pub(crate) mod upright_arm;
+pub(crate) mod velocity;
