@@ -19,11 +19,11 @@ formula! {
         length ("L"): Length,
         /// Width of the plate.
         width ("B"): Length,
-        /// Rows of anchors along the length, 1 to 3.
+        /// Rows of anchors along the length, 1 to 8.
         rows ("m"): u32,
         /// Spacing of the rows.
         row_spacing ("s"): Length,
-        /// Anchors in a row, 1 to 3.
+        /// Anchors in a row, 1 to 8.
         in_row ("k"): u32,
         /// Tension area of an anchor.
         anchor_area ("As"): Area,
@@ -57,7 +57,7 @@ formula! {
         shear_each ("V1"): Force,
     }
     formula "lifted all over: Ti = U / (m · k) + M · yi / (k · Σy²)\nin contact: Ti = n · As · p · (di − x) / x for di > x, with\nP − U = p · x · B / 2 − ΣTi\nM = p · x · B / 2 · (L / 2 − x / 3) + ΣTi · (di − L / 2)\npressed all over (e ≤ L/6): p = P / (B · L) + 6 · M / (B · L²), no pull\nV1 = V / (m · k)"
-    valid "Stiff plates with one to three even rows of one to three anchors, on concrete or full grout; moment about one axis."
+    valid "Stiff plates with one to eight even rows of one to eight anchors, on concrete or full grout; moment about one axis."
     source { work: "statics of a plate that stays plane, concrete without tension", clause: "ACI 318-19 17.5.1 and EN 1992-4 6.2 ask for it", evidence: Physics, seen: "forces of a tension-only example; sums over 4,000 strips of the plate" }
     by forces
 }
@@ -132,8 +132,8 @@ fn check(plate: &BasePlateAnchors) -> Result<(), OutOfReach> {
     positive("length", plate.length, "12 in")?;
     positive("width", plate.width, "12 in")?;
     for (name, count) in [("rows", plate.rows), ("in_row", plate.in_row)] {
-        if !(1..=3).contains(&count) {
-            return Err(OutOfReach::new(name, "give 1, 2 or 3"));
+        if !(1..=8).contains(&count) {
+            return Err(OutOfReach::new(name, "give a number from 1 to 8"));
         }
     }
     not_negative("row_spacing", plate.row_spacing, "8 in")?;

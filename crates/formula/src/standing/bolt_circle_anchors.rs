@@ -33,10 +33,14 @@ formula! {
         tension ("Tmax"): Force,
         /// Press on the opposite anchor.
         compression ("Cmax"): Force,
+        /// Pull of all anchors together that are pulled.
+        total_tension ("T"): Force,
+        /// Distance of that pull from the middle of the circle.
+        eccentricity ("e"): Length,
         /// Shove on the worst anchor.
         shear_each ("Vmax"): Force,
     }
-    formula "Tmax = 2 · M / (n · r) + (U − P) / n\nCmax = 2 · M / (n · r) + (P − U) / n\nVmax = V / n + T / (n · r)"
+    formula "Tmax = 2 · M / (n · r) + (U − P) / n\nCmax = 2 · M / (n · r) + (P − U) / n\nTi = 2 · M / (n · r) · cos αi + (U − P) / n\nT = ΣTi, e = ΣTi · r · cos αi / T, over the anchors with Ti > 0\nVmax = V / n + T / (n · r)"
     valid "Three anchors or more, evenly on the circle; the base as stiff as its anchors are not."
     source { work: "statics of an elastic bolt circle", clause: "", evidence: Physics, seen: "a value in a public test file; sums over the anchors" }
     by circle
@@ -59,11 +63,27 @@ fn circle(base: &BoltCircleAnchors) -> Result<CircleForces, OutOfReach> {
     let turning = 2.0 * base.moment.base() / (count * base.radius.base());
     let lifting = (base.uplift.base() - base.weight.base()) / count;
     let twisting = base.twist.base() / (count * base.radius.base());
+    let (total, eccentricity) = pulled(base, turning, lifting);
     Ok(CircleForces {
         tension: Force::from_base((turning + lifting).max(0.0)),
         compression: Force::from_base((turning - lifting).max(0.0)),
+        total_tension: Force::from_base(total),
+        eccentricity: Length::from_base(eccentricity),
         shear_each: Force::from_base(base.shear.base() / count + twisting),
     })
+}
+
+/// Pull of the anchors that are pulled, and its distance from the middle; the moment tips the base toward one of them.
+fn pulled(base: &BoltCircleAnchors, turning: f64, lifting: f64) -> (f64, f64) {
+    let (mut total, mut tipping) = (0.0, 0.0);
+    for anchor in 0..base.count {
+        let angle = std::f64::consts::TAU * f64::from(anchor) / f64::from(base.count);
+        let pull = (turning * angle.cos() + lifting).max(0.0);
+        total += pull;
+        tipping += pull * base.radius.base() * angle.cos();
+    }
+    let eccentricity = if total > 0.0 { tipping / total } else { 0.0 };
+    (total, eccentricity.max(0.0))
 }
 
 #[cfg(test)]

@@ -6,6 +6,7 @@ mod anchor_bond_tension;
 mod anchor_breakout_shear;
 mod anchor_breakout_tension;
 mod anchor_critical_edge;
+pub mod anchor_group;
 mod anchor_group_breakout_tension;
 mod anchor_interaction;
 mod anchor_least_distances;
@@ -17,6 +18,7 @@ mod anchor_pullout_hooked;
 mod anchor_pullout_product;
 mod anchor_reduction;
 mod anchor_side_face_blowout;
+mod anchor_stand_off;
 mod anchor_steel_shear;
 mod anchor_steel_tension;
 mod bag_yield;
@@ -33,6 +35,7 @@ mod en1992_pryout;
 mod en1992_steel;
 mod factors;
 mod footing_bottom;
+mod free_plate_anchors;
 mod hole_concrete;
 mod lifting_composite;
 mod lifting_frequency;
@@ -76,6 +79,7 @@ pub use anchor_reduction::{
     Supplementary,
 };
 pub use anchor_side_face_blowout::{AnchorSideFaceBlowout, SideFaceBlowout};
+pub use anchor_stand_off::{AnchorStandOff, FreeEnd, StandOffStrength};
 pub use anchor_steel_shear::{AnchorShear, AnchorSteelShear, ShearAnchor, UnderPlate};
 pub use anchor_steel_tension::{AnchorSteel, AnchorSteelTension};
 pub use bag_yield::{Bag, BagYield, YieldOfBag};
@@ -89,6 +93,7 @@ pub use en1992_edge::{EdgeResistance, En1992Edge};
 pub use en1992_pryout::{En1992Pryout, PryoutResistance};
 pub use en1992_steel::{En1992Steel, FastenerSteel};
 pub use footing_bottom::{FootingBottom, FootingDepth};
+pub use free_plate_anchors::{FreePlateAnchors, FreePlateForces};
 pub use hole_concrete::{ConcreteOrder, HoleConcrete};
 pub use lifting_composite::{CompositeIndex, LiftingComposite, StartHeight};
 pub use lifting_frequency::{CountedFrequency, LiftingDuration, LiftingFrequency};
@@ -128,6 +133,7 @@ pub(crate) const CALCULATIONS: &[Calculation] = &[
     Calculation::of::<AnchorPulloutProduct>(),
     Calculation::of::<AnchorReduction>(),
     Calculation::of::<AnchorSideFaceBlowout>(),
+    Calculation::of::<AnchorStandOff>(),
     Calculation::of::<AnchorSteelShear>(),
     Calculation::of::<AnchorSteelTension>(),
     Calculation::of::<BagYield>(),
@@ -140,6 +146,7 @@ pub(crate) const CALCULATIONS: &[Calculation] = &[
     Calculation::of::<En1992Pryout>(),
     Calculation::of::<En1992Steel>(),
     Calculation::of::<FootingBottom>(),
+    Calculation::of::<FreePlateAnchors>(),
     Calculation::of::<HoleConcrete>(),
     Calculation::of::<LiftingComposite>(),
     Calculation::of::<LiftingFrequency>(),
@@ -188,6 +195,7 @@ pub(crate) const CASES: &[(&str, &str)] = cases![
     "anchor_pullout_product",
     "anchor_reduction",
     "anchor_side_face_blowout",
+    "anchor_stand_off",
     "anchor_steel_shear",
     "anchor_steel_tension",
     "bag_yield",
@@ -200,6 +208,7 @@ pub(crate) const CASES: &[(&str, &str)] = cases![
     "en1992_pryout",
     "en1992_steel",
     "footing_bottom",
+    "free_plate_anchors",
     "hole_concrete",
     "lifting_composite",
     "lifting_frequency",

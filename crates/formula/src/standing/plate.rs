@@ -91,7 +91,7 @@ fn in_contact(plate: &Plate) -> Option<Shared> {
         plate.moment * down - plate.down * moment
     };
     let (mut low, mut high) = (1e-9 * plate.length, plate.length);
-    for _ in 0..200 {
+    for _ in 0..64 {
         let middle = f64::midpoint(low, high);
         if out_of_balance(middle) < 0.0 {
             low = middle;
