@@ -3,6 +3,8 @@
 //!
 //! A leaf that turns is followed along the arc of its free end: its torque over its width is a force there, and its
 //! moment of inertia over the square of its width a mass.
+//!
+//! [`walk`] moves people past a leaf that is on its way, and finds whom it touches.
 
 mod drive;
 mod load;
@@ -10,6 +12,7 @@ mod motion;
 mod plan;
 mod report;
 mod travel;
+pub mod walk;
 
 pub use drive::{Drive, Motor};
 pub use load::Load;

@@ -97,7 +97,7 @@ pub(crate) fn above_zero<Q: Quantity>(input: &'static str, value: Q) -> Result<(
     }
 }
 
-fn not_below_zero<Q: Quantity>(input: &'static str, value: Q) -> Result<(), OutOfReach> {
+pub(crate) fn not_below_zero<Q: Quantity>(input: &'static str, value: Q) -> Result<(), OutOfReach> {
     if value.base() >= 0.0 && value.base().is_finite() {
         Ok(())
     } else {

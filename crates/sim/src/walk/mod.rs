@@ -1,0 +1,38 @@
+//! People who pass a moving leaf: whom it touches, how hard, and which device sees them first.
+//!
+//! The world is a plan with heights. x runs along the closed leaf from its latching side, y into the property, z up. A
+//! person is a stack of upright cylinders that walks a straight line at one speed, stops on it, or stands there before the
+//! leaf moves. A leaf is a prism on its plan of motion. What a device reports stops or turns the leaf after the delays
+//! that are given. The first touch decides; what follows it is not followed.
+//!
+//! [`World::lower`] checks a world and makes it ready; [`Walk::evaluate`] works one [`Scenario`] exactly;
+//! [`Walk::sweep`] works millions of them and counts.
+
+mod body;
+mod contact;
+mod control;
+mod course;
+mod device;
+mod evaluate;
+mod field;
+mod harm;
+mod lane;
+mod people;
+mod person;
+mod profile;
+mod scenario;
+mod sequence;
+mod sweep;
+mod tally;
+mod world;
+
+pub use body::{Body, Cylinder, Speeds};
+pub use control::{Answer, Controller, Limits};
+pub use device::{Beam, ContactEdge, Direction, ForceSensing, Scanner, Spot};
+pub use lane::Walk;
+pub use people::people;
+pub use scenario::{Behavior, Class, Outcome, Scenario, Touch, Way};
+pub use sequence::{Family, Habit, REPEATS};
+pub use sweep::{FamilyShares, Sweep, Worst};
+pub use tally::Share;
+pub use world::{Leaf, Pass, World};
