@@ -1,5 +1,6 @@
 //! The checks: each answers one question for everything on the site that it concerns.
 
+pub(crate) mod plane;
 pub(crate) mod round;
 #[cfg(test)]
 pub(crate) mod testing;
@@ -7,7 +8,9 @@ pub(crate) mod testing;
 mod tests;
 
 mod anchor;
+mod bollard;
 mod enclosure;
+mod fire;
 pub(crate) mod force;
 mod hazard;
 mod keep;
@@ -22,6 +25,7 @@ mod route;
 mod standby;
 mod stop;
 pub(crate) mod structure;
+mod structure;
 pub(crate) mod survey;
 pub(crate) mod wind;
 
@@ -104,9 +108,14 @@ pub(crate) const CHECKS: &[Check] = &[
     stop::rope::CHECK,
     motion::two_leaves::CHECK,
     anchor::tension::CHECK,
+    bollard::where_placed::CHECK,
+    bollard::energy::CHECK,
+    bollard::gap_width::CHECK,
+    lifting::each_task::CHECK,
     hazard::reach_through::CHECK,
     protect::count::CHECK,
     protect::minimum_distance::CHECK,
+    fire::carries_engine::CHECK,
     power::voltage::CHECK,
     standby::hours_and_moves::CHECK,
     enclosure::hot::CHECK,
@@ -115,7 +124,6 @@ pub(crate) const CHECKS: &[Check] = &[
     pull::tension::CHECK,
     keep::wearing_parts::CHECK,
     keep::corrosion::CHECK,
-    lifting::each_task::CHECK,
 ];
 
 /// The gate that a device belongs to; the only one of the site where the device names none.

@@ -2,14 +2,13 @@
 
 use super::covers::lengths;
 use crate::asking::{Asking, pick, read};
+use crate::check::plane::{Piece, Point, between};
 use crate::outcome::{Comparison, Halt, Labeled};
 use quantity::{Angle, Length, Quantity as _};
 use site::{FixedThing, Gate, GateKind, Leaf, SwingSide};
 
 /// Steps in which the arc is walked through.
 const STEPS: u32 = 180;
-
-type Point = (f64, f64);
 
 /// The least distance that each leaf keeps from each fixed thing, against its thickness: the worst one a leaf.
 pub(super) fn nearest<'s>(
@@ -49,7 +48,7 @@ fn thickness<'s>(asking: &mut Asking<'s>, leaf: &'s Leaf) -> Result<Length, Halt
     read!(asking, leaf.thickness)
 }
 
-fn things<'s>(asking: &mut Asking<'s>, gate: &'s Gate) -> Result<Vec<[Point; 2]>, Halt> {
+fn things<'s>(asking: &mut Asking<'s>, gate: &'s Gate) -> Result<Vec<Piece>, Halt> {
     let things: Vec<_> = gate
         .nearby
         .iter()
@@ -58,7 +57,7 @@ fn things<'s>(asking: &mut Asking<'s>, gate: &'s Gate) -> Result<Vec<[Point; 2]>
     things.into_iter().collect()
 }
 
-fn thing_of<'s>(asking: &mut Asking<'s>, thing: &'s FixedThing) -> Result<[Point; 2], Halt> {
+fn thing_of<'s>(asking: &mut Asking<'s>, thing: &'s FixedThing) -> Result<Piece, Halt> {
     let from = asking.position(&thing.origin, "from", thing.from.as_ref());
     let to = asking.position(&thing.origin, "to", thing.to.as_ref());
     let flat = |[x, y, _]: [Length; 3]| (x.base(), y.base());
@@ -67,18 +66,18 @@ fn thing_of<'s>(asking: &mut Asking<'s>, thing: &'s FixedThing) -> Result<[Point
 
 /// A leaf that turns about its hinge line: from where it points when closed, one way round.
 #[derive(Debug, Clone, Copy)]
-struct Sweep {
-    hinge: Point,
-    length: f64,
+pub(crate) struct Sweep {
+    pub(crate) hinge: Point,
+    pub(crate) length: f64,
     /// Along x from the hinge to the free end: 1 or −1.
     toward: f64,
     /// Along y to the side to which it opens: 1 or −1.
     side: f64,
-    travel: f64,
+    pub(crate) travel: f64,
 }
 
 /// The arcs of the leaves: the first of two hangs at the latching side of the drawing, x = 0.
-fn sweeps(
+pub(crate) fn sweeps(
     gate: &Gate,
     opening: Length,
     lengths: &[Length],
@@ -114,67 +113,24 @@ fn sweeps(
 impl Sweep {
     /// Least distance from a thing over the whole travel; infinite where it lies on the other side of the gate line or
     /// on the gate line itself, where the closed leaf meets its posts.
-    fn distance(&self, thing: &[Point; 2]) -> f64 {
+    fn distance(&self, thing: &Piece) -> f64 {
         if thing.iter().all(|point| point.1 * self.side <= 0.0) {
             return f64::INFINITY;
         }
         (0..=STEPS)
             .map(|step| {
                 let angle = self.travel * f64::from(step) / f64::from(STEPS);
-                let tip = (
-                    self.hinge.0 + self.toward * self.length * angle.cos(),
-                    self.hinge.1 + self.side * self.length * angle.sin(),
-                );
-                between(&[self.hinge, tip], thing)
+                between(&self.at(angle), thing)
             })
             .fold(f64::INFINITY, f64::min)
     }
-}
 
-/// Distance between two straight pieces in the plane; nothing where they cross.
-fn between(one: &[Point; 2], other: &[Point; 2]) -> f64 {
-    if cross(one, other) {
-        return 0.0;
-    }
-    let ends = [
-        from(one[0], other),
-        from(one[1], other),
-        from(other[0], one),
-        from(other[1], one),
-    ];
-    ends.into_iter().fold(f64::INFINITY, f64::min)
-}
-
-/// Distance of a point from a straight piece.
-fn from(point: Point, piece: &[Point; 2]) -> f64 {
-    let (along_x, along_y) = (piece[1].0 - piece[0].0, piece[1].1 - piece[0].1);
-    let squared = along_x.powi(2) + along_y.powi(2);
-    let (off_x, off_y) = (point.0 - piece[0].0, point.1 - piece[0].1);
-    let share = if squared > 0.0 {
-        ((off_x * along_x + off_y * along_y) / squared).clamp(0.0, 1.0)
-    } else {
-        0.0
-    };
-    (off_x - share * along_x).hypot(off_y - share * along_y)
-}
-
-fn cross(one: &[Point; 2], other: &[Point; 2]) -> bool {
-    let turn = |a: Point, b: Point, c: Point| (b.0 - a.0) * (c.1 - a.1) - (b.1 - a.1) * (c.0 - a.0);
-    let apart = |piece: &[Point; 2], ends: &[Point; 2]| {
-        turn(piece[0], piece[1], ends[0]) * turn(piece[0], piece[1], ends[1]) < 0.0
-    };
-    apart(one, other) && apart(other, one)
-}
-
-#[cfg(test)]
-mod tests {
-    use super::*;
-
-    #[test]
-    fn distances_of_pieces() {
-        let level = [(0.0, 0.0), (2.0, 0.0)];
-        assert!((between(&level, &[(1.0, 1.0), (1.0, 3.0)]) - 1.0).abs() < 1e-12);
-        assert!(between(&level, &[(1.0, -1.0), (1.0, 3.0)]).abs() < 1e-12);
-        assert!((from((3.0, 4.0), &[(0.0, 0.0), (0.0, 0.0)]) - 5.0).abs() < 1e-12);
+    /// The leaf turned by an angle from its closed position.
+    pub(crate) fn at(&self, angle: f64) -> Piece {
+        let tip = (
+            self.hinge.0 + self.toward * self.length * angle.cos(),
+            self.hinge.1 + self.side * self.length * angle.sin(),
+        );
+        [self.hinge, tip]
     }
 }

@@ -1,6 +1,6 @@
 //! The leaf: what it weighs, where its weight lies, what carries it, and how far it gives.
 
-mod arc;
+pub(crate) mod arc;
 pub(crate) mod carriers;
 pub(crate) mod cladding;
 pub(crate) mod covers;

@@ -21,3 +21,7 @@ mod on_post;
     reason = "the checks of posts, footings and anchor plates use it"
 )]
 mod post_cases;
+//! Posts, pads, track beds and masts, and the ground that carries them.
+
+pub(crate) mod footing;
+pub(crate) mod soil;

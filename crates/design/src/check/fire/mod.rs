@@ -1,0 +1,4 @@
+//! Fire access.
+
+pub(crate) mod apparatus;
+pub(crate) mod carries_engine;
