@@ -23,11 +23,13 @@ mod anchor_steel_shear;
 mod anchor_steel_tension;
 mod bag_yield;
 mod base_plate_anchors;
+mod beam_on_soil;
 mod bollard_bending;
 mod bollard_gap;
 mod bolt_circle_anchors;
 mod breakout;
 mod concrete;
+mod concrete_section_bending;
 mod cone_reach;
 mod en1992_cone;
 mod en1992_edge;
@@ -84,10 +86,12 @@ pub use anchor_steel_shear::{AnchorShear, AnchorSteelShear, ShearAnchor, UnderPl
 pub use anchor_steel_tension::{AnchorSteel, AnchorSteelTension};
 pub use bag_yield::{Bag, BagYield, YieldOfBag};
 pub use base_plate_anchors::{AnchorForces, BasePlateAnchors};
+pub use beam_on_soil::{BeamOnSoil, BeamOnSoilLoad};
 pub use bollard_bending::{BollardBending, BollardStrength};
 pub use bollard_gap::{BollardGap, Gap};
 pub use bolt_circle_anchors::{BoltCircleAnchors, CircleForces};
 pub use concrete::{AnchorKind, Cracking, breakout_coefficient, cracking_factor};
+pub use concrete_section_bending::{ConcreteBending, ConcreteSectionBending};
 pub use en1992_cone::{BarSpacing, ConeResistance, En1992Cone};
 pub use en1992_edge::{EdgeResistance, En1992Edge};
 pub use en1992_pryout::{En1992Pryout, PryoutResistance};
@@ -138,9 +142,11 @@ pub(crate) const CALCULATIONS: &[Calculation] = &[
     Calculation::of::<AnchorSteelTension>(),
     Calculation::of::<BagYield>(),
     Calculation::of::<BasePlateAnchors>(),
+    Calculation::of::<BeamOnSoil>(),
     Calculation::of::<BollardBending>(),
     Calculation::of::<BollardGap>(),
     Calculation::of::<BoltCircleAnchors>(),
+    Calculation::of::<ConcreteSectionBending>(),
     Calculation::of::<En1992Cone>(),
     Calculation::of::<En1992Edge>(),
     Calculation::of::<En1992Pryout>(),
@@ -200,9 +206,11 @@ pub(crate) const CASES: &[(&str, &str)] = cases![
     "anchor_steel_tension",
     "bag_yield",
     "base_plate_anchors",
+    "beam_on_soil",
     "bollard_bending",
     "bollard_gap",
     "bolt_circle_anchors",
+    "concrete_section_bending",
     "en1992_cone",
     "en1992_edge",
     "en1992_pryout",
