@@ -25,7 +25,6 @@ mod route;
 mod standby;
 mod stop;
 pub(crate) mod structure;
-mod structure;
 pub(crate) mod survey;
 pub(crate) mod wind;
 
@@ -107,11 +106,14 @@ pub(crate) const CHECKS: &[Check] = &[
     stop::gravity_run::CHECK,
     stop::rope::CHECK,
     motion::two_leaves::CHECK,
+    structure::pad::CHECK,
+    structure::track_bed::CHECK,
     anchor::tension::CHECK,
     bollard::where_placed::CHECK,
     bollard::energy::CHECK,
     bollard::gap_width::CHECK,
     lifting::each_task::CHECK,
+    lifting::propped::CHECK,
     hazard::reach_through::CHECK,
     protect::count::CHECK,
     protect::minimum_distance::CHECK,

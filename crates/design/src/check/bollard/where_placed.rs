@@ -72,26 +72,27 @@ fn beside<'s>(asking: &mut Asking<'s>, site: &'s Site, lane: &'s Lane) -> Answer
         .collect();
     let names = |parts: &[&Part<'_>]| named(parts.iter().map(|part| part.name.clone()));
     asking.say(|print| {
-        let mut said = format!(
+        let mut said = vec![format!(
             "Along {} vehicles need {} to each side of the middle of the way, {} of it as a margin.",
             lane.id,
             print.q(way.reach()),
             print.q(way.margin)
-        );
+        )];
         if !bare.is_empty() {
-            said += &format!(" With nothing in front: {}.", names(&bare));
+            said.push(format!("With nothing in front: {}.", names(&bare)));
         }
         if !held.is_empty() {
-            said += &format!(" Guarded: {}.", names(&held));
+            said.push(format!("Guarded: {}.", names(&held)));
         }
         if bare.is_empty() && held.is_empty() {
-            said += " Nothing stands there.";
+            said.push("Nothing stands there.".to_owned());
         }
         if !astray.is_empty() {
             let names = named(astray.iter().map(|guard| guard.bollard.id.to_string()));
-            said += &format!(" {} stands in the lane or in the leaf's travel.", capitalized(&names));
+            let names = capitalized(&names);
+            said.push(format!("{names} stands in the lane or in the leaf's travel."));
         }
-        said
+        said.join(" ")
     });
     let outside = parts
         .iter()

@@ -1,3 +1,4 @@
-//! What one person may lift.
+//! What one person may lift, and what holds a leaf while it is hung.
 
 pub(crate) mod each_task;
+pub(crate) mod propped;

@@ -5,6 +5,8 @@
     reason = "the checks of posts, footings and anchor plates use it"
 )]
 pub(crate) mod at_foot;
+pub(crate) mod footing;
+mod frost;
 pub(crate) mod loads;
 #[allow(
     dead_code,
@@ -16,12 +18,12 @@ mod on_leaf_post;
     reason = "the checks of posts, footings and anchor plates use it"
 )]
 mod on_post;
+pub(crate) mod pad;
+mod pad_loads;
 #[allow(
     dead_code,
     reason = "the checks of posts, footings and anchor plates use it"
 )]
 mod post_cases;
-//! Posts, pads, track beds and masts, and the ground that carries them.
-
-pub(crate) mod footing;
 pub(crate) mod soil;
+pub(crate) mod track_bed;

@@ -4,7 +4,7 @@ use crate::asking::{Asking, Wants, read};
 use crate::outcome::Halt;
 use formula::standing::{PresumptiveSoil, Soil, SoilValues};
 use formula::{Evidence, Source};
-use quantity::{Pressure, PressurePerDepth, Word as _};
+use quantity::{Pressure, PressurePerDepth, Quantity as _, Word as _};
 use site::{Climate, CodeBasis, Site, SoilClass};
 
 static EUROPE: Source = Source {
@@ -14,11 +14,22 @@ static EUROPE: Source = Source {
     seen: "stands in for local values in Europe; a report or the building authority prevails",
 };
 
+static STIFFNESS: Source = Source {
+    work: "J. E. Bowles, Foundation Analysis and Design: range of the modulus of subgrade reaction by soil",
+    clause: "table 9-1 (4th edition)",
+    evidence: Evidence::Seen,
+    seen: "the table as an answer in a public forum of a structural program prints it: https://communities.bentley.com/products/ram-staad/f/ram-staad-forum/51249/subgrade-modulus",
+};
+
+/// Softest and stiffest of loose to dense sand, in pascals per meter.
+const SAND: (f64, f64) = (4.8e6, 128e6);
+/// Softest and stiffest of clay.
+const CLAY: (f64, f64) = (12e6, 48e6);
+
 /// How a class is written that an investigation has found.
 const INVESTIGATED: &str = "\"sand\" once an investigation has shown what it is";
 
 /// Pressure that the soil may carry.
-#[allow(dead_code, reason = "pads and track beds use it")]
 pub(crate) fn bearing<'s>(asking: &mut Asking<'s>, site: &'s Site) -> Result<Pressure, Halt> {
     if known(site, |climate| climate.soil_bearing.is_some()) {
         return read!(asking, site.climate?.soil_bearing);
@@ -38,12 +49,30 @@ pub(crate) fn lateral<'s>(
 }
 
 /// How the soil resists sliding, by its class.
-#[allow(dead_code, reason = "pads and track beds use it")]
 pub(crate) fn against_sliding<'s>(
     asking: &mut Asking<'s>,
     site: &'s Site,
 ) -> Result<SoilValues, Halt> {
     by_class(asking, site, "soil_class")
+}
+
+/// How stiff the soil is under a beam, at least and at most: measured, else the range of its class.
+pub(crate) fn stiffness<'s>(
+    asking: &mut Asking<'s>,
+    site: &'s Site,
+) -> Result<[PressurePerDepth; 2], Halt> {
+    if known(site, |climate| climate.soil_stiffness.is_some()) {
+        return read!(asking, site.climate?.soil_stiffness).map(|measured| [measured; 2]);
+    }
+    let range = match class(asking, site)? {
+        SoilClass::Sand | SoilClass::Gravel => SAND,
+        SoilClass::Clay => CLAY,
+        _ => {
+            return read!(asking, site.climate?.soil_stiffness).map(|measured| [measured; 2]);
+        }
+    };
+    asking.rest_on(&STIFFNESS);
+    Ok([range.0, range.1].map(PressurePerDepth::from_base))
 }
 
 fn known(site: &Site, has: impl Fn(&Climate) -> bool) -> bool {

@@ -1,0 +1,373 @@
+//! Whether the pad under an operator, a pedestal or a box tips, slides or sinks, and whether frost lifts it.
+//!
+//! Each load by itself, to every side that it may act, against the weight of the pad alone with a factor of 1.5. What
+//! stands on the pad is not counted, nor the ground beside it: it may be dug away. A pad that a slab holds at the ground
+//! does not slide. A foundation that carries a post is asked about its depth in the ground instead, one that carries a
+//! bollard about its bollard.
+
+use super::frost::bottom;
+use super::pad_loads::{PadLoad, Way, carries, loads, operators, ways};
+use super::soil;
+use crate::asking::{Asking, read};
+use crate::check::{BOTH, Check, Round};
+use crate::outcome::{Answer, Comparison, Halt, Labeled, Outcome};
+use crate::plain::capitalized;
+use crate::subject::About;
+use formula::standing::{PadBearing, PadOverturning, PadSliding, PadSmallest, SoilValues};
+use formula::{Evidence, Source};
+use quantity::{Force, Length, MassDensity, Pressure, Quantity as _, Ratio, Torque};
+use site::{Foundation, Site};
+
+/// The check.
+pub(crate) const CHECK: Check = Check {
+    question: "structure-pad",
+    codes: BOTH,
+    leaves_open: "wind on the housing of an operator, whose size the site does not hold; two loads at once; soft ground below, a bank or a trench beside it, and ground water that lifts it",
+    concerns: "each foundation that carries an operator, a device or a box and no post",
+    ask,
+};
+
+/// Factor against tipping and sliding.
+const FACTOR: f64 = 1.5;
+/// Density of concrete in kg/m³: 150 lb/ft³, and 110 lb/ft³ where it is lightweight.
+const DENSITY: (f64, f64) = (2402.8, 1762.0);
+
+static STABLE: Source = Source {
+    work: "IBC 1807.2.3: safety of 1.5 against overturning and sliding under nominal loads; concrete of 150 lb/ft³, or 110 lb/ft³ where it is lightweight",
+    clause: "",
+    evidence: Evidence::Seen,
+    seen: "calculations for a freestanding sign in a city archive: https://archives.ci.zephyrhills.fl.us/WebLink/0/doc/166215/Page9.aspx",
+};
+
+fn ask<'s>(site: &'s Site, round: &mut Round<'s, '_>) {
+    for pad in site.foundation.iter().filter(|one| is_pad(site, one)) {
+        round.ask(About::new(&pad.origin, &pad.id), |asking| {
+            stands(asking, site, pad)
+        });
+    }
+}
+
+/// It carries an operator, or anchors of something, and neither a post nor a bollard; round ones are asked for their depth.
+fn is_pad(site: &Site, one: &Foundation) -> bool {
+    let mut posts = site.gate.iter().flat_map(|gate| &gate.post);
+    let post =
+        posts.any(|post| post.foundation.as_ref() == Some(&one.id) || carries(one, &post.id));
+    let bollard = site
+        .bollard
+        .iter()
+        .any(|bollard| bollard.foundation.as_ref() == Some(&one.id) || carries(one, &bollard.id));
+    let carries_something = operators(site, one).next().is_some() || !one.anchor.is_empty();
+    carries_something && !post && !bollard && one.diameter.is_none()
+}
+
+/// A pad with the ground under it.
+struct Pad {
+    length: Length,
+    width: Length,
+    depth: Length,
+    density: MassDensity,
+    bearing: Pressure,
+    /// Missing where a slab holds it.
+    sliding: Option<SoilValues>,
+}
+
+fn stands<'s>(asking: &mut Asking<'s>, site: &'s Site, foundation: &'s Foundation) -> Answer {
+    let pad = pad(asking, site, foundation);
+    let bottom = bottom(asking, site, foundation);
+    let loads = loads(asking, site, foundation);
+    let (pad, bottom, loads) = (pad?, bottom?, loads?);
+    asking.rest_on(&STABLE);
+    let hardest = loads
+        .iter()
+        .flat_map(|load| ways(load, [pad.length, pad.width, pad.depth]))
+        .max_by(|one, two| one.leverage().total_cmp(&two.leverage()));
+    let strongest = loads
+        .iter()
+        .max_by(|one, two| one.force.base().total_cmp(&two.force.base()));
+    let (Some(hardest), Some(strongest)) = (hardest, strongest) else {
+        asking.say(|_| "Nothing pushes on it from the side.".to_owned());
+        return Ok(Outcome::Compared(bottom));
+    };
+    let (mut all, used) = tips(asking, &pad, &hardest)?;
+    let slides = slides(asking, &pad, strongest)?;
+    all.extend(slides);
+    all.push(bottom);
+    let fails = all.iter().any(|one| !one.holds());
+    let smallest = if fails {
+        smallest(asking, &pad, (&hardest, strongest))
+    } else {
+        None
+    };
+    asking.say(|print| {
+        let smallest = smallest.map_or_else(String::new, |side| {
+            format!(
+                " As thick as it is, a square pad of {} holds.",
+                print.q(side)
+            )
+        });
+        format!(
+            "{} weighs {}; {} tips it most, with {} about its edge, and it resists {}.{smallest}",
+            capitalized(foundation.id.as_str()),
+            print.q(used.0),
+            hardest.load.what,
+            print.q(used.1),
+            print.q(used.2)
+        )
+    });
+    Outcome::worst(all).ok_or(Halt)
+}
+
+fn pad<'s>(
+    asking: &mut Asking<'s>,
+    site: &'s Site,
+    foundation: &'s Foundation,
+) -> Result<Pad, Halt> {
+    let length = read!(asking, foundation.length);
+    let width = read!(asking, foundation.width);
+    let depth = read!(asking, foundation.depth);
+    let bearing = soil::bearing(asking, site);
+    let sliding = if foundation.held_at_grade == Some(true) {
+        Ok(None)
+    } else {
+        soil::against_sliding(asking, site).map(Some)
+    };
+    let light = foundation.lightweight == Some(true);
+    Ok(Pad {
+        length: length?,
+        width: width?,
+        depth: depth?,
+        density: MassDensity::from_base(if light { DENSITY.1 } else { DENSITY.0 }),
+        bearing: bearing?,
+        sliding: sliding?,
+    })
+}
+
+/// Weight, tipping moment and moment that resists it.
+type Used = (Force, Torque, Torque);
+
+fn tips(
+    asking: &mut Asking<'_>,
+    pad: &Pad,
+    way: &Way<'_>,
+) -> Result<(Vec<Comparison>, Used), Halt> {
+    let tipping = asking.work(&PadOverturning {
+        length: way.length,
+        width: way.width,
+        thickness: pad.depth,
+        density: pad.density,
+        weight_on_top: Force::from_base(0.0),
+        force: way.load.force,
+        height: way.height,
+        moment: way.load.moment,
+    })?;
+    let mut all = vec![Comparison::at_most(
+        Labeled::new(
+            "moment that tips it, with the factor 1.5",
+            tipping.overturning * FACTOR,
+        ),
+        Labeled::new("moment that its weight resists", tipping.resisting),
+    )];
+    // A pad that tips presses with nothing but its edge: there is no pressure to give then.
+    let pressed = asking.work_if_in_reach(&PadBearing {
+        weight: tipping.weight,
+        moment: tipping.overturning,
+        length: way.length,
+        width: way.width,
+        allowed: pad.bearing,
+    });
+    all.extend(pressed.map(|pressed| {
+        Comparison::at_most(
+            Labeled::new("pressure under its edge", pressed.greatest),
+            Labeled::new("pressure that the soil may carry", pad.bearing),
+        )
+    }));
+    Ok((
+        all,
+        (tipping.weight, tipping.overturning, tipping.resisting),
+    ))
+}
+
+fn slides(asking: &mut Asking<'_>, pad: &Pad, load: &PadLoad) -> Result<Option<Comparison>, Halt> {
+    let Some(soil) = pad.sliding.filter(|_| load.force.base() > 0.0) else {
+        return Ok(None);
+    };
+    let area = pad.length * pad.width;
+    let weight = pad.density.base() * (area * pad.depth).base() * 9.806_65;
+    let slide = asking.work(&PadSliding {
+        weight: Force::from_base(weight),
+        area,
+        friction: soil.friction,
+        cohesion: soil.cohesion,
+        force: load.force,
+    })?;
+    Ok(Some(Comparison::at_most(
+        Labeled::new(
+            "push that slides it, with the factor 1.5",
+            load.force * FACTOR,
+        ),
+        Labeled::new("resistance of the soil under it", slide.resistance),
+    )))
+}
+
+/// Side of the smallest square pad of this thickness that holds.
+fn smallest(
+    asking: &mut Asking<'_>,
+    pad: &Pad,
+    (hardest, strongest): (&Way<'_>, &PadLoad),
+) -> Option<Length> {
+    let soil = pad.sliding?;
+    let side = |load: &PadLoad| PadSmallest {
+        thickness: pad.depth,
+        density: pad.density,
+        weight_on_top: Force::from_base(0.0),
+        force: load.force,
+        height: load.height + pad.depth,
+        moment: load.moment,
+        friction: soil.friction,
+        cohesion: soil.cohesion,
+        allowed: pad.bearing,
+        safety: Ratio::from_base(FACTOR),
+    };
+    let one = asking
+        .work_if_in_reach(&side(hardest.load))
+        .map(|one| one.side);
+    let other = asking
+        .work_if_in_reach(&side(strongest))
+        .map(|one| one.side);
+    match (one, other) {
+        (Some(one), Some(other)) if one < other => Some(other),
+        (one, other) => one.or(other),
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    #![allow(clippy::unwrap_used, reason = "a test may stop at the first surprise")]
+    use super::CHECK;
+    use crate::Verdict;
+    use crate::check::testing::{all, only};
+
+    const SITE: &str = r#"
+        [site]
+        name = "Test yard"
+        code_basis = "us"
+        wind_code = "ASCE 7-16"
+        [climate]
+        soil_class = "sand"
+        frost_depth = "30 in"
+        basic_wind_speed = "115 mph"
+        exposure = "C"
+        topographic_factor = "1"
+        [[gate]]
+        id = "main"
+        kind = "track-slide"
+        [[operator]]
+        id = "drive"
+        gate = "main"
+        drive = "rack"
+        at = ["22 ft", "14 in", "18 in"]
+        foundation = "pad"
+        starting_force = "300 lbf ± 5 %"
+        [[foundation]]
+        id = "pad"
+        at = ["22 ft", "14 in", "2 in"]
+        length = "36 in"
+        width = "30 in"
+        depth = "36 in"
+    "#;
+
+    #[test]
+    fn holds_under_the_pull_of_its_drive() {
+        let finding = only(&CHECK, SITE);
+        assert_eq!(finding.verdict, Verdict::Holds, "{}", finding.sentence);
+        // By hand: 3 · 2.5 · 3 ft³ of 150 lb/ft³ weigh 3375 lb, and 3375 · 1.5 ft is 5062 lbf·ft.
+        assert!(
+            finding.sentence.contains("3375 lbf"),
+            "{}",
+            finding.sentence
+        );
+    }
+
+    #[test]
+    fn fails_when_it_is_small_and_names_the_smallest() {
+        let small = SITE
+            .replace("length = \"36 in\"", "length = \"18 in\"")
+            .replace("width = \"30 in\"", "width = \"18 in\"");
+        let finding = only(&CHECK, &small);
+        assert_eq!(finding.verdict, Verdict::Fails, "{}", finding.sentence);
+        assert!(
+            finding.sentence.contains("a square pad of"),
+            "{}",
+            finding.sentence
+        );
+    }
+
+    #[test]
+    fn fails_above_frost_unless_it_drains() {
+        let cold = SITE.replace("frost_depth = \"30 in\"", "frost_depth = \"60 in\"");
+        let finding = only(&CHECK, &cold);
+        assert_eq!(finding.verdict, Verdict::Fails, "{}", finding.sentence);
+        let drained = cold + "drained = true\n";
+        assert_eq!(only(&CHECK, &drained).verdict, Verdict::Holds);
+    }
+
+    #[test]
+    fn a_bump_and_the_wind_on_a_box_count() {
+        let pedestal = SITE.split("[[operator]]").next().unwrap().to_owned()
+            + r#"
+            [[device]]
+            id = "reader"
+            kind = "reader"
+            [[enclosure]]
+            id = "box"
+            at = ["0 ft", "0 ft", "4 ft"]
+            width = "30 in"
+            height = "48 in"
+            depth = "12 in"
+            [[foundation]]
+            id = "plinth"
+            at = ["0 ft", "0 ft", "0 ft"]
+            length = "36 in"
+            width = "36 in"
+            depth = "30 in"
+            push = [{ what = "car backs into it", force = "250 lbf", height = "24 in" }]
+            [[foundation.anchor]]
+            carries = "reader"
+            holds = "pedestal"
+            [[foundation.anchor]]
+            carries = "box"
+            holds = "box"
+        "#;
+        let finding = only(&CHECK, &pedestal);
+        assert_eq!(finding.verdict, Verdict::Holds, "{}", finding.sentence);
+        let hard = only(&CHECK, &pedestal.replace("250 lbf", "1500 lbf"));
+        assert_eq!(hard.verdict, Verdict::Fails, "{}", hard.sentence);
+        let unbumped = pedestal.replace(
+            "push = [{ what = \"car backs into it\", force = \"250 lbf\", height = \"24 in\" }]",
+            "",
+        );
+        assert_eq!(only(&CHECK, &unbumped).missing.len(), 1);
+    }
+
+    #[test]
+    fn unknown_without_soil_frost_and_depth_and_in_poor_soil() {
+        let bare = SITE
+            .replace("soil_class = \"sand\"", "")
+            .replace("frost_depth = \"30 in\"", "")
+            .replace("depth = \"36 in\"", "");
+        let finding = only(&CHECK, &bare);
+        assert_eq!(finding.verdict, Verdict::UnknownUntil);
+        assert_eq!(finding.missing.len(), 3, "{:?}", finding.missing);
+        let poor = SITE.replace("\"sand\"", "\"fill, peat or unknown\"");
+        assert_eq!(only(&CHECK, &poor).verdict, Verdict::UnknownUntil);
+    }
+
+    #[test]
+    fn the_footing_of_a_post_is_asked_elsewhere() {
+        let post = SITE.replace(
+            "[[operator]]",
+            "[[gate.post]]\nid = \"post\"\nrole = \"hinge\"\nfoundation = \"pad\"\n[[operator]]",
+        );
+        assert!(all(&CHECK, &post).is_empty());
+    }
+}
