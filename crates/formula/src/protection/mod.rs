@@ -1,6 +1,8 @@
 //! Protection of people: distances of devices, numbers of means, openings and places that catch.
 
 mod approach;
+mod contact_sensor_place;
+mod control_distance;
 mod edge_impact_force;
 mod edge_peak_force;
 mod en12453_closing_test_points;
@@ -10,9 +12,13 @@ mod en12453_minimum_level;
 mod en12453_opening_test_point;
 mod en12453_peak_force;
 mod en12453_test_body;
+mod entrapment_alarm;
 mod entrapment_protection_count;
 mod entrapment_protection_recalled;
+mod f2200_construction;
+mod f2200_fall;
 mod f2200_opening;
+mod f2200_protrusion;
 mod force_measurement_mean;
 mod gate_kind;
 mod hold_to_run_overtravel;
@@ -22,11 +28,23 @@ mod iso13855_2010_parallel_distance;
 mod iso13855_2024_parallel_distance;
 mod iso13857_reach;
 mod limit;
+mod means_type;
 mod osha_1910_217_distance;
+mod sign_letter_height;
 mod slide_entrapment_zone;
+mod slide_gate_gap;
 mod soft_edge;
 mod swing_entrapment_zone;
+mod swing_pivot_entrapment_zone;
+mod swing_side_entrapment_zone;
+mod ul325_means_pair;
+mod ul325_reversal;
+mod ul325_speed_limit;
+mod ul325_types_before_2016;
+mod ul325_usage_class;
 
+pub use contact_sensor_place::{ContactSensorPlace, SensorAtPlace, SensorDemand, SensorPlace};
+pub use control_distance::{ControlDistance, ControlRule};
 pub use edge_impact_force::{EdgeImpact, EdgeImpactForce};
 pub use edge_peak_force::{EdgeForce, EdgePeakForce};
 pub use en12453_closing_test_points::{ClosingTestPoints, En12453ClosingTestPoints};
@@ -41,9 +59,13 @@ pub use en12453_peak_force::{
     EN12453_PEAK_FORCE_RECALLED, En12453PeakForce, PeakForceLimit, en12453_peak_force_recalled,
 };
 pub use en12453_test_body::{BoxPosture, En12453TestBody, Sight, TestBodySight};
+pub use entrapment_alarm::{AlarmRule, AlarmVerdict, EntrapmentAlarm};
 pub use entrapment_protection_count::{EntrapmentProtectionCount, ProtectionCount};
 pub use entrapment_protection_recalled::{EntrapmentProtectionRecalled, RecalledCount};
+pub use f2200_construction::{ConstructionRule, F2200Construction, GateItem};
+pub use f2200_fall::{F2200Fall, FallRule};
 pub use f2200_opening::{F2200Edition, F2200Opening, OpeningRule, OpeningVerdict};
+pub use f2200_protrusion::{F2200Protrusion, Protrusion, ProtrusionVerdict};
 pub use force_measurement_mean::{ForceMeasurementMean, MeanForce, MeanVerdict};
 pub use gate_kind::{Entrapment, GateKind, TravelDirection};
 pub use hold_to_run_overtravel::{
@@ -56,14 +78,26 @@ pub use iso13855_2010_parallel_distance::{Iso138552010Parallel, Iso138552010Para
 pub use iso13855_2024_parallel_distance::{Iso138552024Parallel, Iso138552024ParallelDistance};
 pub use iso13857_reach::{Iso13857Reach, OpeningShape, ReachDistance, reach_from_three_years};
 pub use limit::LimitVerdict;
+pub use means_type::MeansType;
 pub use osha_1910_217_distance::{Osha1910217Distance, OshaDistance};
+pub use sign_letter_height::{LetterRule, SignLetterHeight};
 pub use slide_entrapment_zone::{SlideEntrapmentZone, SlideZone, ZoneVerdict};
+pub use slide_gate_gap::{SlideGapRule, SlideGateGap};
 pub use swing_entrapment_zone::{SwingEntrapmentZone, SwingZone};
+pub use swing_pivot_entrapment_zone::{SwingPivotEntrapmentZone, SwingPivotZone};
+pub use swing_side_entrapment_zone::{SwingSideEntrapmentZone, SwingSideZone};
+pub use ul325_means_pair::{MeansPair, PairVerdict, Ul325MeansPair};
+pub use ul325_reversal::{ReversalRule, ReversalVerdict, Ul325Reversal};
+pub use ul325_speed_limit::{SpeedRule, Ul325SpeedLimit};
+pub use ul325_types_before_2016::{TypeRoles, TypeVerdict, Ul325TypesBefore2016};
+pub use ul325_usage_class::{GatePlace, GateUsage, Ul325UsageClass, UsageClass};
 
 use crate::Calculation;
 
 /// The calculations of this discipline.
 pub(crate) const CALCULATIONS: &[Calculation] = &[
+    Calculation::of::<ContactSensorPlace>(),
+    Calculation::of::<ControlDistance>(),
     Calculation::of::<EdgeImpactForce>(),
     Calculation::of::<EdgePeakForce>(),
     Calculation::of::<En12453ClosingTestPoints>(),
@@ -73,9 +107,13 @@ pub(crate) const CALCULATIONS: &[Calculation] = &[
     Calculation::of::<En12453OpeningTestPoint>(),
     Calculation::of::<En12453PeakForce>(),
     Calculation::of::<En12453TestBody>(),
+    Calculation::of::<EntrapmentAlarm>(),
     Calculation::of::<EntrapmentProtectionCount>(),
     Calculation::of::<EntrapmentProtectionRecalled>(),
+    Calculation::of::<F2200Construction>(),
+    Calculation::of::<F2200Fall>(),
     Calculation::of::<F2200Opening>(),
+    Calculation::of::<F2200Protrusion>(),
     Calculation::of::<ForceMeasurementMean>(),
     Calculation::of::<HoldToRunOvertravel>(),
     Calculation::of::<Iso13854Gap>(),
@@ -84,8 +122,17 @@ pub(crate) const CALCULATIONS: &[Calculation] = &[
     Calculation::of::<Iso138552024ParallelDistance>(),
     Calculation::of::<Iso13857Reach>(),
     Calculation::of::<Osha1910217Distance>(),
+    Calculation::of::<SignLetterHeight>(),
     Calculation::of::<SlideEntrapmentZone>(),
+    Calculation::of::<SlideGateGap>(),
     Calculation::of::<SwingEntrapmentZone>(),
+    Calculation::of::<SwingPivotEntrapmentZone>(),
+    Calculation::of::<SwingSideEntrapmentZone>(),
+    Calculation::of::<Ul325MeansPair>(),
+    Calculation::of::<Ul325Reversal>(),
+    Calculation::of::<Ul325SpeedLimit>(),
+    Calculation::of::<Ul325TypesBefore2016>(),
+    Calculation::of::<Ul325UsageClass>(),
 ];
 
 /// Name and text of the case file beside a calculation.
@@ -100,6 +147,8 @@ macro_rules! cases {
 
 /// The case files of this discipline: name and text.
 pub(crate) const CASES: &[(&str, &str)] = cases![
+    "contact_sensor_place",
+    "control_distance",
     "edge_impact_force",
     "edge_peak_force",
     "en12453_closing_test_points",
@@ -109,9 +158,13 @@ pub(crate) const CASES: &[(&str, &str)] = cases![
     "en12453_opening_test_point",
     "en12453_peak_force",
     "en12453_test_body",
+    "entrapment_alarm",
     "entrapment_protection_count",
     "entrapment_protection_recalled",
+    "f2200_construction",
+    "f2200_fall",
     "f2200_opening",
+    "f2200_protrusion",
     "force_measurement_mean",
     "hold_to_run_overtravel",
     "iso13854_gap",
@@ -120,6 +173,15 @@ pub(crate) const CASES: &[(&str, &str)] = cases![
     "iso13855_2024_parallel_distance",
     "iso13857_reach",
     "osha_1910_217_distance",
+    "sign_letter_height",
     "slide_entrapment_zone",
+    "slide_gate_gap",
     "swing_entrapment_zone",
+    "swing_pivot_entrapment_zone",
+    "swing_side_entrapment_zone",
+    "ul325_means_pair",
+    "ul325_reversal",
+    "ul325_speed_limit",
+    "ul325_types_before_2016",
+    "ul325_usage_class",
 ];

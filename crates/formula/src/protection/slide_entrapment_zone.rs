@@ -40,7 +40,7 @@ formula! {
 /// Narrowest gap that is no entrapment zone: 16 in.
 pub(super) const GAP: f64 = 16.0 * 0.0254;
 /// Height up to which the rule looks: 6 ft.
-const HEIGHT: f64 = 72.0 * 0.0254;
+pub(super) const HEIGHT: f64 = 72.0 * 0.0254;
 /// A thousandth of a millimeter, so that 16.0 in converted from another unit still is 16 in.
 pub(super) const SLACK: f64 = 1e-6;
 
