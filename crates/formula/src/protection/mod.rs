@@ -1,8 +1,13 @@
 //! Protection of people: distances of devices, numbers of means, openings and places that catch.
 
+mod ansi_b11_19_distance;
 mod approach;
+mod barrier_arm_recalled;
+mod beam_crosstalk_spacing;
+mod beam_excess_gain;
 mod contact_sensor_place;
 mod control_distance;
+mod cpsc_entrapment_opening;
 mod edge_impact_force;
 mod edge_peak_force;
 mod en12453_closing_test_points;
@@ -19,17 +24,26 @@ mod f2200_construction;
 mod f2200_fall;
 mod f2200_opening;
 mod f2200_protrusion;
+mod finger_gap;
 mod force_measurement_mean;
 mod gate_kind;
 mod hold_to_run_overtravel;
 mod iso13854_gap;
+mod iso13855_2010_beam_distance;
 mod iso13855_2010_minimum_distance;
 mod iso13855_2010_parallel_distance;
 mod iso13855_2024_parallel_distance;
+mod iso13855_crawl_under;
+mod iso13857_around;
 mod iso13857_reach;
+mod iso13857_reach_over;
+mod iso13857_upward;
+mod iso13857_whole_body;
 mod limit;
 mod means_type;
 mod osha_1910_217_distance;
+mod reflective_surface_distance;
+mod scanner_point_spacing;
 mod sign_letter_height;
 mod slide_entrapment_zone;
 mod slide_gate_gap;
@@ -43,8 +57,16 @@ mod ul325_speed_limit;
 mod ul325_types_before_2016;
 mod ul325_usage_class;
 
+pub use ansi_b11_19_distance::{AnsiB1119Distance, AnsiDistance};
+pub use barrier_arm_recalled::{BARRIER_ARM_RECALLED, barrier_arm_stays_clear_recalled};
+pub use beam_crosstalk_spacing::{BeamCrosstalkSpacing, CrosstalkSpacing};
+pub use beam_excess_gain::{
+    Air, BEAM_GAIN_IN_DIRTY_AIR_RECALLED, BeamExcessGain, ExcessGain, beam_gain_in_air_recalled,
+    beam_range_for_gain,
+};
 pub use contact_sensor_place::{ContactSensorPlace, SensorAtPlace, SensorDemand, SensorPlace};
 pub use control_distance::{ControlDistance, ControlRule};
+pub use cpsc_entrapment_opening::{CaughtPart, CpscEntrapmentOpening, EntrapmentOpening};
 pub use edge_impact_force::{EdgeImpact, EdgeImpactForce};
 pub use edge_peak_force::{EdgeForce, EdgePeakForce};
 pub use en12453_closing_test_points::{ClosingTestPoints, En12453ClosingTestPoints};
@@ -66,6 +88,7 @@ pub use f2200_construction::{ConstructionRule, F2200Construction, GateItem};
 pub use f2200_fall::{F2200Fall, FallRule};
 pub use f2200_opening::{F2200Edition, F2200Opening, OpeningRule, OpeningVerdict};
 pub use f2200_protrusion::{F2200Protrusion, Protrusion, ProtrusionVerdict};
+pub use finger_gap::{FINGER_GAP_RECALLED, finger_gap_recalled};
 pub use force_measurement_mean::{ForceMeasurementMean, MeanForce, MeanVerdict};
 pub use gate_kind::{Entrapment, GateKind, TravelDirection};
 pub use hold_to_run_overtravel::{
@@ -73,13 +96,25 @@ pub use hold_to_run_overtravel::{
     hold_to_run_overtravel_recalled,
 };
 pub use iso13854_gap::{BodyPart, CrushingGap, Iso13854Gap};
+pub use iso13855_2010_beam_distance::{
+    Iso138552010BeamDistance, Iso138552010Beams, iso13855_2010_beam_heights,
+};
 pub use iso13855_2010_minimum_distance::{Iso138552010Distance, Iso138552010MinimumDistance};
 pub use iso13855_2010_parallel_distance::{Iso138552010Parallel, Iso138552010ParallelDistance};
 pub use iso13855_2024_parallel_distance::{Iso138552024Parallel, Iso138552024ParallelDistance};
+pub use iso13855_crawl_under::{
+    CrawlUnder, CrawlVerdict, Iso13855CrawlUnder, Iso13855Edition, PeopleNear,
+};
+pub use iso13857_around::{AroundReach, Iso13857Around};
 pub use iso13857_reach::{Iso13857Reach, OpeningShape, ReachDistance, reach_from_three_years};
+pub use iso13857_reach_over::{ISO13857_REACH_OVER_RECALLED, iso13857_reach_over_recalled};
+pub use iso13857_upward::{Iso13857Upward, RiskLevel, UpwardReach};
+pub use iso13857_whole_body::{BodyPassage, Iso13857WholeBody, Passage};
 pub use limit::LimitVerdict;
 pub use means_type::MeansType;
 pub use osha_1910_217_distance::{Osha1910217Distance, OshaDistance};
+pub use reflective_surface_distance::{EspeType, ReflectiveRule, ReflectiveSurfaceDistance};
+pub use scanner_point_spacing::{PointSpacing, ScannerPointSpacing};
 pub use sign_letter_height::{LetterRule, SignLetterHeight};
 pub use slide_entrapment_zone::{SlideEntrapmentZone, SlideZone, ZoneVerdict};
 pub use slide_gate_gap::{SlideGapRule, SlideGateGap};
@@ -96,8 +131,12 @@ use crate::Calculation;
 
 /// The calculations of this discipline.
 pub(crate) const CALCULATIONS: &[Calculation] = &[
+    Calculation::of::<AnsiB1119Distance>(),
+    Calculation::of::<BeamCrosstalkSpacing>(),
+    Calculation::of::<BeamExcessGain>(),
     Calculation::of::<ContactSensorPlace>(),
     Calculation::of::<ControlDistance>(),
+    Calculation::of::<CpscEntrapmentOpening>(),
     Calculation::of::<EdgeImpactForce>(),
     Calculation::of::<EdgePeakForce>(),
     Calculation::of::<En12453ClosingTestPoints>(),
@@ -117,11 +156,18 @@ pub(crate) const CALCULATIONS: &[Calculation] = &[
     Calculation::of::<ForceMeasurementMean>(),
     Calculation::of::<HoldToRunOvertravel>(),
     Calculation::of::<Iso13854Gap>(),
+    Calculation::of::<Iso138552010BeamDistance>(),
     Calculation::of::<Iso138552010MinimumDistance>(),
     Calculation::of::<Iso138552010ParallelDistance>(),
     Calculation::of::<Iso138552024ParallelDistance>(),
+    Calculation::of::<Iso13855CrawlUnder>(),
+    Calculation::of::<Iso13857Around>(),
     Calculation::of::<Iso13857Reach>(),
+    Calculation::of::<Iso13857Upward>(),
+    Calculation::of::<Iso13857WholeBody>(),
     Calculation::of::<Osha1910217Distance>(),
+    Calculation::of::<ReflectiveSurfaceDistance>(),
+    Calculation::of::<ScannerPointSpacing>(),
     Calculation::of::<SignLetterHeight>(),
     Calculation::of::<SlideEntrapmentZone>(),
     Calculation::of::<SlideGateGap>(),
@@ -147,8 +193,12 @@ macro_rules! cases {
 
 /// The case files of this discipline: name and text.
 pub(crate) const CASES: &[(&str, &str)] = cases![
+    "ansi_b11_19_distance",
+    "beam_crosstalk_spacing",
+    "beam_excess_gain",
     "contact_sensor_place",
     "control_distance",
+    "cpsc_entrapment_opening",
     "edge_impact_force",
     "edge_peak_force",
     "en12453_closing_test_points",
@@ -168,11 +218,18 @@ pub(crate) const CASES: &[(&str, &str)] = cases![
     "force_measurement_mean",
     "hold_to_run_overtravel",
     "iso13854_gap",
+    "iso13855_2010_beam_distance",
     "iso13855_2010_minimum_distance",
     "iso13855_2010_parallel_distance",
     "iso13855_2024_parallel_distance",
+    "iso13855_crawl_under",
+    "iso13857_around",
     "iso13857_reach",
+    "iso13857_upward",
+    "iso13857_whole_body",
     "osha_1910_217_distance",
+    "reflective_surface_distance",
+    "scanner_point_spacing",
     "sign_letter_height",
     "slide_entrapment_zone",
     "slide_gate_gap",
