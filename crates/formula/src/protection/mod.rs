@@ -1,13 +1,18 @@
 //! Protection of people: distances of devices, numbers of means, openings and places that catch.
 
+mod adult_dimension;
 mod ansi_b11_19_distance;
 mod approach;
 mod barrier_arm_recalled;
 mod beam_crosstalk_spacing;
 mod beam_excess_gain;
+mod body_stiffness;
+mod child_height;
+mod child_walking_speed;
 mod contact_sensor_place;
 mod control_distance;
 mod cpsc_entrapment_opening;
+mod design_vehicle;
 mod edge_impact_force;
 mod edge_peak_force;
 mod en12453_closing_test_points;
@@ -40,6 +45,10 @@ mod iso13857_reach_over;
 mod iso13857_upward;
 mod iso13857_whole_body;
 mod limit;
+mod loop_detection_height;
+mod loop_gate_clearance;
+mod loop_turns;
+mod loop_wire;
 mod means_type;
 mod osha_1910_217_distance;
 mod reflective_surface_distance;
@@ -49,6 +58,7 @@ mod slide_entrapment_zone;
 mod slide_gate_gap;
 mod soft_edge;
 mod swing_entrapment_zone;
+mod swing_leaf_sweep;
 mod swing_pivot_entrapment_zone;
 mod swing_side_entrapment_zone;
 mod ul325_means_pair;
@@ -56,7 +66,11 @@ mod ul325_reversal;
 mod ul325_speed_limit;
 mod ul325_types_before_2016;
 mod ul325_usage_class;
+mod vehicle_clearance_time;
+mod vehicle_gap_in_beam;
+mod walking_clearance_time;
 
+pub use adult_dimension::{AdultDimension, AdultMeasure, BodyDimension, MeasuredSex, Percentile};
 pub use ansi_b11_19_distance::{AnsiB1119Distance, AnsiDistance};
 pub use barrier_arm_recalled::{BARRIER_ARM_RECALLED, barrier_arm_stays_clear_recalled};
 pub use beam_crosstalk_spacing::{BeamCrosstalkSpacing, CrosstalkSpacing};
@@ -64,9 +78,13 @@ pub use beam_excess_gain::{
     Air, BEAM_GAIN_IN_DIRTY_AIR_RECALLED, BeamExcessGain, ExcessGain, beam_gain_in_air_recalled,
     beam_range_for_gain,
 };
+pub use body_stiffness::{BodyStiffness, PartStiffness, StruckPart};
+pub use child_height::{Child, ChildHeight, ChildPercentile, ChildStature};
+pub use child_walking_speed::{ChildSpeed, ChildWalkingSpeed};
 pub use contact_sensor_place::{ContactSensorPlace, SensorAtPlace, SensorDemand, SensorPlace};
 pub use control_distance::{ControlDistance, ControlRule};
 pub use cpsc_entrapment_opening::{CaughtPart, CpscEntrapmentOpening, EntrapmentOpening};
+pub use design_vehicle::{DesignVehicle, DesignVehicleKind, VehicleSize};
 pub use edge_impact_force::{EdgeImpact, EdgeImpactForce};
 pub use edge_peak_force::{EdgeForce, EdgePeakForce};
 pub use en12453_closing_test_points::{ClosingTestPoints, En12453ClosingTestPoints};
@@ -111,6 +129,10 @@ pub use iso13857_reach_over::{ISO13857_REACH_OVER_RECALLED, iso13857_reach_over_
 pub use iso13857_upward::{Iso13857Upward, RiskLevel, UpwardReach};
 pub use iso13857_whole_body::{BodyPassage, Iso13857WholeBody, Passage};
 pub use limit::LimitVerdict;
+pub use loop_detection_height::{LoopDetectionHeight, LoopHeight};
+pub use loop_gate_clearance::{LoopClearance, LoopGateClearance};
+pub use loop_turns::{LoopTurns, TurnsOfLoop};
+pub use loop_wire::{LoopWire, WireOfLoop};
 pub use means_type::MeansType;
 pub use osha_1910_217_distance::{Osha1910217Distance, OshaDistance};
 pub use reflective_surface_distance::{EspeType, ReflectiveRule, ReflectiveSurfaceDistance};
@@ -119,6 +141,7 @@ pub use sign_letter_height::{LetterRule, SignLetterHeight};
 pub use slide_entrapment_zone::{SlideEntrapmentZone, SlideZone, ZoneVerdict};
 pub use slide_gate_gap::{SlideGapRule, SlideGateGap};
 pub use swing_entrapment_zone::{SwingEntrapmentZone, SwingZone};
+pub use swing_leaf_sweep::{LeafSweep, SwingLeafSweep};
 pub use swing_pivot_entrapment_zone::{SwingPivotEntrapmentZone, SwingPivotZone};
 pub use swing_side_entrapment_zone::{SwingSideEntrapmentZone, SwingSideZone};
 pub use ul325_means_pair::{MeansPair, PairVerdict, Ul325MeansPair};
@@ -126,17 +149,25 @@ pub use ul325_reversal::{ReversalRule, ReversalVerdict, Ul325Reversal};
 pub use ul325_speed_limit::{SpeedRule, Ul325SpeedLimit};
 pub use ul325_types_before_2016::{TypeRoles, TypeVerdict, Ul325TypesBefore2016};
 pub use ul325_usage_class::{GatePlace, GateUsage, Ul325UsageClass, UsageClass};
+pub use vehicle_clearance_time::{VehicleClearanceTime, VehicleTime};
+pub use vehicle_gap_in_beam::{GapTime, VehicleGapInBeam};
+pub use walking_clearance_time::{Walker, WalkingClearanceTime, WalkingTime};
 
 use crate::Calculation;
 
 /// The calculations of this discipline.
 pub(crate) const CALCULATIONS: &[Calculation] = &[
+    Calculation::of::<AdultDimension>(),
     Calculation::of::<AnsiB1119Distance>(),
     Calculation::of::<BeamCrosstalkSpacing>(),
     Calculation::of::<BeamExcessGain>(),
+    Calculation::of::<BodyStiffness>(),
+    Calculation::of::<ChildHeight>(),
+    Calculation::of::<ChildWalkingSpeed>(),
     Calculation::of::<ContactSensorPlace>(),
     Calculation::of::<ControlDistance>(),
     Calculation::of::<CpscEntrapmentOpening>(),
+    Calculation::of::<DesignVehicle>(),
     Calculation::of::<EdgeImpactForce>(),
     Calculation::of::<EdgePeakForce>(),
     Calculation::of::<En12453ClosingTestPoints>(),
@@ -165,6 +196,10 @@ pub(crate) const CALCULATIONS: &[Calculation] = &[
     Calculation::of::<Iso13857Reach>(),
     Calculation::of::<Iso13857Upward>(),
     Calculation::of::<Iso13857WholeBody>(),
+    Calculation::of::<LoopDetectionHeight>(),
+    Calculation::of::<LoopGateClearance>(),
+    Calculation::of::<LoopTurns>(),
+    Calculation::of::<LoopWire>(),
     Calculation::of::<Osha1910217Distance>(),
     Calculation::of::<ReflectiveSurfaceDistance>(),
     Calculation::of::<ScannerPointSpacing>(),
@@ -172,6 +207,7 @@ pub(crate) const CALCULATIONS: &[Calculation] = &[
     Calculation::of::<SlideEntrapmentZone>(),
     Calculation::of::<SlideGateGap>(),
     Calculation::of::<SwingEntrapmentZone>(),
+    Calculation::of::<SwingLeafSweep>(),
     Calculation::of::<SwingPivotEntrapmentZone>(),
     Calculation::of::<SwingSideEntrapmentZone>(),
     Calculation::of::<Ul325MeansPair>(),
@@ -179,6 +215,9 @@ pub(crate) const CALCULATIONS: &[Calculation] = &[
     Calculation::of::<Ul325SpeedLimit>(),
     Calculation::of::<Ul325TypesBefore2016>(),
     Calculation::of::<Ul325UsageClass>(),
+    Calculation::of::<VehicleClearanceTime>(),
+    Calculation::of::<VehicleGapInBeam>(),
+    Calculation::of::<WalkingClearanceTime>(),
 ];
 
 /// Name and text of the case file beside a calculation.
@@ -193,12 +232,17 @@ macro_rules! cases {
 
 /// The case files of this discipline: name and text.
 pub(crate) const CASES: &[(&str, &str)] = cases![
+    "adult_dimension",
     "ansi_b11_19_distance",
     "beam_crosstalk_spacing",
     "beam_excess_gain",
+    "body_stiffness",
+    "child_height",
+    "child_walking_speed",
     "contact_sensor_place",
     "control_distance",
     "cpsc_entrapment_opening",
+    "design_vehicle",
     "edge_impact_force",
     "edge_peak_force",
     "en12453_closing_test_points",
@@ -227,6 +271,10 @@ pub(crate) const CASES: &[(&str, &str)] = cases![
     "iso13857_reach",
     "iso13857_upward",
     "iso13857_whole_body",
+    "loop_detection_height",
+    "loop_gate_clearance",
+    "loop_turns",
+    "loop_wire",
     "osha_1910_217_distance",
     "reflective_surface_distance",
     "scanner_point_spacing",
@@ -234,6 +282,7 @@ pub(crate) const CASES: &[(&str, &str)] = cases![
     "slide_entrapment_zone",
     "slide_gate_gap",
     "swing_entrapment_zone",
+    "swing_leaf_sweep",
     "swing_pivot_entrapment_zone",
     "swing_side_entrapment_zone",
     "ul325_means_pair",
@@ -241,4 +290,7 @@ pub(crate) const CASES: &[(&str, &str)] = cases![
     "ul325_speed_limit",
     "ul325_types_before_2016",
     "ul325_usage_class",
+    "vehicle_clearance_time",
+    "vehicle_gap_in_beam",
+    "walking_clearance_time",
 ];
