@@ -1,11 +1,16 @@
 //! Protection of people: distances of devices, numbers of means, openings and places that catch.
 
+mod ada_closing_time;
+mod ada_gate_dimension;
+mod ada_operating_force;
+mod ada_reach;
 mod adult_dimension;
 mod ansi_b11_19_distance;
 mod approach;
 mod barrier_arm_recalled;
 mod beam_crosstalk_spacing;
 mod beam_excess_gain;
+mod bhma_power_fail_force;
 mod body_stiffness;
 mod child_height;
 mod child_walking_speed;
@@ -30,7 +35,9 @@ mod f2200_fall;
 mod f2200_opening;
 mod f2200_protrusion;
 mod finger_gap;
+mod fire_clear_way;
 mod force_measurement_mean;
+mod gate_beyond_lanes;
 mod gate_kind;
 mod hold_to_run_overtravel;
 mod iso13854_gap;
@@ -49,6 +56,7 @@ mod loop_detection_height;
 mod loop_gate_clearance;
 mod loop_turns;
 mod loop_wire;
+mod low_energy_swing_time;
 mod means_type;
 mod osha_1910_217_distance;
 mod reflective_surface_distance;
@@ -70,6 +78,10 @@ mod vehicle_clearance_time;
 mod vehicle_gap_in_beam;
 mod walking_clearance_time;
 
+pub use ada_closing_time::{AdaClosing, AdaClosingTime};
+pub use ada_gate_dimension::{AdaDimension, AdaGateDimension, WalkGateItem};
+pub use ada_operating_force::{AdaForce, AdaOperatingForce, HandWorked};
+pub use ada_reach::{AdaReach, AdaReachRange, ReachApproach};
 pub use adult_dimension::{AdultDimension, AdultMeasure, BodyDimension, MeasuredSex, Percentile};
 pub use ansi_b11_19_distance::{AnsiB1119Distance, AnsiDistance};
 pub use barrier_arm_recalled::{BARRIER_ARM_RECALLED, barrier_arm_stays_clear_recalled};
@@ -78,6 +90,7 @@ pub use beam_excess_gain::{
     Air, BEAM_GAIN_IN_DIRTY_AIR_RECALLED, BeamExcessGain, ExcessGain, beam_gain_in_air_recalled,
     beam_range_for_gain,
 };
+pub use bhma_power_fail_force::{BhmaPowerFailForce, HandMove, PowerFailForce};
 pub use body_stiffness::{BodyStiffness, PartStiffness, StruckPart};
 pub use child_height::{Child, ChildHeight, ChildPercentile, ChildStature};
 pub use child_walking_speed::{ChildSpeed, ChildWalkingSpeed};
@@ -107,7 +120,9 @@ pub use f2200_fall::{F2200Fall, FallRule};
 pub use f2200_opening::{F2200Edition, F2200Opening, OpeningRule, OpeningVerdict};
 pub use f2200_protrusion::{F2200Protrusion, Protrusion, ProtrusionVerdict};
 pub use finger_gap::{FINGER_GAP_RECALLED, finger_gap_recalled};
+pub use fire_clear_way::{FireClearWay, FireWay, FireWayVerdict};
 pub use force_measurement_mean::{ForceMeasurementMean, MeanForce, MeanVerdict};
+pub use gate_beyond_lanes::{GateBeyondLanes, LaneGate, LaneGateVerdict};
 pub use gate_kind::{Entrapment, GateKind, TravelDirection};
 pub use hold_to_run_overtravel::{
     HOLD_TO_RUN_OVERTRAVEL_RECALLED, HoldToRunOvertravel, Overtravel,
@@ -133,6 +148,7 @@ pub use loop_detection_height::{LoopDetectionHeight, LoopHeight};
 pub use loop_gate_clearance::{LoopClearance, LoopGateClearance};
 pub use loop_turns::{LoopTurns, TurnsOfLoop};
 pub use loop_wire::{LoopWire, WireOfLoop};
+pub use low_energy_swing_time::{LowEnergySwingTime, LowEnergyTime};
 pub use means_type::MeansType;
 pub use osha_1910_217_distance::{Osha1910217Distance, OshaDistance};
 pub use reflective_surface_distance::{EspeType, ReflectiveRule, ReflectiveSurfaceDistance};
@@ -157,10 +173,15 @@ use crate::Calculation;
 
 /// The calculations of this discipline.
 pub(crate) const CALCULATIONS: &[Calculation] = &[
+    Calculation::of::<AdaClosingTime>(),
+    Calculation::of::<AdaGateDimension>(),
+    Calculation::of::<AdaOperatingForce>(),
+    Calculation::of::<AdaReach>(),
     Calculation::of::<AdultDimension>(),
     Calculation::of::<AnsiB1119Distance>(),
     Calculation::of::<BeamCrosstalkSpacing>(),
     Calculation::of::<BeamExcessGain>(),
+    Calculation::of::<BhmaPowerFailForce>(),
     Calculation::of::<BodyStiffness>(),
     Calculation::of::<ChildHeight>(),
     Calculation::of::<ChildWalkingSpeed>(),
@@ -184,7 +205,9 @@ pub(crate) const CALCULATIONS: &[Calculation] = &[
     Calculation::of::<F2200Fall>(),
     Calculation::of::<F2200Opening>(),
     Calculation::of::<F2200Protrusion>(),
+    Calculation::of::<FireClearWay>(),
     Calculation::of::<ForceMeasurementMean>(),
+    Calculation::of::<GateBeyondLanes>(),
     Calculation::of::<HoldToRunOvertravel>(),
     Calculation::of::<Iso13854Gap>(),
     Calculation::of::<Iso138552010BeamDistance>(),
@@ -200,6 +223,7 @@ pub(crate) const CALCULATIONS: &[Calculation] = &[
     Calculation::of::<LoopGateClearance>(),
     Calculation::of::<LoopTurns>(),
     Calculation::of::<LoopWire>(),
+    Calculation::of::<LowEnergySwingTime>(),
     Calculation::of::<Osha1910217Distance>(),
     Calculation::of::<ReflectiveSurfaceDistance>(),
     Calculation::of::<ScannerPointSpacing>(),
@@ -232,10 +256,15 @@ macro_rules! cases {
 
 /// The case files of this discipline: name and text.
 pub(crate) const CASES: &[(&str, &str)] = cases![
+    "ada_closing_time",
+    "ada_gate_dimension",
+    "ada_operating_force",
+    "ada_reach",
     "adult_dimension",
     "ansi_b11_19_distance",
     "beam_crosstalk_spacing",
     "beam_excess_gain",
+    "bhma_power_fail_force",
     "body_stiffness",
     "child_height",
     "child_walking_speed",
@@ -259,7 +288,9 @@ pub(crate) const CASES: &[(&str, &str)] = cases![
     "f2200_fall",
     "f2200_opening",
     "f2200_protrusion",
+    "fire_clear_way",
     "force_measurement_mean",
+    "gate_beyond_lanes",
     "hold_to_run_overtravel",
     "iso13854_gap",
     "iso13855_2010_beam_distance",
@@ -275,6 +306,7 @@ pub(crate) const CASES: &[(&str, &str)] = cases![
     "loop_gate_clearance",
     "loop_turns",
     "loop_wire",
+    "low_energy_swing_time",
     "osha_1910_217_distance",
     "reflective_surface_distance",
     "scanner_point_spacing",
