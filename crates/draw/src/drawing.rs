@@ -53,6 +53,30 @@ impl Drawing {
         }
     }
 
+    /// Puts together a page of a pattern at full size.
+    pub(crate) fn at_full_size(
+        scene: &Scene,
+        size: (f64, f64),
+        page: usize,
+        composed: crate::layout::Composed,
+        furniture: Vec<Mark>,
+    ) -> Self {
+        Self {
+            title: scene.title.clone(),
+            description: scene.description.clone(),
+            size,
+            view: composed.view,
+            layers: scene.layers().to_vec(),
+            geometry: composed.geometry,
+            words: composed.words,
+            furniture,
+            prefix: crate::xml::id(&format!("page {page}")),
+            scale: Some(Scale::one_to(1.0)),
+            scale_bar: None,
+            homeless: composed.homeless,
+        }
+    }
+
     /// What the drawing shows.
     pub fn title(&self) -> &str {
         &self.title

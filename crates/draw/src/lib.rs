@@ -31,6 +31,7 @@ mod sheet;
 mod svg;
 mod symbol;
 mod text_box;
+mod tile;
 mod wording;
 mod xml;
 
@@ -51,4 +52,5 @@ pub use scene::{Content, LayerId, Scene, Shape};
 pub use sheet::{Orientation, Paper, Sheet, TitleBlock};
 pub use symbol::{Letters, Placement, Symbol};
 pub use text_box::{TextBox, overlapping};
+pub use tile::{FullSize, FullSizeWords};
 pub use wording::{Anchor, Label, Note, Text, TextHeight};

@@ -125,6 +125,19 @@ impl Scene {
         });
     }
 
+    /// The same scene with some of its shapes.
+    pub(crate) fn only(&self, keep: impl Fn(&Shape) -> bool) -> Self {
+        let shapes = self.shapes.iter().filter(|shape| keep(shape));
+        Self {
+            shapes: shapes.cloned().collect(),
+            title: self.title.clone(),
+            description: self.description.clone(),
+            units: self.units,
+            remarks: self.remarks.clone(),
+            layers: self.layers.clone(),
+        }
+    }
+
     /// The layers, lowest first.
     pub fn layers(&self) -> &[Layer] {
         &self.layers

@@ -56,7 +56,7 @@ pub enum Orientation {
 
 impl Paper {
     /// Short and long edge (mm).
-    fn edges(self) -> (f64, f64) {
+    pub(crate) fn edges(self) -> (f64, f64) {
         match self {
             Paper::Letter => (215.9, 279.4),
             Paper::Tabloid => (279.4, 431.8),

@@ -102,13 +102,17 @@ pub(crate) fn extent(scene: &Scene, per_meter: f64) -> Bounds {
 
 /// Puts a scene on the paper.
 pub(crate) fn compose(scene: &Scene, view: View, area: Bounds) -> Composed {
+    compose_in(scene, view, Room::new(area))
+}
+
+/// Puts a scene on paper on which something may stand already.
+pub(crate) fn compose_in(scene: &Scene, view: View, mut room: Room) -> Composed {
     let mut composed = Composed {
         view,
         geometry: vec![Vec::new(); scene.layers().len()],
         words: vec![Vec::new(); scene.layers().len()],
         homeless: Vec::new(),
     };
-    let mut room = Room::new(area);
     composed.draw_geometry(scene, &mut room);
     for kind in [Kind::Text, Kind::Dimension, Kind::Note, Kind::Label] {
         composed.draw_words(scene, kind, &mut room);

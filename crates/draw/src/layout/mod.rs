@@ -1,8 +1,8 @@
 //! Laying a scene out on a sheet: scale, place on the paper, room for every word, and what stands around it.
 
 mod bar;
-mod check;
-mod compose;
+pub(crate) mod check;
+pub(crate) mod compose;
 mod dimension_words;
 mod dimensions;
 mod figures;
@@ -13,7 +13,7 @@ mod north_arrow;
 mod notes;
 mod remarks;
 mod title;
-mod typist;
+pub(crate) mod typist;
 pub(crate) mod view;
 
 use crate::flat::{Bounds, Spot};
