@@ -159,6 +159,15 @@ impl Hatch {
         }
     }
 
+    /// Lines at 60°, 3.5 mm apart: a cut through something large, on which other things are drawn.
+    pub fn wide() -> Self {
+        Self {
+            angle: Angle::from_base(std::f64::consts::FRAC_PI_3),
+            spacing: Length::from_base(0.0035),
+            crossed: false,
+        }
+    }
+
     /// Crossed lines at 45°, 2 mm apart: not known.
     pub fn unknown() -> Self {
         Self {

@@ -8,6 +8,7 @@ pub mod compose;
 mod curves;
 mod elevation;
 pub mod engine;
+mod foundation;
 mod mounting;
 pub mod pack;
 mod plan;

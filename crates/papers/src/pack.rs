@@ -1,13 +1,14 @@
 //! The design pack as one PDF.
 
 use crate::engine::{Shelf, TypesetError, TypesetOptions, typeset};
-use crate::view::{Attachment, DrawingView, PackView};
+use crate::view::{Attachment, DocumentView, DrawingView, PackView, TemplatesView};
 use serde::Serialize;
 
 const MAIN: &str = "pack.typ";
+const PATTERNS: &str = "templates.typ";
 
 /// The templates of the pack, by name.
-const TEMPLATES: [(&str, &str); 10] = [
+const TEMPLATES: [(&str, &str); 12] = [
     (MAIN, include_str!("../templates/pack.typ")),
     ("theme.typ", include_str!("../templates/theme.typ")),
     ("marks.typ", include_str!("../templates/marks.typ")),
@@ -15,6 +16,8 @@ const TEMPLATES: [(&str, &str); 10] = [
     ("findings.typ", include_str!("../templates/findings.typ")),
     ("working.typ", include_str!("../templates/working.typ")),
     ("questions.typ", include_str!("../templates/questions.typ")),
+    ("structure.typ", include_str!("../templates/structure.typ")),
+    ("day-sheet.typ", include_str!("../templates/day-sheet.typ")),
     ("schedule.typ", include_str!("../templates/schedule.typ")),
     ("drawing.typ", include_str!("../templates/drawing.typ")),
     ("cautions.typ", include_str!("../templates/cautions.typ")),
@@ -46,17 +49,39 @@ struct PackData<'a> {
     enclosed: Vec<Enclosed<'a>>,
 }
 
+/// The templates with the paths of their pages.
+#[derive(Serialize)]
+struct TemplatesData<'a> {
+    #[serde(flatten)]
+    view: &'a TemplatesView,
+    sheets: Vec<Sheet<'a>>,
+}
+
 /// Sets the pack: cover, findings, questions, schedules, drawings, cautions. The same view gives the same bytes.
 ///
 /// Fails only by a fault of a template or of a drawing; no text in the view can make it fail.
 pub fn pack(view: &PackView) -> Result<Vec<u8>, TypesetError> {
-    typeset(&shelf(view)?, &options(view))
+    typeset(&shelf(view)?, &options(MAIN, &view.document))
 }
 
-fn options(view: &PackView) -> TypesetOptions {
-    let document = &view.document;
+/// Sets the templates: every page at its exact size and nothing else.
+pub fn templates(view: &TemplatesView) -> Result<Vec<u8>, TypesetError> {
+    let mut shelf = [
+        ("theme.typ", include_str!("../templates/theme.typ")),
+        (PATTERNS, include_str!("../templates/templates.typ")),
+    ]
+    .iter()
+    .fold(Shelf::new(), |shelf, (name, text)| {
+        shelf.with_template(name, text)
+    });
+    let sheets = sheets(&mut shelf, &view.pages);
+    shelf.add_data("view.json", &TemplatesData { view, sheets })?;
+    typeset(&shelf, &options(PATTERNS, &view.document))
+}
+
+fn options(main: &str, document: &DocumentView) -> TypesetOptions {
     TypesetOptions {
-        main: MAIN.to_owned(),
+        main: main.to_owned(),
         identity: format!(
             "{} {} {} {}",
             document.title, document.site_name, document.revision, document.fingerprint
@@ -69,10 +94,7 @@ fn shelf(view: &PackView) -> Result<Shelf, TypesetError> {
     let mut shelf = TEMPLATES.iter().fold(Shelf::new(), |shelf, (name, text)| {
         shelf.with_template(name, text)
     });
-    let sheets: Vec<Sheet<'_>> = view.drawings.iter().enumerate().map(sheet).collect();
-    for sheet in &sheets {
-        shelf.add_drawing(&sheet.path, &sheet.drawing.svg);
-    }
+    let sheets = sheets(&mut shelf, &view.drawings);
     let enclosed: Vec<Enclosed<'_>> = view.attachments.iter().enumerate().map(enclosed).collect();
     for (file, attachment) in enclosed.iter().zip(&view.attachments) {
         shelf.add_bytes(&file.path, attachment.bytes.clone());
@@ -86,6 +108,15 @@ fn shelf(view: &PackView) -> Result<Shelf, TypesetError> {
         },
     )?;
     Ok(shelf)
+}
+
+/// Puts drawings on the shelf.
+fn sheets<'a>(shelf: &mut Shelf, drawings: &'a [DrawingView]) -> Vec<Sheet<'a>> {
+    let sheets: Vec<Sheet<'a>> = drawings.iter().enumerate().map(sheet).collect();
+    for sheet in &sheets {
+        shelf.add_drawing(&sheet.path, &sheet.drawing.svg);
+    }
+    sheets
 }
 
 fn sheet((index, drawing): (usize, &DrawingView)) -> Sheet<'_> {

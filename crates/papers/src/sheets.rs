@@ -1,6 +1,6 @@
 //! Every drawing of a site on its sheet: plans, elevations, sections, plots.
 
-use crate::{curves, elevation, mounting, plan};
+use crate::{curves, elevation, foundation, mounting, plan};
 use draw::{DrawError, Drawing, North, Orientation, Paper, ScaleChoice, Scene, Sheet, TitleBlock};
 use quantity::{Quantity as _, Ratio};
 use site::{CodeBasis, Gate, Site};
@@ -23,32 +23,65 @@ pub struct NamedDrawing {
     pub drawing: Drawing,
 }
 
+/// A pattern at full size, with the name of its file.
+#[derive(Debug, Clone)]
+pub struct Template {
+    /// Name without ending: `template-pad`.
+    pub name: String,
+    /// The pages to print.
+    pub pages: Vec<Drawing>,
+    /// The whole pattern on one sheet, for CAD.
+    pub whole: Drawing,
+}
+
+/// The templates of every set of anchors, on letter (US) or A4 (EU) paper at full size.
+pub fn templates(site: &Site, imprint: &Imprint) -> Result<Vec<Template>, DrawError> {
+    foundation::templates(site, imprint)
+}
+
+/// A scene on one sheet, as large as it fits.
+pub(crate) fn whole(site: &Site, imprint: &Imprint, scene: &Scene) -> Result<Drawing, DrawError> {
+    sheet(site, imprint, String::new(), north(site)).lay_out(scene)
+}
+
 /// A scene that is to go on a sheet, with the name of its file.
 pub(crate) struct Planned {
     pub(crate) name: String,
     pub(crate) scene: Scene,
     pub(crate) north: North,
     pub(crate) scale: ScaleChoice,
+    /// Half a sheet is enough: two of them go on one sheet of the pack.
+    pub(crate) half: bool,
 }
 
 /// The drawings of a site on tabloid (US) or A3 (EU) paper: the plan of each gate, one of the whole site where
-/// something stands farther away, each gate from the front and cut across, and how it moves as curves.
+/// something stands farther away, each gate from the front and cut across, its foundations, and how it moves as curves;
+/// what is small on paper of half that size.
 pub fn drawings(site: &Site, imprint: &Imprint) -> Result<Vec<NamedDrawing>, DrawError> {
     let trial = sheet(site, imprint, String::new(), north(site));
     let mut planned = plan::planned(site, &trial)?;
     for gate in &site.gate {
         planned.extend(upright(site, gate));
+    }
+    let foundations = foundation::planned(site);
+    let (small, large): (Vec<Planned>, Vec<Planned>) =
+        foundations.into_iter().partition(|planned| planned.half);
+    planned.extend(large);
+    planned.extend(small);
+    for gate in &site.gate {
         planned.extend(mountings(site, gate));
         planned.extend(plots(site, gate));
     }
     let count = planned.len();
     let laid_out = |(index, planned): (usize, Planned)| {
         let number = format!("{} of {count}", index + 1);
+        let mut sheet = sheet(site, imprint, number, planned.north);
+        if planned.half {
+            sheet.paper = half(sheet.paper);
+        }
         Ok(NamedDrawing {
             name: planned.name,
-            drawing: sheet(site, imprint, number, planned.north)
-                .scale(planned.scale)
-                .lay_out(&planned.scene)?,
+            drawing: sheet.scale(planned.scale).lay_out(&planned.scene)?,
         })
     };
     planned.into_iter().enumerate().map(laid_out).collect()
@@ -64,6 +97,7 @@ fn upright(site: &Site, gate: &Gate) -> Vec<Planned> {
             scene: scene?,
             north: North::NotSeenFromAbove,
             scale: ScaleChoice::LargestThatFits,
+            half: false,
         })
     };
     [elevation, section]
@@ -80,6 +114,7 @@ fn mountings(site: &Site, gate: &Gate) -> impl Iterator<Item = Planned> {
         scene,
         north: North::NotSeenFromAbove,
         scale: ScaleChoice::LargestThatFits,
+        half: true,
     })
 }
 
@@ -91,6 +126,7 @@ fn plots(site: &Site, gate: &Gate) -> impl Iterator<Item = Planned> {
         scene,
         north: North::NotSeenFromAbove,
         scale: ScaleChoice::NotToScale(Ratio::from_base(1.0)),
+        half: true,
     })
 }
 
@@ -100,6 +136,14 @@ pub(crate) fn sheet_name(site: &Site, gate: &Gate, what: &str) -> String {
         what.to_owned()
     } else {
         format!("{what}-{}", gate.id)
+    }
+}
+
+/// The paper of half the size, of which two lie on the larger.
+fn half(paper: Paper) -> Paper {
+    match paper {
+        Paper::Letter | Paper::Tabloid => Paper::Letter,
+        Paper::A4 | Paper::A3 => Paper::A4,
     }
 }
 

@@ -9,7 +9,7 @@ mod invented;
 
 use invented::keep;
 use papers::pack::pack;
-use papers::view::{Cell, Column, PackView, Table};
+use papers::view::{Cell, Column, DaySheetView, Input, PackView, StructureView, Table};
 use papers::workbook::workbook;
 use serde_json::Value;
 
@@ -104,6 +104,8 @@ fn texts_of(view: &mut PackView) -> Vec<&mut String> {
             texts.extend([&mut row.id, &mut row.ask, &mut row.note, &mut row.severity]);
         }
     }
+    texts.extend(texts_of_structure(view.structure.as_mut()));
+    texts.extend(texts_of_day_sheet(view.day_sheet.as_mut()));
     for table in &mut view.schedules {
         texts.extend([&mut table.title, &mut table.note]);
         for column in &mut table.columns {
@@ -128,6 +130,46 @@ fn texts_of(view: &mut PackView) -> Vec<&mut String> {
             &mut attachment.media_type,
             &mut attachment.description,
         ]);
+    }
+    texts
+}
+
+fn texts_of_structure(part: Option<&mut StructureView>) -> Vec<&mut String> {
+    let Some(part) = part else { return Vec::new() };
+    let mut texts = vec![&mut part.statement];
+    for result in &mut part.results {
+        texts.extend([&mut result.ask, &mut result.ratio]);
+    }
+    let mut inputs: Vec<&mut Input> = part.factors.iter_mut().collect();
+    for group in &mut part.groups {
+        texts.push(&mut group.title);
+        inputs.extend(&mut group.inputs);
+    }
+    for input in inputs {
+        texts.extend([&mut input.what, &mut input.value, &mut input.known]);
+    }
+    texts
+}
+
+fn texts_of_day_sheet(part: Option<&mut DaySheetView>) -> Vec<&mut String> {
+    let Some(part) = part else { return Vec::new() };
+    let mut texts = Vec::new();
+    for lift in &mut part.lifts {
+        texts.extend([
+            &mut lift.what,
+            &mut lift.mass,
+            &mut lift.limit,
+            &mut lift.index,
+            &mut lift.how,
+        ]);
+    }
+    for hanging in &mut part.hangings {
+        texts.extend([&mut hanging.title, &mut hanging.wind]);
+        texts.extend(&mut hanging.found);
+        for step in &mut hanging.steps {
+            texts.push(&mut step.what);
+            texts.extend(&mut step.holds);
+        }
     }
     texts
 }

@@ -3,7 +3,7 @@
 use crate::folder::Folder;
 use crate::outcome::{Complaint, Outcome, complain, say};
 use indicatif::{ProgressBar, ProgressStyle};
-use papers::compose::{Issue, compose};
+use papers::compose::{Issue, Pack, compose};
 use papers::sheets::NamedDrawing;
 use papers::view::{Attachment, Day};
 use site::{Loaded, Site};
@@ -91,14 +91,39 @@ fn write(site: &Site, mut issue: Issue, output: &Path) -> Result<bool, Complaint
         .map_err(|error| Complaint(format!("The pages cannot be set: {error}")))?;
     put(output, "pack.pdf", &pdf)?;
     put(output, "findings.json", findings.as_bytes())?;
+    let templates = write_templates(&pack, output, unit)?;
     progress.finish_and_clear();
     say(&pack.view.summary);
-    say_written(output, &pack.drawings);
+    say_written(output, &pack.drawings, &templates);
     Ok(answers.all_hold())
 }
 
+/// Writes the templates of anchors, each page for the screen and each pattern for CAD; returns what was written.
+fn write_templates(
+    pack: &Pack,
+    output: &Path,
+    unit: draw::DxfUnit,
+) -> Result<Vec<(String, &'static str)>, Complaint> {
+    let Some(view) = &pack.templates else {
+        return Ok(Vec::new());
+    };
+    let pdf = papers::pack::templates(view)
+        .map_err(|error| Complaint(format!("The templates cannot be set: {error}")))?;
+    put(output, "templates.pdf", &pdf)?;
+    let mut written = vec![(
+        "templates.pdf".to_owned(),
+        "anchor templates at full size, to be printed at 100 %",
+    )];
+    for template in &pack.template_drawings {
+        let name = format!("{}.dxf", template.name);
+        put(output, &name, template.whole.dxf(unit).as_bytes())?;
+        written.push((name, "a template for CAD, at full size"));
+    }
+    Ok(written)
+}
+
 /// Lists what was written.
-fn say_written(output: &Path, drawings: &[NamedDrawing]) {
+fn say_written(output: &Path, drawings: &[NamedDrawing], templates: &[(String, &'static str)]) {
     let mut written = vec![
         (
             "pack.pdf".to_owned(),
@@ -117,6 +142,7 @@ fn say_written(output: &Path, drawings: &[NamedDrawing]) {
             "the same for CAD, at full size",
         ));
     }
+    written.extend(templates.iter().cloned());
     let widest = written
         .iter()
         .map(|(name, _)| name.len())

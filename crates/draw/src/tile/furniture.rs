@@ -12,6 +12,8 @@ use crate::{Anchor, Ink, Scene};
 const DIRECTIONS: f64 = 124.0;
 /// Width of the key map (mm).
 const KEY_MAP: f64 = 36.0;
+/// Room for sheet number, site and date (mm).
+const WORDS: f64 = 62.0;
 /// Ink of the window's edge.
 const EDGE: Pen = Pen {
     ink: Ink::Gray,
@@ -74,8 +76,9 @@ fn outline(window: &Bounds) -> Mark {
 /// Title, site and sheet number; what to do before drilling; the holes in words.
 fn head(full: &FullSize, scene: &Scene, page: &Page<'_>, window: &Bounds) -> Vec<Mark> {
     let top = page.grid.size.1 - MARGIN;
-    let mut left = Typist::new(window.low.x, top, window.width() - 62.0);
-    left.set(&scene.title, TITLE);
+    let wide = window.width() - WORDS;
+    let mut left = Typist::new(window.low.x, top, wide);
+    left.set(&fitted(&scene.title, TITLE.height * 1.05, wide), TITLE);
     left.set(
         &full.words.instruction,
         Style {
@@ -84,7 +87,9 @@ fn head(full: &FullSize, scene: &Scene, page: &Page<'_>, window: &Bounds) -> Vec
         },
     );
     left.skip(0.5);
-    left.set(&full.words.check, PLAIN);
+    let mut below = Typist::new(window.low.x, left.top.min(top - 12.4), window.width());
+    below.set(&full.words.check, PLAIN);
+    left.marks.extend(below.marks);
     let right = window.high.x;
     let mut lines = vec![format!("Sheet {} of {}", page.number, page.of)];
     lines.extend([full.words.site.clone(), full.words.issue.clone()]);
@@ -99,9 +104,9 @@ fn head(full: &FullSize, scene: &Scene, page: &Page<'_>, window: &Bounds) -> Vec
         } else {
             PLAIN
         };
-        let line = fitted(&line, style.height, 60.0);
+        let line = fitted(&line, style.height, WORDS - 3.0);
         marks.push(letters(Spot::new(right, base), line, style, Anchor::End));
-        base -= 4.6;
+        base -= 4.0;
     }
     marks
 }

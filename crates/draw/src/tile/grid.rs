@@ -6,7 +6,7 @@ use crate::flat::{Bounds, Spot};
 /// Clear paper around a page, which many printers cannot reach (mm).
 pub(super) const MARGIN: f64 = 9.0;
 /// Height of the words above the window (mm).
-pub(super) const HEAD: f64 = 20.0;
+pub(super) const HEAD: f64 = 22.0;
 /// Height of ruler, directions and key map under the window (mm).
 pub(super) const FOOT: f64 = 31.0;
 /// By how much neighboring pages show the same (mm).
@@ -51,12 +51,17 @@ impl Grid {
         let (wide, high) = window_size(size);
         let (columns, rows) = (count(pattern.width(), wide), count(pattern.height(), high));
         let span = |count: u32, each: f64| f64::from(count) * (each - OVERLAP) + OVERLAP;
-        let half = Spot::new(span(columns, wide) / 2.0, span(rows, high) / 2.0);
+        let whole = (span(columns, wide), span(rows, high));
+        let half = Spot::new(whole.0 / 2.0, whole.1 / 2.0);
+        let aside = Spot::new(
+            aside(columns, whole.0 - pattern.width()),
+            aside(rows, whole.1 - pattern.height()),
+        );
         Self {
             size,
             columns,
             rows,
-            low: pattern.center().minus(half),
+            low: pattern.center().minus(half).plus(aside, 1.0),
         }
     }
 
@@ -97,6 +102,15 @@ impl Grid {
 /// Width and height of the window on paper of this size (mm).
 fn window_size((wide, high): (f64, f64)) -> (f64, f64) {
     (wide - 2.0 * MARGIN, high - 2.0 * MARGIN - HEAD - FOOT)
+}
+
+/// How far the pages are moved aside, as far as there is room, so that no seam runs through the middle (mm).
+fn aside(count: u32, spare: f64) -> f64 {
+    if count.is_multiple_of(2) {
+        (0.45 * spare).clamp(0.0, 30.0)
+    } else {
+        0.0
+    }
 }
 
 /// How many windows cover so many millimeters.

@@ -1,5 +1,6 @@
 //! Findings in the words of the papers.
 
+use super::structure;
 use crate::view::{FindingView, Measure, Verdict, Working, WorkingLine};
 use design::{Finding, Line, SourceNote, Standing};
 use quantity::Word as _;
@@ -62,7 +63,8 @@ fn view(finding: &Finding, same_as: Option<usize>) -> FindingView {
     }
 }
 
-fn verdict(standing: Standing) -> Verdict {
+/// A standing as the papers mark it.
+pub(super) fn verdict(standing: Standing) -> Verdict {
     match standing {
         Standing::Fails => Verdict::Fails,
         Standing::TurnsWithinTolerance => Verdict::NotSure,
@@ -127,7 +129,8 @@ fn line(line: &Line) -> WorkingLine {
     )
 }
 
-fn work(source: &SourceNote) -> String {
+/// Work and clause.
+pub(super) fn work(source: &SourceNote) -> String {
     if source.clause.is_empty() {
         source.work.clone()
     } else {
@@ -147,14 +150,16 @@ fn joined(texts: impl Iterator<Item = String>) -> String {
 }
 
 fn with_what_is_open(finding: &Finding) -> String {
-    if finding.leaves_open.is_empty() {
-        finding.confirm.clone()
-    } else {
-        format!(
-            "{}. Left open by this answer: {}",
-            finding.confirm.trim_end_matches('.'),
-            finding.leaves_open
-        )
+    let mut parts = vec![finding.confirm.trim_end_matches('.').to_owned()];
+    if !finding.leaves_open.is_empty() {
+        parts.push(format!("Left open by this answer: {}", finding.leaves_open));
+    }
+    if structure::is_structural(&finding.question) {
+        parts.push(structure::DEFERS.to_owned());
+    }
+    match parts.as_slice() {
+        [_] => finding.confirm.clone(),
+        parts => parts.join(". "),
     }
 }
 

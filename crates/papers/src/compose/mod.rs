@@ -1,14 +1,17 @@
 //! Puts a site and its answers into the words of the papers.
 
+mod day_sheet;
 mod finding;
 mod question;
 mod schedule;
 mod sheet;
+mod structure;
+mod template;
 
-use crate::sheets::{Imprint, NamedDrawing, drawings};
+use crate::sheets::{Imprint, NamedDrawing, Template, drawings, templates};
 use crate::view::{
-    Attachment, CAUTION_LINE, Day, DocumentView, Fact, PackView, Paper, Table, VerdictCounts,
-    standing_cautions,
+    Attachment, CAUTION_LINE, Day, DocumentView, Fact, PackView, Paper, Table, TemplatesView,
+    VerdictCounts, standing_cautions,
 };
 use design::{Answers, State};
 use quantity::{Measured, Quantity, UnitSystem, print_measured};
@@ -34,6 +37,10 @@ pub struct Pack {
     pub view: PackView,
     /// The drawings, also for SVG and DXF files of their own.
     pub drawings: Vec<NamedDrawing>,
+    /// The templates of anchors, to be printed alone; nothing where no anchors have a pattern.
+    pub templates: Option<TemplatesView>,
+    /// The same as drawings, also for SVG and DXF files of their own.
+    pub template_drawings: Vec<Template>,
 }
 
 /// Puts the pack of a site together. Fails only where the plan cannot be drawn.
@@ -60,6 +67,8 @@ pub fn compose(site: &Site, answers: &Answers, issue: Issue) -> Result<Pack, dra
         cautions: standing_cautions(),
         findings,
         questions: question::groups(&answers.coverage),
+        structure: structure::view(site, &answers.findings),
+        day_sheet: day_sheet::view(site, &answers.findings),
         schedules: schedule::all(site),
         drawings: sheets
             .iter()
@@ -81,7 +90,7 @@ pub fn compose(site: &Site, answers: &Answers, issue: Issue) -> Result<Pack, dra
                 CodeBasis::Eu => Paper::A4,
             },
             day: issue.day,
-            date,
+            date: date.clone(),
             revision: site
                 .site
                 .revision
@@ -93,7 +102,13 @@ pub fn compose(site: &Site, answers: &Answers, issue: Issue) -> Result<Pack, dra
         },
         attachments: issue.attachments,
     };
-    Ok(Pack { view, drawings })
+    let template_drawings = templates(site, &with_caution(CAUTION_LINE))?;
+    Ok(Pack {
+        templates: template::view(&view.document, &template_drawings),
+        view,
+        drawings,
+        template_drawings,
+    })
 }
 
 /// The schedules of a site, for the workbook.

@@ -35,6 +35,9 @@ fn by_hand(id: &str) -> String {
         .unwrap_or_default()
 }
 
+/// Said of a question whose findings leave something open, which they tell themselves.
+const IN_PART: &str = "in part";
+
 fn row(covered: &Covered) -> QuestionRow {
     QuestionRow {
         id: covered.question.clone(),
@@ -45,8 +48,8 @@ fn row(covered: &Covered) -> QuestionRow {
             State::NothingToAsk | State::NotYetCovered => QuestionState::NotCovered,
         },
         note: match covered.state {
-            State::Answered => "See the findings.".to_owned(),
-            State::AnsweredInPart => format!("Answered in part. {}", covered.note),
+            State::Answered => String::new(),
+            State::AnsweredInPart => IN_PART.to_owned(),
             State::Unknown | State::NothingToAsk => covered.note.clone(),
             State::NotYetCovered => by_hand(&covered.question),
         },

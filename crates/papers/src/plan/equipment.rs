@@ -142,6 +142,12 @@ pub(super) fn unplaced(site: &Site) -> Vec<String> {
             .map(|it| it.id.to_string()),
     );
     names.extend(
+        site.bollard
+            .iter()
+            .filter(|it| it.at.is_none())
+            .map(|it| it.id.to_string()),
+    );
+    names.extend(
         site.device
             .iter()
             .filter(|it| it.at.is_none() && it.enclosure.is_none())

@@ -4,7 +4,7 @@ use super::equipment::{self, Placed, View};
 use super::layers::Layers;
 use super::tags::Tags;
 use super::window::{Reach, Window};
-use super::{far, gate, ground, lane, measures};
+use super::{far, gate, ground, guards, lane, measures};
 use draw::{DrawError, Point, Scene, Sheet};
 use quantity::{Length, Quantity as _};
 use site::{Gate, Site};
@@ -68,7 +68,9 @@ fn points(site: &Site, gate: &Gate) -> Vec<Point> {
     let posts = gate.post.iter().filter_map(|post| post.at.as_ref());
     let stops = gate.stop.iter().filter_map(|stop| stop.at.as_ref());
     let own = posts.chain(stops).map(ground::seen_from_above);
-    equipment::points(site).into_iter().chain(own).collect()
+    let guards = guards::points(site);
+    let all = equipment::points(site).into_iter().chain(guards);
+    all.chain(own).collect()
 }
 
 /// One gate and what stands around it.
@@ -87,6 +89,7 @@ pub(super) fn scene(site: &Site, gate: &Gate, window: &Window) -> Scene {
     let shown = |thing: &Placed| window.shows(thing.at);
     let view = View { window, far: VIEW };
     equipment::draw(&mut scene, &layers, &mut tags, site, &view, shown);
+    guards::draw(&mut scene, &layers, &mut tags, site, |at| window.shows(at));
     measures::draw(&mut scene, &layers, site, gate, window);
     tags.place(&mut scene, layers.notes, NEAR, |_| None);
     draw_lists(&mut scene, &layers, site, gate, window);

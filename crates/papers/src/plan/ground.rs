@@ -34,11 +34,13 @@ fn draw_foundation(scene: &mut Scene, layers: &Layers, foundation: &Foundation, 
         (_, _, Some(diameter)) => Figure::circle(at, diameter.nominal() / 2.0, fill),
         _ => return,
     };
-    scene.add_titled(
-        layers.foundations,
-        format!("foundation {}", foundation.id),
-        figure,
-    );
+    let (layer, when) = if foundation.existing == Some(true) {
+        (layers.old_foundations, ", there before")
+    } else {
+        (layers.foundations, "")
+    };
+    let title = format!("foundation {}{when}", foundation.id);
+    scene.add_titled(layer, title, figure);
 }
 
 /// A rectangle of this length (along x) and width around its center.

@@ -8,6 +8,8 @@ pub(super) struct Layers {
     pub(super) lanes: LayerId,
     pub(super) drive: LayerId,
     pub(super) foundations: LayerId,
+    pub(super) old_foundations: LayerId,
+    pub(super) bollards: LayerId,
     pub(super) surroundings: LayerId,
     pub(super) open_position: LayerId,
     pub(super) leaves: LayerId,
@@ -43,6 +45,14 @@ impl Layers {
                     .pattern(Dashed)
                     .describe("Concrete, below the surface."),
             ),
+            old_foundations: scene.layer(
+                Layer::new("foundations, there before", Medium)
+                    .pattern(Dashed)
+                    .ink(Ink::Gray)
+                    .describe("Concrete that was there before this job."),
+            ),
+            bollards: scene
+                .layer(Layer::new("bollards", Medium).describe("What keeps vehicles off.")),
             surroundings: scene.layer(
                 Layer::new("surroundings", Medium)
                     .ink(Ink::Gray)

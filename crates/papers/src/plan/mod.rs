@@ -8,6 +8,7 @@ mod far;
 pub(crate) mod gate;
 mod gate_sheet;
 mod ground;
+mod guards;
 mod lane;
 mod layers;
 mod measures;
@@ -18,7 +19,7 @@ pub(crate) mod tags;
 mod window;
 
 use crate::sheets::{Planned, north, sheet_name};
-use draw::{DrawError, ScaleChoice, Sheet};
+use draw::{DrawError, Point, ScaleChoice, Sheet};
 use equipment::Placed;
 use site::Site;
 use window::Window;
@@ -34,16 +35,20 @@ pub(crate) fn planned(site: &Site, sheet: &Sheet) -> Result<Vec<Planned>, DrawEr
             scene: gate_sheet::scene(site, gate, &window),
             north: north(site),
             scale: ScaleChoice::LargestThatFits,
+            half: false,
         });
         windows.push(window);
     }
     let is_far = |thing: &Placed| !windows.iter().any(|window| window.shows(thing.at));
-    if planned.is_empty() || equipment::placed(site).iter().any(is_far) {
+    let hidden = |at: &Point| !windows.iter().any(|window| window.shows(*at));
+    let guards_far = guards::points(site).iter().any(hidden);
+    if planned.is_empty() || guards_far || equipment::placed(site).iter().any(is_far) {
         planned.push(Planned {
             name: "site-plan".to_owned(),
             scene: site_sheet::scene(site, &windows),
             north: north(site),
             scale: ScaleChoice::LargestThatFits,
+            half: false,
         });
     }
     Ok(planned)

@@ -4,7 +4,7 @@ use super::equipment::{self, Placed, View};
 use super::layers::Layers;
 use super::tags::Tags;
 use super::window::Window;
-use super::{far, gate, gate_sheet, ground, lane};
+use super::{far, gate, gate_sheet, ground, guards, lane};
 use draw::{Point, Scene};
 use quantity::Quantity as _;
 use site::Site;
@@ -41,6 +41,9 @@ pub(super) fn scene(site: &Site, windows: &[Window]) -> Scene {
         far: VIEW,
     };
     equipment::draw(&mut scene, &layers, &mut tags, site, &view, shown);
+    guards::draw(&mut scene, &layers, &mut tags, site, |at| {
+        !windows.iter().any(|window| window.shows(at))
+    });
     let middle = site.gate.first().map(gate_sheet::middle);
     let units = scene.units;
     tags.place(&mut scene, layers.notes, NEAR, |at| {

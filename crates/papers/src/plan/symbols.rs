@@ -143,6 +143,18 @@ pub(crate) fn enclosure() -> Symbol {
     )
 }
 
+/// The symbol of a cover in the ground.
+pub(crate) fn cover() -> Symbol {
+    Symbol::new(
+        "cover in the ground",
+        [
+            square(1.6, Fill::Solid(Ink::Paper)),
+            square(1.1, Fill::Open),
+            Figure::line(mm(-0.5, 0.0), mm(0.5, 0.0)),
+        ],
+    )
+}
+
 /// The symbol of a supply.
 pub(crate) fn supply() -> Symbol {
     Symbol::new(

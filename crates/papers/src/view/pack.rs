@@ -1,10 +1,12 @@
 //! The design pack.
 
 use super::caution::Caution;
+use super::day_sheet::DaySheetView;
 use super::document::{DocumentView, Fact};
 use super::drawing::{Attachment, DrawingView};
 use super::finding::FindingView;
 use super::question::QuestionGroup;
+use super::structure::StructureView;
 use super::table::Table;
 use super::verdict::VerdictCounts;
 use serde::Serialize;
@@ -26,6 +28,10 @@ pub struct PackView {
     pub findings: Vec<FindingView>,
     /// The questions that apply to the site, by part of the trade.
     pub questions: Vec<QuestionGroup>,
+    /// What stands for structure, with its inputs and factors; nothing where nothing does.
+    pub structure: Option<StructureView>,
+    /// What is lifted and hung; nothing where the site lists neither.
+    pub day_sheet: Option<DaySheetView>,
     /// Device schedule, cable schedule and whatever else is a table.
     pub schedules: Vec<Table>,
     /// The drawings, each on its own sheet.

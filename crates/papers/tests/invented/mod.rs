@@ -1,10 +1,12 @@
 //! An invented pack, as rich as a real one: a slide gate that nobody owns.
 #![allow(dead_code, reason = "each test file uses a part of it")]
 
+mod day_sheet;
 mod drawing;
 mod findings;
 mod questions;
 mod schedules;
+mod structure;
 
 use papers::view::{
     Attachment, CAUTION_LINE, Day, DocumentView, Fact, PackView, Paper, VerdictCounts,
@@ -25,6 +27,8 @@ pub(crate) fn pack() -> PackView {
         cautions: standing_cautions(),
         findings,
         questions: questions::all(),
+        structure: Some(structure::part()),
+        day_sheet: Some(day_sheet::part()),
         schedules: schedules::all(),
         drawings: vec![drawing::plan()],
         attachments: vec![Attachment {
