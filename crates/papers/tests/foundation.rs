@@ -95,6 +95,27 @@ fn no_words_overlap_and_none_is_left_out() {
 }
 
 #[test]
+fn the_templates_of_the_examples_are_tidy() {
+    for name in ["boatyard", "vineyard", "quarry", "clinic"] {
+        let folder = Path::new(env!("CARGO_MANIFEST_DIR"))
+            .join("../../examples")
+            .join(name);
+        let file = |file: &str| SourceFile {
+            name: file.to_owned(),
+            text: fs::read_to_string(folder.join(file)).unwrap(),
+        };
+        let site = load(file("site.toml"), vec![file("parts.toml")])
+            .site
+            .unwrap();
+        for template in made(&site) {
+            for page in &template.pages {
+                tidy(&format!("{name}, {}", template.name), page);
+            }
+        }
+    }
+}
+
+#[test]
 fn foundations_that_are_alike_share_a_figure() {
     for site in both() {
         let names: Vec<String> = figures(&site).into_iter().map(|one| one.name).collect();

@@ -140,8 +140,8 @@ fn texts_of_structure(part: Option<&mut StructureView>) -> Vec<&mut String> {
     for result in &mut part.results {
         texts.extend([&mut result.ask, &mut result.ratio]);
     }
-    let mut inputs: Vec<&mut Input> = part.factors.iter_mut().collect();
-    for group in &mut part.groups {
+    let mut inputs: Vec<&mut Input> = Vec::new();
+    for group in part.groups.iter_mut().chain(&mut part.factors) {
         texts.push(&mut group.title);
         inputs.extend(&mut group.inputs);
     }

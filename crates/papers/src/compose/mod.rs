@@ -234,6 +234,10 @@ fn summary(counts: &VerdictCounts) -> String {
             "{} fail. The gate is not to go into service.",
             count(fails, "finding")
         ),
+        (1, open) => format!(
+            "1 finding fails and {} open. The gate is not to go into service.",
+            are(open, "more")
+        ),
         (fails, open) => format!(
             "{} fail and {} open. The gate is not to go into service.",
             count(fails, "finding"),

@@ -241,35 +241,44 @@ fn without(stated: Vec<Stated>, keys: &[&str]) -> Vec<Stated> {
         .collect()
 }
 
-/// Every factor that a finding of structure was worked with, once.
-fn factors(findings: &[Finding]) -> Vec<Input> {
-    let mut factors: Vec<Input> = Vec::new();
+/// Every factor that a finding of structure was worked with, once, by the step that it stands in.
+fn factors(findings: &[Finding]) -> Vec<InputGroup> {
+    let mut groups: Vec<InputGroup> = Vec::new();
     let structural = findings
         .iter()
         .filter(|finding| is_structural(&finding.question));
     for step in structural.flat_map(|finding| &finding.working) {
-        for line in step.given.iter().chain(&step.gives) {
-            if let Some(factor) = factor(step, line)
-                && !factors.contains(&factor)
-            {
-                factors.push(factor);
+        let lines = step.given.iter().chain(&step.gives);
+        for factor in lines.filter_map(factor) {
+            let title = title(step);
+            match groups.iter_mut().find(|group| group.title == title) {
+                Some(group) if group.inputs.contains(&factor) => {}
+                Some(group) => group.inputs.push(factor),
+                None => groups.push(InputGroup {
+                    title,
+                    inputs: vec![factor],
+                }),
             }
         }
     }
-    factors
+    groups
 }
 
-/// A line of the working that is a factor.
-fn factor(step: &Working, line: &Line) -> Option<Input> {
-    let meaning = line.meaning.to_lowercase();
-    let source = step.source.as_ref().map(super::finding::work);
-    meaning.contains("factor").then(|| Input {
-        what: format!(
-            "{}: {}",
-            step.title,
-            line.meaning.trim_end_matches('.').replace('`', "")
-        ),
+/// A step of the working with its source.
+fn title(step: &Working) -> String {
+    let words = step.title.trim_end_matches('.');
+    match step.source.as_ref().map(super::finding::work) {
+        Some(source) if !source.is_empty() => format!("{words} ({source})"),
+        _ => words.to_owned(),
+    }
+}
+
+/// A line of the working that is a factor: a bare number that is called one.
+fn factor(line: &Line) -> Option<Input> {
+    let is_factor = line.meaning.to_lowercase().contains("factor") && line.value.unit.is_empty();
+    is_factor.then(|| Input {
+        what: line.meaning.trim_end_matches('.').replace('`', ""),
         value: line.value.text.clone(),
-        known: source.unwrap_or_default(),
+        known: line.known.clone(),
     })
 }

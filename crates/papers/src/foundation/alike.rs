@@ -1,7 +1,7 @@
 //! Foundations that are alike share a figure: same shape, same anchors, same conduits, same things on them.
 
 use super::pattern::{Outline, patterns, stubs};
-use super::standing;
+use super::standing::{self, Shape};
 use quantity::Quantity as _;
 use site::{Foundation, Site};
 
@@ -68,7 +68,10 @@ fn look(site: &Site, foundation: &Foundation) -> String {
         .collect();
     let stands: Vec<String> = standing::on(site, foundation)
         .iter()
-        .map(|thing| format!("{} {:?} {:?}", thing.what, thing.at, thing.shape))
+        .map(|thing| match thing.shape {
+            Shape::Unknown => thing.what.clone(),
+            shape => format!("{} {:?} {shape:?}", thing.what, thing.at),
+        })
         .collect();
     format!(
         "{own:?} {level:.4} {anchors:?} {:?} {stands:?}",

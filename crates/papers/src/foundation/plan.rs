@@ -6,8 +6,11 @@ use super::pattern::{Outline, Pattern};
 use super::standing::{Shape, Thing};
 use super::words;
 use crate::plan::gate::nominal;
-use draw::{Figure, Fill, Ink, Label, Placement, Point, Scene, Symbol};
-use quantity::{Length, Quantity as _};
+use draw::{Figure, Fill, Ink, Label, Note, Placement, Point, Scene, Symbol};
+use quantity::{Angle, Length, Quantity as _};
+
+/// Direction in which the words on anchors stand (rad).
+const LOWER_RIGHT: f64 = -0.6;
 
 /// A length in meters.
 pub(super) fn meters(length: f64) -> Length {
@@ -86,11 +89,19 @@ fn draw_pattern(scene: &mut Scene, layers: &Layers, pattern: &Pattern<'_>) {
         scene.add_titled(layers.anchors, title, figure);
         draw_cross(scene, layers, *at, radius * 2.2);
     }
-    let named = pattern.places.last().copied().unwrap_or(pattern.middle);
-    scene.add(
-        layers.notes,
-        Label::new(named, words::short(scene, pattern.anchor)),
-    );
+    let words = words::short(scene, pattern.anchor);
+    let lower_right = |at: &&Point| at.x.base() - at.y.base();
+    let named = pattern
+        .places
+        .iter()
+        .max_by(|one, other| lower_right(one).total_cmp(&lower_right(other)));
+    match named {
+        Some(at) => {
+            let toward = Angle::from_base(LOWER_RIGHT);
+            scene.add(layers.notes, Note::new(*at, words, toward));
+        }
+        None => scene.add(layers.notes, Label::new(pattern.middle, words)),
+    }
 }
 
 /// A cross on a middle.

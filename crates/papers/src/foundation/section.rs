@@ -39,7 +39,7 @@ pub(super) fn draw(scene: &mut Scene, layers: &Layers, block: &Block<'_>, top: &
     } else {
         "section along the gate line, seen from the road"
     };
-    let under = cut.at(0.0, -block.depth * 1.07);
+    let under = cut.at(0.0, -block.depth * 1.1);
     scene.add(layers.notes, Text::new(under, words));
 }
 

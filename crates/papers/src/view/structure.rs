@@ -45,6 +45,6 @@ pub struct StructureView {
     pub results: Vec<StructureResult>,
     /// Every input, thing by thing.
     pub groups: Vec<InputGroup>,
-    /// The factors used, each with its source.
-    pub factors: Vec<Input>,
+    /// The factors used, by the step of the working that they stand in, each with its source.
+    pub factors: Vec<InputGroup>,
 }

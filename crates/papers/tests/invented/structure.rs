@@ -33,6 +33,9 @@ pub(crate) fn part() -> StructureView {
             findings: vec![0, 1],
         }],
         groups: (1..40).map(group).collect(),
-        factors: vec![input("load factor on wind", "1.0", "ASCE 7, 2.3.1")],
+        factors: vec![InputGroup {
+            title: "Force of the wind (ASCE 7, 2.3.1)".to_owned(),
+            inputs: vec![input("load factor on wind", "1.0", "")],
+        }],
     }
 }
