@@ -1,10 +1,11 @@
 //! Dimensions of a walk gate and its hardware, by the 2010 ADA Standards.
 
-use super::limit::{LimitVerdict, is_at_least, is_at_most, verdict};
+use super::item_limit::item_limit;
+use super::limit::{LimitVerdict, verdict};
 use crate::OutOfReach;
 use crate::check::not_negative;
 use crate::table::{Stored, Table};
-use quantity::{Length, Quantity as _, Word as _};
+use quantity::{Length, Word as _};
 use std::sync::LazyLock;
 
 quantity::words! {
@@ -16,8 +17,10 @@ quantity::words! {
         Threshold = "threshold",
         /// Height of the upright part of the threshold; what is above it is beveled.
         ThresholdStep = "upright part of the threshold",
-        /// Height of handles and latches above the ground.
-        Hardware = "handles and latches",
+        /// Height above the ground of the lowest handle or latch.
+        LowHardware = "lowest handle or latch",
+        /// Height above the ground of the highest handle or latch.
+        HighHardware = "highest handle or latch",
         /// Width of the clear ground at a control.
         GroundWidth = "width of clear ground",
         /// Length of the clear ground at a control.
@@ -37,13 +40,13 @@ formula! {
         measured ("x"): Length,
     }
     gives
-    /// How a dimension stands to its limits.
+    /// How a dimension stands to its limit.
     pub struct AdaDimension {
-        /// Least measure; 0 where there is none.
-        least ("xmin"): Length,
-        /// Greatest measure; 1000 ft where there is none.
-        greatest ("xmax"): Length,
-        /// Whether the limits are kept.
+        /// The limit.
+        limit ("xlim"): Length,
+        /// Room to spare; below zero where the limit is not kept.
+        spare ("–"): Length,
+        /// Whether the limit is kept.
         verdict ("–"): LimitVerdict,
     }
     formula "clear width: x ≥ 32 in\nthreshold: x ≤ 1/2 in, its upright part x ≤ 1/4 in, beveled 1:2 above\nhandles and latches: 34 in ≤ x ≤ 48 in\nclear ground: 30 in by 48 in"
@@ -56,26 +59,12 @@ static LIMITS: Stored = LazyLock::new(|| Table::read(include_str!("ada_gate_dime
 
 fn dimension(gate: &AdaGateDimension) -> Result<AdaDimension, OutOfReach> {
     not_negative("measured", gate.measured, "36 in")?;
-    let table = Table::of(&LIMITS)?;
-    let wanted = gate.item.word();
-    let row = table
-        .column("item")
-        .zip(table.column("least"))
-        .zip(table.column("greatest"))
-        .find(|((item, _), _)| item.words() == Some(wanted));
-    let (least, greatest) = row
-        .and_then(|((_, least), greatest)| Some((least.number()?, greatest.number()?)))
-        .map(|(least, greatest)| (inches(least), inches(greatest)))
-        .ok_or_else(|| OutOfReach::new("item", "the table has no row for this thing"))?;
+    let found = item_limit(&LIMITS, gate.item.word(), gate.measured)?;
     Ok(AdaDimension {
-        least,
-        greatest,
-        verdict: verdict(is_at_least(gate.measured, least) && is_at_most(gate.measured, greatest)),
+        limit: found.limit,
+        spare: found.spare,
+        verdict: verdict(found.kept),
     })
-}
-
-fn inches(number: f64) -> Length {
-    Length::from_base(number * 0.0254)
 }
 
 #[cfg(test)]
@@ -84,27 +73,31 @@ mod tests {
     use super::*;
     use crate::Formula as _;
     use proptest::prelude::*;
+    use quantity::Quantity as _;
+
+    fn found(item: WalkGateItem, measured: f64) -> Result<AdaDimension, OutOfReach> {
+        let measured = Length::from_base(measured);
+        AdaGateDimension { item, measured }.evaluate()
+    }
 
     proptest! {
         #[test]
-        fn kept_between_the_limits_only(place in 0..WalkGateItem::ALL.len(), measured in 0.0..3.0) {
-            let gate = AdaGateDimension {
-                item: WalkGateItem::ALL[place],
-                measured: Length::from_base(measured),
-            };
-            let found = gate.evaluate().unwrap();
-            let inside = found.least <= gate.measured && gate.measured <= found.greatest;
-            prop_assert_eq!(found.verdict == LimitVerdict::Kept, inside);
-            prop_assert!(found.least < found.greatest);
+        fn the_verdict_agrees_with_the_room(place in 0..WalkGateItem::ALL.len(), measured in 0.0..3.0) {
+            let found = found(WalkGateItem::ALL[place], measured).unwrap();
+            prop_assert_eq!(found.verdict == LimitVerdict::Kept, found.spare.base() >= 0.0);
         }
     }
 
     #[test]
+    fn there_is_room_for_hardware_and_a_step_lies_within_the_threshold() {
+        let limit = |item| found(item, 1.0).unwrap().limit;
+        assert!(limit(WalkGateItem::LowHardware) < limit(WalkGateItem::HighHardware));
+        assert!(limit(WalkGateItem::ThresholdStep) < limit(WalkGateItem::Threshold));
+    }
+
+    #[test]
     fn a_width_below_zero_is_refused() {
-        let gate = AdaGateDimension {
-            item: WalkGateItem::ClearWidth,
-            measured: inches(-1.0),
-        };
-        assert_eq!(gate.evaluate().unwrap_err().input, "measured");
+        let negative = found(WalkGateItem::ClearWidth, -1.0);
+        assert_eq!(negative.unwrap_err().input, "measured");
     }
 }

@@ -1,9 +1,10 @@
 //! Force to work a walk gate or a control, by the 2010 ADA Standards.
 
+use super::customary::pounds_force;
 use super::limit::{LimitVerdict, is_at_most, verdict};
 use crate::OutOfReach;
 use crate::check::not_negative;
-use quantity::{Force, Quantity as _};
+use quantity::Force;
 
 quantity::words! {
     /// What is worked by hand.
@@ -44,9 +45,6 @@ formula! {
     by operating_force
 }
 
-/// Five pounds of force in newtons.
-const LIMIT: f64 = 5.0 * 4.448_221_615_260_5;
-
 fn operating_force(pull: &AdaOperatingForce) -> Result<AdaForce, OutOfReach> {
     not_negative("force", pull.force, "4 lbf")?;
     if pull.thing == HandWorked::HingedGate {
@@ -55,7 +53,7 @@ fn operating_force(pull: &AdaOperatingForce) -> Result<AdaForce, OutOfReach> {
             "that outdoor hinged gates have no limit of force is recalled only; keep it low, and ask the authority",
         ));
     }
-    let limit = Force::from_base(LIMIT);
+    let limit = pounds_force(5.0);
     Ok(AdaForce {
         limit,
         spare: limit - pull.force,
@@ -69,6 +67,7 @@ mod tests {
     use super::*;
     use crate::Formula as _;
     use proptest::prelude::*;
+    use quantity::Quantity as _;
 
     fn pull(thing: HandWorked, force: f64) -> AdaOperatingForce {
         AdaOperatingForce {

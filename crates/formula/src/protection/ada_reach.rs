@@ -1,9 +1,10 @@
 //! How high and low a control may be for somebody in a wheelchair, by the 2010 ADA Standards.
 
+use super::customary::inches;
 use super::limit::{LimitVerdict, is_at_least, is_at_most, verdict};
 use crate::OutOfReach;
 use crate::check::not_negative;
-use quantity::{Length, Quantity as _};
+use quantity::Length;
 
 quantity::words! {
     /// From where a control is reached.
@@ -73,10 +74,6 @@ fn reach(control: &AdaReach) -> Result<AdaReachRange, OutOfReach> {
         high,
         verdict: verdict(is_at_least(height, low) && is_at_most(height, high)),
     })
-}
-
-fn inches(number: f64) -> Length {
-    Length::from_base(number * 0.0254)
 }
 
 #[cfg(test)]

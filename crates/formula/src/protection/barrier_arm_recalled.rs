@@ -1,9 +1,10 @@
 //! When a barrier arm needs no means of entrapment protection, recalled from UL 325.
 
+use super::customary::feet;
 use super::limit::is_at_least;
 use crate::check::not_negative;
 use crate::{Evidence, OutOfReach, Source};
-use quantity::{Length, Quantity as _};
+use quantity::Length;
 
 /// The note on barrier arms to the table of least numbers of means, recalled.
 pub static BARRIER_ARM_RECALLED: Source = Source {
@@ -19,7 +20,7 @@ pub static BARRIER_ARM_RECALLED: Source = Source {
 /// Source: [`BARRIER_ARM_RECALLED`].
 pub fn barrier_arm_stays_clear_recalled(nearest_rigid_thing: Length) -> Result<bool, OutOfReach> {
     not_negative("nearest_rigid_thing", nearest_rigid_thing, "30 in")?;
-    Ok(is_at_least(nearest_rigid_thing, Length::from_base(0.6096)))
+    Ok(is_at_least(nearest_rigid_thing, feet(2.0)))
 }
 
 #[cfg(test)]
@@ -27,6 +28,7 @@ mod tests {
     #![allow(clippy::unwrap_used, reason = "a test may stop at the first surprise")]
     use super::*;
     use proptest::prelude::*;
+    use quantity::Quantity as _;
 
     proptest! {
         #[test]

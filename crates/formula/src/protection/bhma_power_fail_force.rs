@@ -1,9 +1,10 @@
 //! Force by hand without power, by the rule for low-energy pedestrian doors.
 
+use super::customary::pounds_force;
 use super::limit::{LimitVerdict, is_at_most, verdict};
 use crate::OutOfReach;
 use crate::check::not_negative;
-use quantity::{Force, Quantity as _};
+use quantity::Force;
 
 quantity::words! {
     /// What is done by hand without power.
@@ -44,16 +45,13 @@ formula! {
     by power_fail
 }
 
-/// One pound of force in newtons.
-const POUND: f64 = 4.448_221_615_260_5;
-
 fn power_fail(leaf: &BhmaPowerFailForce) -> Result<PowerFailForce, OutOfReach> {
     not_negative("force", leaf.force, "20 lbf")?;
     let pounds = match leaf.act {
         HandMove::Latch | HandMove::Open => 15.0,
         HandMove::Start => 30.0,
     };
-    let limit = Force::from_base(pounds * POUND);
+    let limit = pounds_force(pounds);
     Ok(PowerFailForce {
         limit,
         spare: limit - leaf.force,
@@ -67,6 +65,7 @@ mod tests {
     use super::*;
     use crate::Formula as _;
     use proptest::prelude::*;
+    use quantity::Quantity as _;
 
     fn limit(act: HandMove) -> f64 {
         let force = Force::from_base(0.0);

@@ -1,10 +1,11 @@
 //! Where contact sensors belong on a gate, by UL 325.
 
 use super::GateKind;
+use super::customary::inches;
 use super::limit::is_at_most;
 use crate::OutOfReach;
 use crate::check::not_negative;
-use quantity::{Length, Quantity as _};
+use quantity::Length;
 
 quantity::words! {
     /// Place on a gate where a contact sensor may be.
@@ -58,12 +59,9 @@ formula! {
     by sensor_place
 }
 
-/// Gap above which a swinging leaf has contact sensors on its bottom edge: 6 in.
-const BOTTOM: f64 = 6.0 * 0.0254;
-
 fn sensor_place(sensor: &ContactSensorPlace) -> Result<SensorAtPlace, OutOfReach> {
     not_negative("bottom_gap", sensor.bottom_gap, "4 in")?;
-    let high = !is_at_most(sensor.bottom_gap, Length::from_base(BOTTOM));
+    let high = !is_at_most(sensor.bottom_gap, inches(6.0));
     let named: &[SensorPlace] = match sensor.gate {
         GateKind::TrackSlide | GateKind::CantileverSlide => &[
             SensorPlace::LeadingEdge,
@@ -103,6 +101,7 @@ mod tests {
     use crate::Formula as _;
     use crate::protection::{SwingEntrapmentZone, ZoneVerdict};
     use proptest::prelude::*;
+    use quantity::Quantity as _;
 
     fn at(gate: GateKind, place: SensorPlace, gap: f64) -> Result<SensorDemand, OutOfReach> {
         let bottom_gap = Length::from_base(gap);

@@ -1,9 +1,10 @@
 //! How far a control stands from the moving gate.
 
+use super::customary::feet;
 use super::limit::{LimitVerdict, is_at_least, verdict};
 use crate::OutOfReach;
 use crate::check::not_negative;
-use quantity::{Length, Quantity as _};
+use quantity::Length;
 
 formula! {
     /// Whether a control stands far enough from the gate that nobody can touch the moving leaf while working it.
@@ -36,7 +37,7 @@ formula! {
 fn control_rule(control: &ControlDistance) -> Result<ControlRule, OutOfReach> {
     not_negative("distance", control.distance, "8 ft")?;
     not_negative("manual_distance", control.manual_distance, "6 ft")?;
-    let guidance = Length::from_base(6.0 * 0.3048);
+    let guidance = feet(6.0);
     let least = if control.manual_distance > guidance {
         control.manual_distance
     } else {
@@ -55,6 +56,7 @@ mod tests {
     use super::*;
     use crate::Formula as _;
     use proptest::prelude::*;
+    use quantity::Quantity as _;
 
     fn control(distance: f64, manual: f64) -> ControlDistance {
         ControlDistance {

@@ -1,10 +1,11 @@
 //! Limits of ASTM F2200 on what is fixed to a gate.
 
-use super::limit::{LimitVerdict, is_at_least, is_at_most, verdict};
+use super::item_limit::item_limit;
+use super::limit::{LimitVerdict, verdict};
 use crate::OutOfReach;
 use crate::check::not_negative;
-use crate::table::{Cell, Stored, Table};
-use quantity::{Length, Quantity as _, Word as _};
+use crate::table::{Stored, Table};
+use quantity::{Length, Word as _};
 use std::sync::LazyLock;
 
 quantity::words! {
@@ -52,27 +53,11 @@ static LIMITS: Stored = LazyLock::new(|| Table::read(include_str!("f2200_constru
 
 fn construction_rule(thing: &F2200Construction) -> Result<ConstructionRule, OutOfReach> {
     not_negative("measured", thing.measured, "1/4 in")?;
-    let table = Table::of(&LIMITS)?;
-    let wanted = thing.item.word();
-    let row = table
-        .column("item")
-        .zip(table.column("side"))
-        .zip(table.column("limit"))
-        .find(|((item, _), _)| item.words() == Some(wanted));
-    let (side, limit) = row
-        .and_then(|((_, side), limit)| Some((side.words()?, Cell::number(limit)?)))
-        .ok_or_else(|| OutOfReach::new("item", "the table has no row for this thing"))?;
-    let limit = Length::from_base(limit * 0.0254);
-    let over = thing.measured - limit;
-    let (spare, kept) = match side {
-        "at most" => (limit - thing.measured, is_at_most(thing.measured, limit)),
-        "above" => (over, !is_at_most(thing.measured, limit)),
-        _ => (over, is_at_least(thing.measured, limit)),
-    };
+    let found = item_limit(&LIMITS, thing.item.word(), thing.measured)?;
     Ok(ConstructionRule {
-        limit,
-        spare,
-        verdict: verdict(kept),
+        limit: found.limit,
+        spare: found.spare,
+        verdict: verdict(found.kept),
     })
 }
 
@@ -82,6 +67,7 @@ mod tests {
     use super::*;
     use crate::Formula as _;
     use proptest::prelude::*;
+    use quantity::Quantity as _;
 
     fn rule(item: GateItem, measured: f64) -> ConstructionRule {
         let measured = Length::from_base(measured);

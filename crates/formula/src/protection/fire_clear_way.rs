@@ -1,5 +1,6 @@
 //! Clear width and height of an open gate for fire apparatus.
 
+use super::customary::feet;
 use super::limit::is_at_least;
 use crate::OutOfReach;
 use crate::check::{not_negative, positive};
@@ -77,11 +78,11 @@ fn fire_way(gate: &FireClearWay) -> Result<FireWay, OutOfReach> {
 }
 
 /// What the authority has written, or else a number of feet.
-fn written_or(written: Length, feet: f64) -> Length {
+fn written_or(written: Length, otherwise: f64) -> Length {
     if written.base() > 0.0 {
         written
     } else {
-        Length::from_base(feet * 0.3048)
+        feet(otherwise)
     }
 }
 

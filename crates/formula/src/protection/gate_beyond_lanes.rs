@@ -1,9 +1,10 @@
 //! Local rule for the width and setback of a gate by the lanes that it serves.
 
+use super::customary::feet;
 use super::limit::is_at_least;
 use crate::OutOfReach;
 use crate::check::{not_negative, positive};
-use quantity::{Length, Quantity as _};
+use quantity::Length;
 
 quantity::words! {
     /// How a gate stands to the local rule.
@@ -50,8 +51,8 @@ fn lane_gate(gate: &GateBeyondLanes) -> Result<LaneGate, OutOfReach> {
     positive("clear_width", gate.clear_width, "22 ft")?;
     positive("lanes_width", gate.lanes_width, "20 ft")?;
     not_negative("setback", gate.setback, "30 ft")?;
-    let least_width = gate.lanes_width + Length::from_base(2.0 * 0.3048);
-    let least_setback = Length::from_base(30.0 * 0.3048);
+    let least_width = gate.lanes_width + feet(2.0);
+    let least_setback = feet(30.0);
     let verdict = if !is_at_least(gate.clear_width, least_width) {
         LaneGateVerdict::Narrow
     } else if is_at_least(gate.setback, least_setback) {
@@ -72,6 +73,7 @@ mod tests {
     use super::*;
     use crate::Formula as _;
     use proptest::prelude::*;
+    use quantity::Quantity as _;
 
     fn gate(width: f64, lanes: f64, setback: f64) -> GateBeyondLanes {
         GateBeyondLanes {

@@ -1,10 +1,11 @@
 //! How far a loop stays from the moving metal of a gate.
 
-use super::limit::{LimitVerdict, is_at_least, verdict};
+use super::customary::feet;
+use super::limit::{LimitVerdict, is_at_least, is_at_most, verdict};
 use crate::OutOfReach;
 use crate::check::{not_negative, positive};
 use crate::table::{Stored, Table};
-use quantity::{Length, Quantity as _};
+use quantity::Length;
 use std::sync::LazyLock;
 
 formula! {
@@ -40,15 +41,14 @@ fn clearance(at: &LoopGateClearance) -> Result<LoopClearance, OutOfReach> {
     positive("length", at.length, "8 ft")?;
     not_negative("distance", at.distance, "4 ft")?;
     let table = Table::of(&CLEARANCES)?;
-    let feet = at.length.base() / 0.3048;
     let rows = table
         .numbers("length")
         .into_iter()
         .zip(table.numbers("clearance"));
     let least = rows
         .into_iter()
-        .find(|(longest, _)| feet <= longest + 1e-9)
-        .map(|(_, least)| Length::from_base(least * 0.3048))
+        .find(|(longest, _)| is_at_most(at.length, feet(*longest)))
+        .map(|(_, least)| feet(least))
         .ok_or_else(|| {
             OutOfReach::new(
                 "length",
@@ -68,6 +68,7 @@ mod tests {
     use super::*;
     use crate::Formula as _;
     use proptest::prelude::*;
+    use quantity::Quantity as _;
 
     fn least(feet: f64) -> Result<Length, OutOfReach> {
         let at = LoopGateClearance {

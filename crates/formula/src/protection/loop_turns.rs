@@ -1,9 +1,11 @@
 //! Turns of a loop by its perimeter.
 
+use super::customary::feet;
+use super::limit::{is_at_least, is_at_most};
 use crate::OutOfReach;
 use crate::check::positive;
 use crate::table::{Stored, Table};
-use quantity::{Length, Quantity as _};
+use quantity::Length;
 use std::sync::LazyLock;
 
 formula! {
@@ -37,8 +39,7 @@ fn turns(at: &LoopTurns) -> Result<TurnsOfLoop, OutOfReach> {
     positive("length", at.length, "8 ft")?;
     positive("width", at.width, "4 ft")?;
     let perimeter = (at.length + at.width) * 2.0;
-    let feet = perimeter.base() / 0.3048;
-    if feet < 6.0 - 1e-9 {
+    if !is_at_least(perimeter, feet(6.0)) {
         return Err(OutOfReach::new(
             "length",
             "the table begins at a perimeter of 6 ft; a smaller loop is made to the detector's own instructions",
@@ -48,7 +49,7 @@ fn turns(at: &LoopTurns) -> Result<TurnsOfLoop, OutOfReach> {
     let rows = table.numbers("to").into_iter().zip(table.numbers("turns"));
     let turns = rows
         .into_iter()
-        .find(|(longest, _)| feet <= longest + 1e-9)
+        .find(|(longest, _)| is_at_most(perimeter, feet(*longest)))
         .map_or(2.0, |(_, turns)| turns);
     Ok(TurnsOfLoop {
         perimeter,
@@ -64,6 +65,7 @@ mod tests {
     use super::*;
     use crate::Formula as _;
     use proptest::prelude::*;
+    use quantity::Quantity as _;
 
     fn at(length: f64, width: f64) -> LoopTurns {
         LoopTurns {

@@ -1,9 +1,10 @@
 //! Gap between a sliding leaf and what it passes.
 
+use super::customary::inches;
 use super::limit::{LimitVerdict, is_at_most, verdict};
 use crate::OutOfReach;
 use crate::check::not_negative;
-use quantity::{Length, Quantity as _};
+use quantity::Length;
 
 formula! {
     /// Whether the gap between a sliding leaf and the posts and fence that it passes is too wide, by the list that the
@@ -37,7 +38,7 @@ formula! {
 )]
 fn gap_rule(leaf: &SlideGateGap) -> Result<SlideGapRule, OutOfReach> {
     not_negative("gap", leaf.gap, "1 1/2 in")?;
-    let limit = Length::from_base(2.25 * 0.0254);
+    let limit = inches(2.25);
     Ok(SlideGapRule {
         limit,
         spare: limit - leaf.gap,
@@ -51,6 +52,7 @@ mod tests {
     use super::*;
     use crate::Formula as _;
     use proptest::prelude::*;
+    use quantity::Quantity as _;
 
     fn kept(gap: f64) -> bool {
         let gap = Length::from_base(gap);

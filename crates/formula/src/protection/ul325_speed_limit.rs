@@ -1,5 +1,6 @@
 //! Greatest speed of sliding and lifting gates, by UL 325.
 
+use super::customary::pounds_force;
 use super::limit::{LimitVerdict, is_at_least, is_at_most, verdict};
 use super::{GateKind, UsageClass};
 use crate::OutOfReach;
@@ -37,9 +38,6 @@ formula! {
     by speed_rule
 }
 
-/// Pull from which the speed is limited: 75 lbf.
-const PULL: f64 = 75.0 * 4.448_221_615_260_5;
-
 fn speed_rule(leaf: &Ul325SpeedLimit) -> Result<SpeedRule, OutOfReach> {
     not_negative("pull", leaf.pull, "150 lbf")?;
     not_negative("speed", leaf.speed, "1 ft/s")?;
@@ -61,7 +59,7 @@ fn speed_rule(leaf: &Ul325SpeedLimit) -> Result<SpeedRule, OutOfReach> {
         ));
     }
     let limit = Velocity::from_base(0.3048);
-    let pulls = is_at_least(leaf.pull, Force::from_base(PULL));
+    let pulls = is_at_least(leaf.pull, pounds_force(75.0));
     Ok(SpeedRule {
         limit,
         spare: limit - leaf.speed,
