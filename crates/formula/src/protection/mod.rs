@@ -5,6 +5,7 @@ mod ada_gate_dimension;
 mod ada_operating_force;
 mod ada_reach;
 mod adult_dimension;
+mod adult_walking_speed;
 mod ansi_b11_19_distance;
 mod approach;
 mod barrier_arm_recalled;
@@ -76,15 +77,18 @@ mod ul325_reversal;
 mod ul325_speed_limit;
 mod ul325_types_before_2016;
 mod ul325_usage_class;
+mod unnoticed_failure;
 mod vehicle_clearance_time;
 mod vehicle_gap_in_beam;
 mod walking_clearance_time;
+mod warning_placards;
 
 pub use ada_closing_time::{AdaClosing, AdaClosingTime};
 pub use ada_gate_dimension::{AdaDimension, AdaGateDimension, WalkGateItem};
 pub use ada_operating_force::{AdaForce, AdaOperatingForce, HandWorked};
 pub use ada_reach::{AdaReach, AdaReachRange, ReachApproach};
 pub use adult_dimension::{AdultDimension, AdultMeasure, BodyDimension, MeasuredSex, Percentile};
+pub use adult_walking_speed::{AdultSpeed, AdultWalker, AdultWalkingSpeed};
 pub use ansi_b11_19_distance::{AnsiB1119Distance, AnsiDistance};
 pub use barrier_arm_recalled::{BARRIER_ARM_RECALLED, barrier_arm_stays_clear_recalled};
 pub use beam_crosstalk_spacing::{BeamCrosstalkSpacing, CrosstalkSpacing};
@@ -167,9 +171,11 @@ pub use ul325_reversal::{ReversalRule, ReversalVerdict, Ul325Reversal};
 pub use ul325_speed_limit::{SpeedRule, Ul325SpeedLimit};
 pub use ul325_types_before_2016::{TypeRoles, TypeVerdict, Ul325TypesBefore2016};
 pub use ul325_usage_class::{GatePlace, GateUsage, Ul325UsageClass, UsageClass};
+pub use unnoticed_failure::{FailureChance, UnnoticedFailure};
 pub use vehicle_clearance_time::{VehicleClearanceTime, VehicleTime};
 pub use vehicle_gap_in_beam::{GapTime, VehicleGapInBeam};
 pub use walking_clearance_time::{Walker, WalkingClearanceTime, WalkingTime};
+pub use warning_placards::{PlacardRule, PlacardVerdict, WarningPlacards};
 
 use crate::Calculation;
 
@@ -180,6 +186,7 @@ pub(crate) const CALCULATIONS: &[Calculation] = &[
     Calculation::of::<AdaOperatingForce>(),
     Calculation::of::<AdaReach>(),
     Calculation::of::<AdultDimension>(),
+    Calculation::of::<AdultWalkingSpeed>(),
     Calculation::of::<AnsiB1119Distance>(),
     Calculation::of::<BeamCrosstalkSpacing>(),
     Calculation::of::<BeamExcessGain>(),
@@ -241,9 +248,11 @@ pub(crate) const CALCULATIONS: &[Calculation] = &[
     Calculation::of::<Ul325SpeedLimit>(),
     Calculation::of::<Ul325TypesBefore2016>(),
     Calculation::of::<Ul325UsageClass>(),
+    Calculation::of::<UnnoticedFailure>(),
     Calculation::of::<VehicleClearanceTime>(),
     Calculation::of::<VehicleGapInBeam>(),
     Calculation::of::<WalkingClearanceTime>(),
+    Calculation::of::<WarningPlacards>(),
 ];
 
 /// Name and text of the case file beside a calculation.
@@ -263,6 +272,7 @@ pub(crate) const CASES: &[(&str, &str)] = cases![
     "ada_operating_force",
     "ada_reach",
     "adult_dimension",
+    "adult_walking_speed",
     "ansi_b11_19_distance",
     "beam_crosstalk_spacing",
     "beam_excess_gain",
@@ -324,7 +334,9 @@ pub(crate) const CASES: &[(&str, &str)] = cases![
     "ul325_speed_limit",
     "ul325_types_before_2016",
     "ul325_usage_class",
+    "unnoticed_failure",
     "vehicle_clearance_time",
     "vehicle_gap_in_beam",
     "walking_clearance_time",
+    "warning_placards",
 ];
