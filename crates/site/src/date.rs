@@ -55,6 +55,21 @@ impl Date {
     }
 }
 
+impl Date {
+    /// Days from an earlier day to this one; below zero where that one is the later.
+    pub fn days_after(self, earlier: Self) -> i32 {
+        self.number() - earlier.number()
+    }
+
+    /// Days since a day long ago: years begin in March, so that a leap day ends one.
+    fn number(self) -> i32 {
+        let (month, day) = (i32::from(self.month), i32::from(self.day));
+        let year = i32::from(self.year) - i32::from(month < 3);
+        let since_march = (month + 9) % 12;
+        365 * year + year / 4 - year / 100 + year / 400 + (153 * since_march + 2) / 5 + day
+    }
+}
+
 /// Days of a month; none when there is no such month.
 fn days_in(year: u16, month: u8) -> u8 {
     let leap = year.is_multiple_of(4) && (!year.is_multiple_of(100) || year.is_multiple_of(400));
@@ -107,7 +122,27 @@ impl Field for Date {
 
 #[cfg(test)]
 mod tests {
+    #![allow(clippy::unwrap_used, reason = "a test may stop at the first surprise")]
     use super::*;
+
+    #[test]
+    fn days_are_counted_over_months_and_leap_years() {
+        let day = |text| Date::read(text).unwrap();
+        for (earlier, later, days) in [
+            ("2026-03-02", "2026-04-01", 30),
+            ("2024-02-28", "2024-03-01", 2),
+            ("2026-02-28", "2026-03-01", 1),
+            ("2025-12-31", "2026-01-01", 1),
+            ("2000-01-01", "2026-01-01", 9497),
+            ("2026-01-02", "2026-01-01", -1),
+        ] {
+            assert_eq!(
+                day(later).days_after(day(earlier)),
+                days,
+                "{earlier} {later}"
+            );
+        }
+    }
 
     #[test]
     fn only_days_of_the_calendar_are_read() {

@@ -5,6 +5,7 @@ mod fact;
 mod lack;
 mod readable;
 mod record;
+mod works;
 
 pub(crate) use fact::{End, Fact, Pick};
 pub(crate) use lack::{Lack, Wants};

@@ -12,6 +12,7 @@ mod anchor_interaction;
 mod anchor_least_distances;
 mod anchor_least_edge_recalled;
 mod anchor_minimum_bond;
+mod anchor_plate_thickness;
 mod anchor_pryout;
 mod anchor_pullout_headed;
 mod anchor_pullout_hooked;
@@ -72,6 +73,7 @@ pub use anchor_interaction::{AnchorInteraction, Interaction};
 pub use anchor_least_distances::{AnchorLeastDistances, AnchorSetting, LeastDistances};
 pub use anchor_least_edge_recalled::{AnchorLeastEdgeRecalled, LeastEdge, PostInstalledAnchor};
 pub use anchor_minimum_bond::{AnchorMinimumBond, BondEnvironment, MinimumBond, PullDuration};
+pub use anchor_plate_thickness::{AnchorPlateThickness, PlateThickness};
 pub use anchor_pryout::{AnchorPryout, Pryout};
 pub use anchor_pullout_headed::{AnchorPulloutHeaded, HeadedPullout};
 pub use anchor_pullout_hooked::{AnchorPulloutHooked, HookedPullout};
@@ -131,6 +133,7 @@ pub(crate) const CALCULATIONS: &[Calculation] = &[
     Calculation::of::<AnchorLeastDistances>(),
     Calculation::of::<AnchorLeastEdgeRecalled>(),
     Calculation::of::<AnchorMinimumBond>(),
+    Calculation::of::<AnchorPlateThickness>(),
     Calculation::of::<AnchorPryout>(),
     Calculation::of::<AnchorPulloutHeaded>(),
     Calculation::of::<AnchorPulloutHooked>(),
@@ -195,6 +198,7 @@ pub(crate) const CASES: &[(&str, &str)] = cases![
     "anchor_least_distances",
     "anchor_least_edge_recalled",
     "anchor_minimum_bond",
+    "anchor_plate_thickness",
     "anchor_pryout",
     "anchor_pullout_headed",
     "anchor_pullout_hooked",

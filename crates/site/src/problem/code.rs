@@ -103,6 +103,8 @@ quantity::words! {
         UnknownPath = "unknown-path",
         /// The anchor reaches through the concrete.
         AnchorTooDeep = "anchor-too-deep",
+        /// Anchors that do not share out over their rows.
+        UnevenRows = "uneven-rows",
     }
 }
 

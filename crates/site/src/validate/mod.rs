@@ -42,6 +42,7 @@ const RULES: &[Rule] = &[
     current::too_few_cores,
     current::power_pairs,
     concrete::anchor_too_deep,
+    concrete::anchors_in_rows,
 ];
 
 /// Every value that cannot be so, or hardly is.

@@ -1,63 +1,32 @@
-//! Whether an anchor snaps or tears a cone out of the concrete.
+//! Whether an anchor pulls out, snaps or tears a cone out of the concrete.
 //!
-//! The anchors of a row share the pull evenly. Every edge is taken to be as near as the nearest one. The strength
-//! reduction is that of cast-in anchors without extra reinforcement, or of the lowest category of post-installed ones: the
-//! safe side, and a product's approval gives more. Steel is taken as the weakest in common use, with a
-//! thread that is coarse for its size. For a European site the figures of ACI 318 stand in for EN 1992-4, and nothing passes on them.
+//! Every way to fail in tension: the steel, the cone of the anchors that are pulled together, the head, hook or wedge, the
+//! side of the concrete, the bond, and the bond under a pull that lasts. A pull that somebody worked out counts for every
+//! anchor of the set; otherwise the loads on the plate are shared out.
 
-use crate::asking::{Asking, pick, read};
+use super::described::described;
+use super::hardest::{compared, greatest_share, hardest, worst};
+use super::plate_forces::loaded_set;
+use crate::asking::{Asking, read};
 use crate::check::{BOTH, Check, Round};
-use crate::outcome::{Answer, Comparison, Halt, Labeled, Outcome};
+use crate::figure::Print;
+use crate::outcome::{Answer, Halt, Outcome};
 use crate::plain::capitalized;
 use crate::subject::About;
-use formula::standing::{
-    AnchorGroupBreakoutTension, AnchorKind, AnchorSteelTension, Cracking, breakout_coefficient,
-    cracking_factor,
+use formula::standing::anchor_group::{
+    AnchorSet, Mode, PlateLoads, Pulls, Quietly, pulls, tension as in_tension,
 };
-use formula::{Evidence, Source};
-use quantity::{Force, Length, Pressure, Quantity as _, Ratio, Word as _};
-use site::{Anchor, CodeBasis, Foundation, Site};
+use quantity::Force;
+use site::{Anchor, Foundation, Site};
 
 /// The check.
 pub(crate) const CHECK: Check = Check {
     question: "anchor-tension",
     codes: BOTH,
-    leaves_open: "pull-out, side-face blow-out, bond of adhesive anchors, shear together with the pull, sustained load and earthquake",
+    leaves_open: "shear together with the pull, which the forces under the plate answer, and stretching steel as earthquake rules ask for it",
     concerns: "each set of anchors",
     ask,
 };
-
-static EUROPE: Source = Source {
-    work: "EN 1992-4",
-    clause: "7.2.1",
-    evidence: Evidence::Memory,
-    seen: "not seen; the figures of ACI 318-19 stand in",
-};
-
-static REDUCTION: Source = Source {
-    work: "ACI 318-19",
-    clause: "table 17.5.3(b), no supplementary reinforcement",
-    evidence: Evidence::Seen,
-    seen: "a design guide of 2022 to ACI 318-19 that reprints the table (address withheld: a product's name is in it)",
-};
-
-static STEEL: Source = Source {
-    work: "ASTM F1554 grade 36: 58 ksi tensile, 36 ksi yield, the weakest anchor steel in common use; pitch at most a fifth of the diameter",
-    clause: "",
-    evidence: Evidence::CommonPractice,
-    seen: "taken for want of a grade on the site; any named grade is stronger",
-};
-
-/// Strength reduction of concrete breakout: cast-in without extra reinforcement.
-const CAST_IN: f64 = 0.70;
-/// The same for post-installed anchors of the lowest category.
-const POST_INSTALLED: f64 = 0.45;
-/// Strength reduction of ductile steel.
-const DUCTILE: f64 = 0.75;
-/// Tensile and yield strength of the weakest common anchor steel, 58 ksi and 36 ksi, in pascals.
-const WEAKEST: (f64, f64) = (399.896e6, 248.211e6);
-/// Largest pitch of a coarse thread over its diameter, from 1/4 in up.
-const COARSEST: f64 = 0.2;
 
 fn ask<'s>(site: &'s Site, round: &mut Round<'s, '_>) {
     for foundation in &site.foundation {
@@ -74,115 +43,69 @@ fn tension<'s>(
     foundation: &'s Foundation,
     anchor: &'s Anchor,
 ) -> Answer {
-    let pull = read!(asking, anchor.pull);
-    let count = pick!(asking, anchor.count);
-    let breakout = breakout(asking, foundation, anchor);
-    let diameter = read!(asking, anchor.diameter);
-    let (pull, count, breakout, diameter) = (pull?, count?, breakout?, diameter?);
-    asking.rest_on(&REDUCTION);
-    let group = asking.work(&breakout)?.design;
-    let concrete = group / f64::from(count);
-    let steel = steel(asking, diameter)?;
-    if site.site.code_basis == CodeBasis::Eu {
-        asking.rest_on(&EUROPE);
-    }
-    asking.say(|print| {
-        format!(
-            "{} ({}): {} pulled with {}; the concrete holds {}, the steel, taken as the weakest in common use, {}.",
-            capitalized(foundation.id.as_str()),
-            anchor.holds,
-            each(count),
-            print.q(pull),
-            print.q(concrete),
-            print.q(steel)
-        )
-    });
-    let compared = |label, strength: Force| {
-        Comparison::at_most(
-            Labeled::new("factored pull on one anchor", pull),
-            Labeled::new(label, strength),
-        )
-    };
-    Outcome::worst([
-        compared("concrete breakout, shared evenly", concrete),
-        compared("steel of one anchor", steel),
-    ])
-    .ok_or(Halt)
+    let (set, with) = pulled_set(asking, site, foundation, anchor)?;
+    let pulls = pulls(&set, asking)?;
+    let modes = in_tension(&set, &pulls, asking)?;
+    asking.say(|print| sentence(print, (foundation, anchor), with, &pulls, &modes));
+    let comparisons = modes.iter().map(compared);
+    Ok(Outcome::worst(comparisons).unwrap_or(Outcome::Rule(true)))
 }
 
-fn each(count: u32) -> String {
-    if count == 1 {
-        "the only anchor is".to_owned()
-    } else {
-        format!("each of {count} anchors is")
-    }
-}
-
-/// The row of anchors, every edge as near as the nearest.
-fn breakout<'s>(
+/// The set under the pull that somebody worked out, or under the case that pulls hardest.
+fn pulled_set<'s>(
     asking: &mut Asking<'s>,
+    site: &'s Site,
     foundation: &'s Foundation,
     anchor: &'s Anchor,
-) -> Result<AnchorGroupBreakoutTension, Halt> {
-    let kind = pick!(asking, anchor.kind);
-    let embedment = read!(asking, anchor.embedment);
-    let edge = read!(asking, anchor.edge_distance);
-    let strength = read!(asking, foundation.strength);
-    let concrete = pick!(asking, foundation.concrete);
-    let count = pick!(asking, anchor.count);
-    let spacing = match count {
-        Ok(1) => Ok(Length::from_base(0.0)),
-        _ => read!(asking, anchor.spacing),
-    };
-    let kind = if kind?.is_cast_in() {
-        AnchorKind::CastIn
-    } else {
-        AnchorKind::PostInstalled
-    };
-    let Some(cracking) = Cracking::from_word(concrete?.word()) else {
-        return asking.refuse("no figures are printed for this state of concrete");
-    };
-    if kind == AnchorKind::PostInstalled && cracking == Cracking::Uncracked {
-        return asking.refuse("a post-installed anchor in uncracked concrete may split it, and how near an edge that happens is in its approval only; outdoors, take the concrete as cracked");
+) -> Result<(AnchorSet, &'static str), Halt> {
+    let loads = super::on_plate::has_loads(foundation, anchor);
+    if anchor.pull.is_some() || !loads {
+        let pull = read!(asking, anchor.pull);
+        let set = described(asking, site, foundation, anchor)?;
+        let loads = PlateLoads {
+            stated_pull: Some(pull?),
+            ..set.loads
+        };
+        return Ok((AnchorSet { loads, ..set }, "the pull as stated"));
     }
-    let (embedment, edge, spacing) = (embedment?, edge?, spacing?);
-    let apart = Length::from_base(spacing.base().min(3.0 * embedment.base()));
-    let none = Length::from_base(0.0);
-    Ok(AnchorGroupBreakoutTension {
-        anchor: kind,
-        embedment,
-        concrete_strength: strength?,
-        coefficient: breakout_coefficient(kind),
-        cracking_factor: cracking_factor(kind, cracking),
-        lightweight_factor: Ratio::from_base(1.0),
-        count_across: count?,
-        spacing_across: apart,
-        count_along: 1,
-        spacing_along: none,
-        edge_left: edge,
-        edge_right: edge,
-        edge_front: edge,
-        edge_back: edge,
-        eccentricity_across: none,
-        eccentricity_along: none,
-        critical_edge: none,
-        reduction: Ratio::from_base(match kind {
-            AnchorKind::CastIn => CAST_IN,
-            AnchorKind::PostInstalled => POST_INSTALLED,
-        }),
-    })
+    let (set, cases) = loaded_set(asking, site, foundation, anchor)?;
+    let share = |set: &AnchorSet| {
+        let pulls = pulls(set, &mut Quietly)?;
+        in_tension(set, &pulls, &mut Quietly).map(|modes| greatest_share(&modes))
+    };
+    match hardest(&set, &cases, share) {
+        Some(found) => Ok(found),
+        None => asking.refuse("nothing is known to move this plate"),
+    }
 }
 
-fn steel(asking: &mut Asking<'_>, diameter: Length) -> Result<Force, Halt> {
-    asking.rest_on(&STEEL);
-    let gives = asking.work(&AnchorSteelTension {
-        diameter,
-        pitch: diameter * COARSEST,
-        tensile_strength: Pressure::from_base(WEAKEST.0),
-        yield_strength: Pressure::from_base(WEAKEST.1),
-        reduction: Ratio::from_base(DUCTILE),
-    })?;
-    Ok(gives.design)
+fn sentence(
+    print: Print,
+    (foundation, anchor): (&Foundation, &Anchor),
+    with: &str,
+    pulls: &Pulls,
+    modes: &[Mode],
+) -> String {
+    let name = capitalized(foundation.id.as_str());
+    let Some(worst) = worst(modes) else {
+        return format!(
+            "{name} ({}): no anchor is pulled with {with}.",
+            anchor.holds
+        );
+    };
+    let lasting = if pulls.greatest > Force::default() {
+        String::new()
+    } else {
+        " under what hangs on it all the time".to_owned()
+    };
+    format!(
+        "{name} ({}): with {with} the worst anchor is pulled with {}{lasting}; first to give is the {}, which holds {} of the {} asked of it.",
+        anchor.holds,
+        print.q(pulls.greatest),
+        worst.way.words(),
+        print.q(worst.strength),
+        print.q(worst.demand)
+    )
 }
 
 #[cfg(test)]
@@ -190,6 +113,7 @@ mod tests {
     #![allow(clippy::unwrap_used, reason = "a test may stop at the first surprise")]
     use super::CHECK;
     use crate::Verdict;
+    use crate::check::anchor::testing::PLATE;
     use crate::check::testing::only;
 
     const SITE: &str = r#"
@@ -198,6 +122,7 @@ mod tests {
         code_basis = "us"
         [[foundation]]
         id = "pad"
+        depth = "24 in"
         strength = "4000 psi"
         concrete = "cracked"
         [[foundation.anchor]]
@@ -208,6 +133,7 @@ mod tests {
         embedment = "6 in ± 1/8 in"
         edge_distance = "10 in"
         spacing = "14 in"
+        pull_out = "18000 lbf"
         pull = "3600 lbf"
     "#;
 
@@ -215,9 +141,8 @@ mod tests {
     fn holds_with_room_around_it() {
         let finding = only(&CHECK, SITE);
         assert_eq!(finding.verdict, Verdict::Holds, "{}", finding.sentence);
-        // By hand: 17 · √4000 · 6^1.5 · (9 + 14 + 9) · 18 / (9 · 36) · 0.45 / 2, in pounds.
-        let pounds =
-            17.0 * 4000.0_f64.sqrt() * 6.0_f64.powf(1.5) * (32.0 * 18.0 / 324.0) * 0.45 / 2.0;
+        // By hand: 17 · √4000 · 6^1.5 · (9 + 14 + 9) · 18 / (9 · 36) · 0.45, in pounds.
+        let pounds = 17.0 * 4000.0_f64.sqrt() * 6.0_f64.powf(1.5) * (32.0 * 18.0 / 324.0) * 0.45;
         assert!((finding.capacity.unwrap().value.unwrap() / 4.448_221_6 - pounds).abs() < 0.5);
     }
 
@@ -238,10 +163,42 @@ mod tests {
     }
 
     #[test]
-    fn uncracked_concrete_around_a_drilled_anchor_is_outside() {
-        assert_eq!(
-            only(&CHECK, &SITE.replace("\"cracked\"", "\"uncracked\"")).verdict,
-            Verdict::OutsideThisTool
+    fn a_stated_category_and_its_report_give_more() {
+        let first = SITE.replace("pull =", "category = 1\npull =");
+        let stated = only(&CHECK, SITE).capacity.unwrap().value.unwrap();
+        let better = only(&CHECK, &first).capacity.unwrap().value.unwrap();
+        assert!((better / stated - 0.65 / 0.45).abs() < 1e-6);
+    }
+
+    #[test]
+    fn a_glued_rod_without_a_report_has_the_least_bond() {
+        let glued = SITE
+            .replace("expansion anchor", "adhesive anchor")
+            .replace("pull_out = \"18000 lbf\"", "");
+        let finding = only(&CHECK, &glued);
+        assert_eq!(finding.verdict, Verdict::Fails, "{}", finding.sentence);
+        assert!(finding.sentence.contains("bond"), "{}", finding.sentence);
+    }
+
+    #[test]
+    fn a_lasting_pull_asks_the_bond_for_more() {
+        let hung = SITE
+            .replace("expansion anchor", "adhesive anchor")
+            .replace("pull_out = \"18000 lbf\"", "bond_cracked = \"1000 psi\"\nbond_uncracked = \"2000 psi\"\nlasting_pull = \"3500 lbf\"");
+        let finding = only(&CHECK, &hung);
+        // 0.55 · 1000 psi · π · 3/4 in · 6 in · 0.45.
+        let pounds = 0.55 * 1000.0 * std::f64::consts::PI * 0.75 * 6.0 * 0.45;
+        assert!((finding.capacity.unwrap().value.unwrap() / 4.448_221_6 - pounds).abs() < 0.5);
+    }
+
+    #[test]
+    fn the_loads_on_a_plate_are_shared_out() {
+        let finding = only(&CHECK, PLATE);
+        assert_eq!(finding.verdict, Verdict::Holds, "{}", finding.sentence);
+        assert!(
+            finding.sentence.contains("the loads as stated"),
+            "{}",
+            finding.sentence
         );
     }
 

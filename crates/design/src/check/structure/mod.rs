@@ -17,7 +17,7 @@ mod on_leaf_post;
     dead_code,
     reason = "the checks of posts, footings and anchor plates use it"
 )]
-mod on_post;
+pub(crate) mod on_post;
 pub(crate) mod pad;
 mod pad_loads;
 #[allow(
