@@ -12,6 +12,9 @@ use quantity::{Angle, Length, Quantity as _};
 /// Direction in which the words on anchors stand (rad).
 const LOWER_RIGHT: f64 = -0.6;
 
+/// Direction in which the name of what has no known shape stands (rad).
+const DOWNWARD: f64 = -1.9;
+
 /// A length in meters.
 pub(super) fn meters(length: f64) -> Length {
     Length::from_base(length)
@@ -68,7 +71,7 @@ fn draw_outline(scene: &mut Scene, layers: &Layers, block: &Block<'_>) {
             corner(end, step),
             corner(end, 1.15 * width),
         ]);
-        scene.add_titled(layers.axes, "drawn shortened", broken);
+        scene.add_titled(layers.dimensions, "drawn shortened", broken);
     }
 }
 
@@ -131,12 +134,16 @@ fn draw_thing(scene: &mut Scene, layers: &Layers, thing: &Thing) {
         }
         Shape::Unknown => {}
     }
-    let section = thing.what.split_once(", ").map(|(_, section)| section);
-    let words = match section {
-        Some(section) => format!("{}\n{section}", thing.name),
+    let words = match thing.what.split_once(", ") {
+        Some((_, section)) => format!("{}\n{section}", thing.name),
         None => format!("{} ({})", thing.name, thing.what),
     };
-    scene.add(layers.notes, Label::new(thing.at, words));
+    if matches!(thing.shape, Shape::Unknown) {
+        let toward = Angle::from_base(DOWNWARD);
+        scene.add(layers.notes, Note::new(thing.at, words, toward));
+    } else {
+        scene.add(layers.notes, Label::new(thing.at, words));
+    }
 }
 
 /// Which way the property and the latching side lie, on the paper beside the upper left corner of the plan.

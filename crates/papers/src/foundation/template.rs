@@ -27,9 +27,27 @@ struct Shared<'a> {
     foundation: &'a Foundation,
     pattern: Pattern<'a>,
     stubs: Vec<Stub>,
-    /// What the pattern holds, where: `operator on pad`.
-    uses: Vec<String>,
+    /// What the pattern holds, and on which foundations.
+    uses: Vec<(String, Vec<String>)>,
     name: String,
+}
+
+impl Shared<'_> {
+    /// Takes in another foundation for which the pattern is.
+    fn take(&mut self, (holds, on): (String, String)) {
+        match self.uses.iter_mut().find(|(known, _)| *known == holds) {
+            Some((_, places)) => places.push(on),
+            None => self.uses.push((holds, vec![on])),
+        }
+    }
+
+    /// `guide post on footing-a, footing-b`.
+    fn words(&self) -> String {
+        let each =
+            |(holds, places): &(String, Vec<String>)| format!("{holds} on {}", places.join(", "));
+        let uses: Vec<String> = self.uses.iter().map(each).collect();
+        uses.join("; ")
+    }
 }
 
 /// The templates of every set of anchors that has a pattern; like ones are made once.
@@ -60,16 +78,16 @@ fn shared(site: &Site) -> Vec<Shared<'_>> {
                 anchor.kind,
                 nominal(anchor.hole_depth.as_ref())
             );
-            let used = format!("{} on {}", anchor.holds, foundation.id);
+            let used = (anchor.holds.to_string(), foundation.id.to_string());
             match all.iter_mut().find(|(known, _)| *known == look) {
-                Some((_, shared)) => shared.uses.push(used),
+                Some((_, shared)) => shared.take(used),
                 None => all.push((
                     look,
                     Shared {
                         foundation,
                         pattern,
                         stubs,
-                        uses: vec![used],
+                        uses: vec![(used.0, vec![used.1])],
                         name: name(foundation, index),
                     },
                 )),
@@ -130,10 +148,10 @@ fn issue(site: &Site, imprint: &Imprint) -> String {
 }
 
 fn scene(site: &Site, shared: &Shared<'_>) -> Scene {
-    let title = format!("Template: {}", shared.uses.join(", "));
+    let title = format!("Template: {}", shared.words());
     let mut scene = Scene::new(title, site.site.unit_system()).describe(format!(
         "Holes for {} at full size from above, with the outline of the plate, the conduits that come up and the edges of the concrete within reach. {INSTRUCTION}.",
-        shared.uses.join(", ")
+        shared.words()
     ));
     let layers = Layers::add_to(&mut scene);
     draw_edges(&mut scene, &layers, shared.foundation);
