@@ -92,7 +92,11 @@ impl Print {
                     Kind::Temperature => Kind::TemperatureDifference,
                     other => *other,
                 };
-                Some(spoken(print_kind(kind, (b - a).abs(), self.units)))
+                // What is left of two like numbers in the last bits is nothing.
+                let noise = a.abs().max(b.abs()) * 1e-12;
+                let apart = (b - a).abs();
+                let apart = if apart <= noise { 0.0 } else { apart };
+                Some(spoken(print_kind(kind, apart, self.units)))
             }
             _ => None,
         }

@@ -20,7 +20,10 @@ mod verdicts;
 
 pub use answers::{Answers, answers, findings};
 pub use check::is_answered;
-pub use choose::{Candidate, Choice, Choosable, Mounted, Pin, choose, mountings};
+pub use choose::{
+    Candidate, Choice, Choosable, Mounted, PadChoice, PadSize, Pin, RuledOut, choose, mountings,
+    pad_choices,
+};
 pub use coverage::{Covered, State};
 pub use figure::Figure;
 pub use finding::{

@@ -3,6 +3,7 @@
 #![allow(clippy::unwrap_used, reason = "a test may stop at the first surprise")]
 
 use design::{Choice, Choosable, choose};
+use quantity::{Length, Quantity as _};
 use site::SourceFile;
 
 fn file(name: &str, text: &str) -> SourceFile {
@@ -75,4 +76,117 @@ fn the_cheapest_post_that_holds_comes_first_and_each_that_fails_says_why() {
 #[test]
 fn an_old_pillar_is_no_post_to_buy() {
     assert_eq!(posts().len(), 1);
+}
+
+/// A rack drive that pulls along the gate line, on a pad whose size is open.
+const PADS: &str = r#"
+    [site]
+    name = "Test yard"
+    code_basis = "us"
+    [climate]
+    soil_class = "sand"
+    frost_depth = "30 in"
+    [[gate]]
+    id = "main"
+    kind = "track-slide"
+    [[operator]]
+    id = "drive"
+    gate = "main"
+    drive = "rack"
+    at = ["22 ft", "14 in", "18 in"]
+    foundation = "pad"
+    starting_force = "300 lbf"
+    [[foundation]]
+    id = "pad"
+    at = ["22 ft", "14 in", "2 in"]
+    [[foundation.anchor]]
+    holds = "operator"
+    plate_length = "16 in"
+    plate_width = "14 in"
+"#;
+
+/// Sides and depth of a pad in inches.
+fn inches(pad: &design::PadSize) -> Vec<f64> {
+    let length = |text: &String| quantity::read::<Length>(text).unwrap().base() / 0.0254;
+    pad.size.iter().map(length).collect()
+}
+
+fn pads(text: &str) -> Vec<design::PadChoice> {
+    design::pad_choices(&file("site.toml", text), &[]).unwrap()
+}
+
+/// The largest share that tipping or sliding uses of a pad, by hand: 150 lb/ft³, a factor of 1.5, friction of sand 0.25.
+fn used(length: f64, width: f64, depth: f64) -> f64 {
+    let weight = 150.0 * length * width * depth / 1728.0;
+    let tipping = 1.5 * 300.0 * (16.0 + depth) / (weight * length / 2.0);
+    tipping.max(1.5 * 300.0 / (0.25 * weight))
+}
+
+#[test]
+fn the_smallest_pad_holds_and_no_smaller_one_does() {
+    let choice = pads(PADS).remove(0);
+    let best = inches(&choice.best[0]);
+    assert!(used(best[0], best[1], best[2]) <= 1.0, "{best:?}");
+    // Every smaller pad of whole steps on which the plate fits, below frost, tips or slides.
+    let volume = best.iter().product::<f64>();
+    for length in (16..=96).step_by(2).map(f64::from) {
+        for width in (14..=96).step_by(2).map(f64::from) {
+            for depth in (32..=72).step_by(2).map(f64::from) {
+                let smaller = length * width * depth < volume - 1.0;
+                assert!(
+                    !smaller || used(length, width, depth) > 1.0,
+                    "{length} {width} {depth}"
+                );
+            }
+        }
+    }
+    assert!(choice.tried > 100, "{}", choice.tried);
+    assert_eq!(
+        choice
+            .ruled_out
+            .iter()
+            .map(|one| one.candidates)
+            .sum::<usize>(),
+        choice.tried - 1
+    );
+    assert!(choice.best[0].asked.failing.is_empty());
+}
+
+#[test]
+fn bags_carry_a_tenth_of_waste() {
+    let choice = pads(PADS).remove(0);
+    let best = &choice.best[0];
+    let cubic_feet = inches(best).iter().product::<f64>() / 1728.0;
+    // A number of bags that comes out whole stays whole.
+    assert_eq!(f64::from(best.bags), (cubic_feet * 1.1 / 0.6 - 1e-9).ceil());
+    assert_eq!(best.bag, "80 lb");
+}
+
+#[test]
+fn the_smallest_square_pad_stands_beside_a_longer_one() {
+    let choice = pads(PADS).remove(0);
+    let square = inches(choice.best.last().unwrap());
+    assert!((square[0] - square[1]).abs() < 1e-9, "{square:?}");
+}
+
+#[test]
+fn a_pad_that_is_there_and_the_footing_of_a_post_are_not_chosen() {
+    let there = PADS.replace("at = [\"22 ft\", \"14 in\", \"2 in\"]", "existing = true");
+    assert!(pads(&there).is_empty());
+    let post = "[[gate.post]]\nid = \"post\"\nrole = \"guide\"\nfoundation = \"pad\"\n[[operator]]";
+    assert!(pads(&PADS.replace("[[operator]]", post)).is_empty());
+}
+
+#[test]
+fn a_pad_names_what_it_lacks() {
+    let choice = pads(&PADS.replace("frost_depth = \"30 in\"", "")).remove(0);
+    assert!(choice.best.is_empty());
+    assert!(
+        choice
+            .write
+            .iter()
+            .any(|line| line.starts_with("frost_depth")),
+        "{:?}",
+        choice.write
+    );
 }

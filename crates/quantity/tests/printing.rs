@@ -50,7 +50,7 @@ const PRINTED: &[(Kind, &str, &str, &str)] = &[
     (Kind::Force, "400 N", "90 lbf", "400 N"),
     (Kind::Torque, "120 lbf·ft", "120 lbf·ft", "163 N·m"),
     (Kind::Energy, "120 ft·lbf", "120 ft·lbf", "163 J"),
-    (Kind::Energy, "312 Wh", "312 Wh", "312 Wh"),
+    (Kind::Energy, "312 Wh", "828430 ft·lbf", "1123 kJ"),
     (Kind::Pressure, "24.3 psf", "24.3 psf", "1.16 kPa"),
     (Kind::Pressure, "3000 psi", "3000 psi", "20.7 MPa"),
     (Kind::Power, "25.5 W", "25.5 W", "25.5 W"),

@@ -41,6 +41,18 @@ impl Price {
         self.hundredths
     }
 
+    /// What so many of it cost; nothing where no figure is large enough.
+    pub fn times(self, count: u32) -> Option<Self> {
+        let hundredths = self.hundredths.checked_mul(u64::from(count))?;
+        Some(Self { hundredths, ..self })
+    }
+
+    /// What both cost together; nothing where their currencies differ.
+    pub fn plus(self, other: Self) -> Option<Self> {
+        let hundredths = self.hundredths.checked_add(other.hundredths)?;
+        (self.currency == other.currency).then_some(Self { hundredths, ..self })
+    }
+
     /// The three letters of the currency.
     pub fn currency(&self) -> &str {
         std::str::from_utf8(&self.currency).unwrap_or_default()
@@ -100,6 +112,20 @@ mod tests {
         assert_eq!(price.hundredths(), 124_005);
         assert_eq!(price.to_string(), "1240.05 USD");
         assert_eq!(Price::read("990 EUR").unwrap().to_string(), "990.00 EUR");
+    }
+
+    #[test]
+    fn prices_add_up_in_one_currency() {
+        let one = Price::read("12.35 USD").unwrap();
+        assert_eq!(one.times(4).unwrap().to_string(), "49.40 USD");
+        let sum = one.plus(Price::read("0.65 USD").unwrap());
+        assert_eq!(sum.unwrap().to_string(), "13.00 USD");
+        assert_eq!(one.plus(Price::read("1.00 EUR").unwrap()), None);
+        let most = Price {
+            hundredths: u64::MAX,
+            ..one
+        };
+        assert_eq!(most.times(2), None);
     }
 
     #[test]

@@ -1,21 +1,30 @@
-//! `gatewright choose`: the entries of the parts files in the order in which they suit a site, and where pins go.
+//! `gatewright choose`: the entries of the parts files in the order in which they suit a site, the smallest pad, and
+//! where pins go.
 
 use crate::folder::Folder;
 use crate::outcome::{Complaint, Outcome, complain, say};
-use crate::show::{nearest_name, pinned, ranked};
-use design::{Choice, Choosable};
+use crate::show::{nearest_name, pinned, poured, ranked};
+use design::{Candidate, Choice, Choosable, PadChoice};
 use quantity::Word as _;
 use site::Loaded;
 use std::path::Path;
 
 /// Where the pins of a swing drive go.
 const MOUNTING: &str = "mounting";
+/// The smallest pad that holds.
+const PAD: &str = "pad";
 
 /// Ranks the parts for every thing of that kind on the site.
 pub(crate) fn run(what: &str, site: &Path, as_json: bool) -> Result<Outcome, Complaint> {
-    if what == MOUNTING {
-        return mounting(site, as_json);
+    match what {
+        MOUNTING => mounting(site, as_json),
+        PAD => pads(site, as_json),
+        _ => parts(what, site, as_json),
     }
+}
+
+/// Ranks the entries of the parts files.
+fn parts(what: &str, site: &Path, as_json: bool) -> Result<Outcome, Complaint> {
     let what = Choosable::from_word(what).ok_or_else(|| no_such(what))?;
     let folder = Folder::read(site)?;
     let (main, parts) = folder.files();
@@ -33,14 +42,18 @@ pub(crate) fn run(what: &str, site: &Path, as_json: bool) -> Result<Outcome, Com
         )));
     }
     if choices.iter().any(|choice| choice.candidates.is_empty()) {
-        return Err(Complaint(format!(
-            "The parts files of this site hold no {what}. Add a table [[{what}]] with its data sheet to one of them."
-        )));
+        return Err(no_entry(what));
     }
     for choice in &choices {
         say(&ranked(choice));
     }
     Ok(outcome(&choices))
+}
+
+fn no_entry(what: impl std::fmt::Display) -> Complaint {
+    Complaint(format!(
+        "The parts files of this site hold no {what}. Add a table [[{what}]] with its data sheet to one of them."
+    ))
 }
 
 /// Finds the pins of each linear drive.
@@ -67,13 +80,37 @@ fn mounting(site: &Path, as_json: bool) -> Result<Outcome, Complaint> {
     Ok(if all { Outcome::Holds } else { Outcome::Open })
 }
 
-fn outcome(choices: &[Choice]) -> Outcome {
-    let holds = |choice: &Choice| {
-        choice
-            .candidates
-            .first()
-            .is_some_and(|best| best.failing.is_empty() && best.open.is_empty())
+/// Finds the smallest pad for each foundation that is one.
+fn pads(site: &Path, as_json: bool) -> Result<Outcome, Complaint> {
+    let folder = Folder::read(site)?;
+    let (main, parts) = folder.files();
+    let Some(choices) = design::pad_choices(main, parts) else {
+        complain(&folder.load().problems);
+        return Ok(Outcome::BadInput);
     };
+    if choices.is_empty() {
+        return Err(Complaint(
+            "There is no pad on this site that is still to be poured. The footing of a post goes by its depth in the ground."
+                .to_owned(),
+        ));
+    }
+    if as_json {
+        say(&format_args!("{:#}", serde_json::json!(choices)));
+    } else {
+        for choice in &choices {
+            say(&poured(choice));
+        }
+    }
+    let held = |choice: &PadChoice| choice.best.first().is_some_and(|pad| sound(&pad.asked));
+    Ok(if choices.iter().all(held) {
+        Outcome::Holds
+    } else {
+        Outcome::Open
+    })
+}
+
+fn outcome(choices: &[Choice]) -> Outcome {
+    let holds = |choice: &Choice| choice.candidates.first().is_some_and(sound);
     if choices.iter().all(holds) {
         Outcome::Holds
     } else {
@@ -81,9 +118,14 @@ fn outcome(choices: &[Choice]) -> Outcome {
     }
 }
 
+/// Every finding that hangs on it holds.
+fn sound(candidate: &Candidate) -> bool {
+    candidate.failing.is_empty() && candidate.open.is_empty()
+}
+
 fn no_such(what: &str) -> Complaint {
     let parts = Choosable::ALL.iter().map(ToString::to_string);
-    let names: Vec<String> = parts.chain([MOUNTING.to_owned()]).collect();
+    let names: Vec<String> = parts.chain([PAD, MOUNTING].map(str::to_owned)).collect();
     let offer = nearest_name(what, &names)
         .map(|near| format!(" Nearest: {near}."))
         .unwrap_or_default();

@@ -3,12 +3,14 @@
 mod columns;
 mod explained;
 mod listed;
+mod poured;
 mod ranked;
 mod wrapped;
 
 pub(crate) use columns::columns;
 pub(crate) use explained::explained;
 pub(crate) use listed::{listed, questions_listed};
+pub(crate) use poured::poured;
 pub(crate) use ranked::{pinned, ranked};
 pub(crate) use wrapped::{width, wrapped};
 

@@ -2,7 +2,7 @@
 
 use super::{width, wrapped};
 use crate::tint::{fails, paint, quiet, strong, touchable};
-use design::{Candidate, Choice, Finding, Mounted};
+use design::{Candidate, Choice, Finding, Mounted, RuledOut};
 
 /// The candidates for one thing.
 pub(crate) fn ranked(choice: &Choice) -> String {
@@ -42,27 +42,34 @@ fn one(place: usize, candidate: &Candidate, in_full: bool) -> Vec<String> {
         paint(&candidate.part, touchable()),
         standing(candidate)
     )];
-    if let Some(tightest) = candidate
-        .tightest
-        .as_ref()
-        .filter(|_| candidate.failing.is_empty())
-    {
-        lines.push(detail("least in hand", tightest));
-    }
-    let failing = candidate
-        .failing
-        .iter()
-        .take(if in_full { usize::MAX } else { 2 });
-    lines.extend(failing.map(|finding| detail("fails", finding)));
-    let open = candidate
-        .open
-        .iter()
-        .take(if in_full { usize::MAX } else { 0 });
-    lines.extend(open.map(|finding| detail("open", finding)));
+    lines.extend(details(candidate, in_full));
     lines
 }
 
-fn standing(candidate: &Candidate) -> String {
+/// What holds with the least in hand, what fails, and what is open.
+pub(super) fn details(candidate: &Candidate, in_full: bool) -> Vec<String> {
+    let sound = candidate.failing.is_empty();
+    let tightest = candidate.tightest.iter().filter(|_| sound);
+    let failing = candidate.failing.iter();
+    let open = candidate.open.iter();
+    let (most_failing, most_open) = if in_full {
+        (usize::MAX, usize::MAX)
+    } else {
+        (2, 0)
+    };
+    tightest
+        .map(|finding| detail("least in hand", finding))
+        .chain(
+            failing
+                .take(most_failing)
+                .map(|finding| detail("fails", finding)),
+        )
+        .chain(open.take(most_open).map(|finding| detail("open", finding)))
+        .collect()
+}
+
+/// How a candidate does, in a mark and words.
+pub(super) fn standing(candidate: &Candidate) -> String {
     match (candidate.failing.len(), candidate.open.len()) {
         (0, 0) => paint("✓ holds every finding", quiet()),
         (0, open) => paint(format!("▒ nothing fails, {open} open"), strong()),
@@ -75,6 +82,11 @@ fn detail(what: &str, finding: &Finding) -> String {
     let text = format!("{what}: {}", finding.sentence);
     let name = paint(finding.name(), touchable());
     format!("{}\n       {name}", wrapped(text.trim(), 7, width()))
+}
+
+/// What ruled how many out.
+pub(super) fn ruled_out(one: &RuledOut) -> String {
+    format!("{:>8}  {}", one.candidates, one.what)
 }
 
 /// Where the pins of a drive go, as lines to write.

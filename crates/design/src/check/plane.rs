@@ -21,6 +21,12 @@ pub(crate) fn between(one: &Piece, other: &Piece) -> f64 {
 
 /// Distance of a point from a straight piece.
 pub(crate) fn from(point: Point, piece: &Piece) -> f64 {
+    let foot = nearest(point, piece);
+    (point.0 - foot.0).hypot(point.1 - foot.1)
+}
+
+/// The place of a straight piece that is nearest to a point.
+pub(crate) fn nearest(point: Point, piece: &Piece) -> Point {
     let (along_x, along_y) = (piece[1].0 - piece[0].0, piece[1].1 - piece[0].1);
     let squared = along_x.powi(2) + along_y.powi(2);
     let (off_x, off_y) = (point.0 - piece[0].0, point.1 - piece[0].1);
@@ -29,10 +35,10 @@ pub(crate) fn from(point: Point, piece: &Piece) -> f64 {
     } else {
         0.0
     };
-    (off_x - share * along_x).hypot(off_y - share * along_y)
+    (piece[0].0 + share * along_x, piece[0].1 + share * along_y)
 }
 
-pub(crate) fn cross(one: &Piece, other: &Piece) -> bool {
+fn cross(one: &Piece, other: &Piece) -> bool {
     let turn = |a: Point, b: Point, c: Point| (b.0 - a.0) * (c.1 - a.1) - (b.1 - a.1) * (c.0 - a.0);
     let apart = |piece: &Piece, ends: &Piece| {
         turn(piece[0], piece[1], ends[0]) * turn(piece[0], piece[1], ends[1]) < 0.0

@@ -1,7 +1,13 @@
-//! Better choices: which part suits, and where the pins of a drive go.
+//! Better choices: which part suits, which pad holds, and where the pins of a drive go.
 
 mod mounting;
+mod pads;
 mod parts;
+mod ruled_out;
+mod tried;
 
 pub use mounting::{Mounted, Pin, mountings};
-pub use parts::{Candidate, Choice, Choosable, choose};
+pub use pads::{PadChoice, PadSize, pad_choices};
+pub use parts::{Choice, Choosable, choose};
+pub use ruled_out::RuledOut;
+pub use tried::Candidate;

@@ -43,6 +43,7 @@ mod hole_concrete;
 mod lifting_composite;
 mod lifting_frequency;
 mod lifting_limit;
+mod mast_sway;
 mod pad;
 mod pad_bearing;
 mod pad_overturning;
@@ -104,6 +105,7 @@ pub use hole_concrete::{ConcreteOrder, HoleConcrete};
 pub use lifting_composite::{CompositeIndex, LiftingComposite, StartHeight};
 pub use lifting_frequency::{CountedFrequency, LiftingDuration, LiftingFrequency};
 pub use lifting_limit::{Coupling, LiftingIndex, LiftingLimit};
+pub use mast_sway::{MastSway, Sway};
 pub use pad_bearing::{PadBearing, PadPressure};
 pub use pad_overturning::{PadOverturning, PadTipping};
 pub use pad_sliding::{PadSlide, PadSliding};
@@ -160,6 +162,7 @@ pub(crate) const CALCULATIONS: &[Calculation] = &[
     Calculation::of::<LiftingComposite>(),
     Calculation::of::<LiftingFrequency>(),
     Calculation::of::<LiftingLimit>(),
+    Calculation::of::<MastSway>(),
     Calculation::of::<PadBearing>(),
     Calculation::of::<PadOverturning>(),
     Calculation::of::<PadSliding>(),
@@ -225,6 +228,7 @@ pub(crate) const CASES: &[(&str, &str)] = cases![
     "lifting_composite",
     "lifting_frequency",
     "lifting_limit",
+    "mast_sway",
     "pad_bearing",
     "pad_overturning",
     "pad_sliding",

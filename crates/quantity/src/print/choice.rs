@@ -211,7 +211,8 @@ fn of_mass(kind: Kind) -> (&'static [Choice], &'static [Choice]) {
     }
 }
 
-/// Tables for force, torque, energy and pressure. Batteries hold watt-hours; what moves has joules or foot-pounds.
+/// Tables for force, torque, energy and pressure. What moves has joules or foot-pounds; batteries are written in
+/// ampere-hours.
 fn of_load(kind: Kind) -> (&'static [Choice], &'static [Choice]) {
     const US_FORCE: &[Choice] = &[row("lbf", 0.0, WHOLE)];
     const SI_FORCE: &[Choice] = &[row("kN", 10.0, THREE), row("N", 0.0, WHOLE)];
@@ -219,16 +220,8 @@ fn of_load(kind: Kind) -> (&'static [Choice], &'static [Choice]) {
     const SI_LINE: &[Choice] = &[row("kN/m", 10.0, THREE), row("N/m", 0.0, THREE)];
     const US_TORQUE: &[Choice] = &[row("lbf·ft", 0.0, THREE)];
     const SI_TORQUE: &[Choice] = &[row("kN·m", 10.0, THREE), row("N·m", 0.0, THREE)];
-    const US_ENERGY: &[Choice] = &[
-        row("kWh", 10.0, THREE),
-        row("Wh", 10.0, THREE),
-        row("ft·lbf", 0.0, THREE),
-    ];
-    const SI_ENERGY: &[Choice] = &[
-        row("kWh", 10.0, THREE),
-        row("Wh", 10.0, THREE),
-        row("J", 0.0, THREE),
-    ];
+    const US_ENERGY: &[Choice] = &[row("ft·lbf", 0.0, THREE)];
+    const SI_ENERGY: &[Choice] = &[row("kJ", 10.0, THREE), row("J", 0.0, THREE)];
     const US_PRESSURE: &[Choice] = &[
         row("ksi", 10.0, THREE),
         row("psi", 100.0, THREE),
@@ -239,8 +232,8 @@ fn of_load(kind: Kind) -> (&'static [Choice], &'static [Choice]) {
         row("kPa", 1.0, THREE),
         row("Pa", 0.0, THREE),
     ];
-    const US_DEPTH: &[Choice] = &[row("psf/ft", 0.0, THREE)];
-    const SI_DEPTH: &[Choice] = &[row("kPa/m", 0.0, THREE)];
+    const US_DEPTH: &[Choice] = &[row("lbf/in³", 3.0, THREE), row("psf/ft", 0.0, THREE)];
+    const SI_DEPTH: &[Choice] = &[row("MN/m³", 1.0, THREE), row("kPa/m", 0.0, THREE)];
     match kind {
         Kind::PressurePerDepth => (US_DEPTH, SI_DEPTH),
         Kind::ForcePerLength => (US_LINE, SI_LINE),

@@ -104,9 +104,9 @@ pub(super) const PRESSURE_PER_DEPTH: &[Unit] = &[
     Unit::new(&["Pa/m"], 1.0),
     Unit::new(&["psf/ft"], POUND_FORCE / (FOOT * FOOT * FOOT)),
     Unit::new(&["kPa/m", "kN/m³"], 1e3),
-    Unit::new(&["MPa/m", "MN/m³", "N/cm³"], 1e6),
+    Unit::new(&["MN/m³", "MPa/m", "N/cm³"], 1e6),
     Unit::new(
-        &["psi/in", "lbf/in³", "pci"],
+        &["lbf/in³", "psi/in", "pci"],
         POUND_FORCE / (INCH * INCH * INCH),
     ),
 ];

@@ -1,7 +1,7 @@
 //! The way of vehicles along a lane, seen from above: its middle line, half its width, and the margin beside it.
 
 use crate::asking::{Asking, Wants, read};
-use crate::check::plane::{Piece, between};
+use crate::check::plane::{Piece, Point, between, nearest};
 use crate::outcome::Halt;
 use formula::{Evidence, Source};
 use quantity::{Length, Quantity as _};
@@ -33,6 +33,15 @@ impl Corridor {
         Length::from_base(nearest.fold(f64::INFINITY, f64::min))
     }
 
+    /// The straight line from a point to the nearest place of the middle of the way.
+    pub(super) fn line_from(&self, point: Point) -> Piece {
+        let foot = |step: &Piece| nearest(point, step);
+        let feet = self.path.iter().map(foot);
+        let away = |foot: &Point| (foot.0 - point.0).hypot(foot.1 - point.1);
+        let nearest = feet.min_by(|one, two| away(one).total_cmp(&away(two)));
+        [point, nearest.unwrap_or(point)]
+    }
+
     /// Distance from the middle of the way that a thing must keep where nothing guards it.
     pub(super) fn reach(&self) -> Length {
         self.half + self.margin
@@ -40,7 +49,7 @@ impl Corridor {
 }
 
 /// A position seen from above.
-pub(super) fn flat(at: &Position) -> (f64, f64) {
+pub(super) fn flat(at: &Position) -> Point {
     (at.x.nominal().base(), at.y.nominal().base())
 }
 

@@ -150,11 +150,13 @@ fn is_guarded(part: &Part<'_>, way: &Corridor, guards: &[Guard<'_>]) -> bool {
     if away < way.half {
         return false;
     }
+    // Only a bollard that names it guards a thing as long as a leaf.
+    let line = (part.piece[0] == part.piece[1]).then(|| way.line_from(part.piece[0]));
     guards.iter().any(|guard| {
         let before = way.distance(&guard.place) <= away;
         let names = guard.bollard.guards.iter().any(|id| part.ids.contains(&id));
-        let beside = from(guard.place[0], &part.piece) - (away - way.half).base();
-        before && (names || beside <= BESIDE)
+        let between = line.is_some_and(|line| from(guard.place[0], &line) <= BESIDE);
+        before && (names || between)
     })
 }
 
@@ -228,6 +230,16 @@ mod tests {
     fn holds_with_a_bollard_in_front() {
         let finding = only(&CHECK, &(SITE.to_owned() + GUARD));
         assert_eq!(finding.verdict, Verdict::Holds, "{}", finding.sentence);
+    }
+
+    #[test]
+    fn holds_with_an_unnamed_bollard_between_and_fails_with_one_beside() {
+        let unnamed = GUARD.replace("guards = [\"drive\"]", "");
+        let between = SITE.to_owned() + &unnamed.replace("\"4 ft\"", "\"3 ft\"");
+        let finding = only(&CHECK, &between);
+        assert_eq!(finding.verdict, Verdict::Holds, "{}", finding.sentence);
+        let beside = SITE.to_owned() + &unnamed.replace("\"4 ft\"", "\"5 ft\"");
+        assert_eq!(only(&CHECK, &beside).verdict, Verdict::Fails);
     }
 
     #[test]

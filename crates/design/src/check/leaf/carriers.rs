@@ -1,8 +1,8 @@
 //! What one wheel, one guide or one hinge carries when it does the work of the others too.
 //!
 //! On a track no two wheels bear alike: the wheels at one end of the leaf are taken to leave all of that end's share to one
-//! of them, with a person on the tip where the site names the weight. The guides hold the design wind about the track, two
-//! of them at a time, at whichever end of the travel is worse. On a swing leaf one hinge carries the whole weight, with a
+//! of them, with a person on the tip where the site names the weight. The guides hold the design wind about the track, the
+//! hardest-pressed of them at the worst place of the travel. On a swing leaf one hinge carries the whole weight, with a
 //! person on the free end, and the worse hinge the couple together with the design wind, latched or held by the drive.
 
 use super::hinges;

@@ -4,9 +4,61 @@ use super::{center_from_hinge, mass};
 use crate::asking::{Asking, Wants, read};
 use crate::check::wind::load::{Wind, on_leaf};
 use crate::outcome::{Comparison, Halt, Labeled};
-use formula::leaf::HingeReactions;
-use quantity::{Length, Quantity as _, Ratio};
+use formula::leaf::{HingeLoads, HingeReactions};
+use quantity::{Force, Length, Quantity as _, Ratio};
 use site::{Gate, Leaf, Site};
+
+/// What the hinges of a leaf carry in the design wind: latched at its end, and held by each drive.
+#[derive(Debug, Clone)]
+pub(crate) struct AcrossHinge {
+    /// Latched.
+    pub(crate) latched: HingeLoads,
+    /// Held by a drive alone.
+    pub(crate) by_drive: Vec<HingeLoads>,
+}
+
+impl AcrossHinge {
+    /// Greatest force across one hinge.
+    pub(crate) fn side(&self) -> Force {
+        let loose = self.loose();
+        if loose > self.latched.side {
+            loose
+        } else {
+            self.latched.side
+        }
+    }
+
+    /// Greatest force across one hinge with the leaf held by its drive alone.
+    pub(crate) fn loose(&self) -> Force {
+        let sides = self.by_drive.iter().map(|loads| loads.side);
+        sides.fold(
+            Force::from_base(0.0),
+            |most, side| {
+                if side > most { side } else { most }
+            },
+        )
+    }
+}
+
+/// What the hinges of a leaf carry in the design wind, with a person on its end.
+pub(crate) fn across_hinge<'s>(
+    asking: &mut Asking<'s>,
+    site: &'s Site,
+    gate: &'s Gate,
+    leaf: &'s Leaf,
+) -> Result<AcrossHinge, Halt> {
+    let latched = latched(asking, site, gate, leaf);
+    let arms = drive_arms(asking, site, gate, leaf);
+    let (latched, arms) = (latched?, arms?);
+    let held_by = |held_at| HingeReactions { held_at, ..latched };
+    Ok(AcrossHinge {
+        latched: asking.work(&latched)?,
+        by_drive: arms
+            .into_iter()
+            .map(|arm| asking.work(&held_by(arm)))
+            .collect::<Result<_, Halt>>()?,
+    })
+}
 
 /// Weight on one hinge, and the force across the worse one.
 pub(super) fn hardest<'s>(
@@ -15,26 +67,17 @@ pub(super) fn hardest<'s>(
     gate: &'s Gate,
     leaf: &'s Leaf,
 ) -> Result<[Comparison; 2], Halt> {
-    let latched = latched(asking, site, gate, leaf);
-    let arms = drive_arms(asking, site, gate, leaf);
+    let loads = across_hinge(asking, site, gate, leaf);
     let rated_load = read!(asking, leaf.hinges?.rated_load);
     let rated_side_load = read!(asking, leaf.hinges?.rated_side_load);
-    let (latched, arms) = (latched?, arms?);
-    let at_latch = asking.work(&latched)?;
-    let mut side = at_latch.side;
-    for held_at in arms {
-        let by_drive = asking.work(&HingeReactions { held_at, ..latched })?;
-        if by_drive.side > side {
-            side = by_drive.side;
-        }
-    }
+    let loads = loads?;
     Ok([
         Comparison::at_most(
-            Labeled::new("weight on one hinge", at_latch.weight),
+            Labeled::new("weight on one hinge", loads.latched.weight),
             Labeled::new("rated load of a hinge", rated_load?),
         ),
         Comparison::at_most(
-            Labeled::new("force across one hinge", side),
+            Labeled::new("force across one hinge", loads.side()),
             Labeled::new("rated side load of a hinge", rated_side_load?),
         ),
     ])

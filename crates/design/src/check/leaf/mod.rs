@@ -6,7 +6,7 @@ pub(crate) mod cladding;
 pub(crate) mod covers;
 mod frame;
 pub(crate) mod growth;
-mod hinges;
+pub(crate) mod hinges;
 mod measure;
 mod member;
 pub(crate) mod rated_mass;

@@ -38,7 +38,7 @@ impl Bending {
 }
 
 /// Design wall over nominal wall of welded tube in the United States.
-const DESIGN_WALL: f64 = 0.93;
+pub(crate) const DESIGN_WALL: f64 = 0.93;
 
 static COLD_BENT: Source = Source {
     work: "outer corners of cold-bent steel tube at twice the wall, extruded aluminum tube with sharp corners; welded tube of the United States at 0.93 of its nominal wall",

@@ -2,8 +2,7 @@
 
 use super::{center_along, mass};
 use crate::asking::{Asking, read};
-use crate::check::wind::guides::guides;
-use crate::check::wind::load::{Wind, on_leaf};
+use crate::check::wind::guides::slide_wind;
 use crate::outcome::{Comparison, Halt, Labeled};
 use formula::leaf::{CantileverGateRollers, Metal, MetalProperties, WheelContactPressure};
 use quantity::{Force, Length, Quantity as _, Ratio};
@@ -69,65 +68,24 @@ fn contact<'s>(asking: &mut Asking<'s>, gate: &'s Gate, load: Force) {
     });
 }
 
-/// The design wind on the worse of the two guides that hold the leaf, at the worse end of its travel.
+/// The design wind on the hardest-pressed guide, at the worst place of the travel.
 pub(super) fn hardest_guide<'s>(
     asking: &mut Asking<'s>,
     site: &'s Site,
     gate: &'s Gate,
     leaf: &'s Leaf,
 ) -> Result<Comparison, Halt> {
-    let at_guides = at_guides(asking, site, gate, leaf);
+    let wind = slide_wind(asking, site, gate, leaf);
     let rated = read!(asking, gate.guide?.rated_load);
-    let share = worse_share(asking, gate, leaf);
-    let force = at_guides? * share?;
+    let (place, force) = wind?.hardest_guide();
+    asking.note(|_| {
+        format!(
+            "A guide is pressed hardest with the leaf {}.",
+            place.words()
+        )
+    });
     Ok(Comparison::at_most(
         Labeled::new("design wind on one guide", force),
         Labeled::new("rated load of a guide", rated?),
     ))
-}
-
-/// The design wind that all guides take, the track holding the bottom of the leaf.
-fn at_guides<'s>(
-    asking: &mut Asking<'s>,
-    site: &'s Site,
-    gate: &'s Gate,
-    leaf: &'s Leaf,
-) -> Result<Force, Halt> {
-    let wind = on_leaf(asking, site, leaf, Wind::Design);
-    let height = read!(asking, gate.guide?.height);
-    let leaf_height = read!(asking, leaf.height);
-    let clearance = read!(asking, leaf.ground_clearance);
-    let (wind, height, middle) = (wind?, height?, clearance? + leaf_height? / 2.0);
-    if height.base() <= 0.0 {
-        return asking.refuse("the guide's height above the surface must be more than zero");
-    }
-    asking.note(|_| "The track holds the bottom of the leaf, the guides its top.".to_owned());
-    Ok(wind.force * (middle.base() / height.base()))
-}
-
-/// Share of the guides' wind on the worse of the two outermost guides beside the leaf, at the worse end of its travel.
-/// Where only one is beside it, that one has all.
-fn worse_share<'s>(asking: &mut Asking<'s>, gate: &'s Gate, leaf: &'s Leaf) -> Result<f64, Halt> {
-    let closed_end = read!(asking, leaf.closed_end);
-    let length = read!(asking, leaf.length);
-    let travel = read!(asking, gate.travel);
-    let guides = guides(asking, gate);
-    let (closed_end, length, travel, guides) = (closed_end?, length?, travel?, guides?);
-    let closed = share(&guides, closed_end, length);
-    let open = share(&guides, closed_end + travel, length);
-    Ok(closed.max(open))
-}
-
-/// The worse guide's share of a load in the middle of the leaf.
-fn share(guides: &[f64], from: Length, length: Length) -> f64 {
-    let (from, to) = (from.base(), (from + length).base());
-    let beside = || guides.iter().copied().filter(|at| (from..=to).contains(at));
-    let first = beside().fold(f64::INFINITY, f64::min);
-    let last = beside().fold(f64::NEG_INFINITY, f64::max);
-    if last <= first {
-        return 1.0;
-    }
-    let middle = f64::midpoint(from, to);
-    let on_last = (middle - first) / (last - first);
-    on_last.abs().max((1.0 - on_last).abs())
 }

@@ -4,7 +4,7 @@ use super::soil::lateral;
 use crate::asking::{Asking, Wants, read};
 use crate::outcome::Halt;
 use formula::standing::{PostEmbedmentFree, PostEmbedmentHeld};
-use quantity::{Force, Length, Quantity as _, Ratio};
+use quantity::{Force, Length, PressurePerDepth, Quantity as _, Ratio};
 use site::{Foundation, Id, Origin, Site};
 
 /// The foundation of that name.
@@ -45,6 +45,17 @@ pub(crate) fn depth_needed<'s>(
     let width = width(asking, foundation);
     let lateral = lateral(asking, site);
     let (width, lateral) = (width?, lateral?);
+    pole_depth(asking, foundation, (force, height), (width, lateral))
+}
+
+/// Depth that a push asks of a footing of that width in that soil.
+pub(super) fn pole_depth<'s>(
+    asking: &mut Asking<'s>,
+    foundation: &'s Foundation,
+    (force, height): (Force, Length),
+    (width, lateral): (Length, PressurePerDepth),
+) -> Result<Length, Halt> {
+    // Twice the bearing only where 1/2 in of movement does no harm.
     let may_move = foundation.may_move == Some(true);
     let lateral_factor = Ratio::from_base(if may_move { 2.0 } else { 1.0 });
     if foundation.held_at_grade == Some(true) {

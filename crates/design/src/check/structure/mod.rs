@@ -1,29 +1,22 @@
 //! What stands in the ground: posts, old pillars, masts, pads and track beds.
 
-#[allow(
-    dead_code,
-    reason = "the checks of posts, footings and anchor plates use it"
-)]
 pub(crate) mod at_foot;
+mod bank;
+mod concrete;
+pub(crate) mod embedment;
+pub(crate) mod existing_pillar;
+mod foot_turn;
 pub(crate) mod footing;
-mod frost;
+pub(crate) mod frost;
 pub(crate) mod loads;
-#[allow(
-    dead_code,
-    reason = "the checks of posts, footings and anchor plates use it"
-)]
+pub(crate) mod mast;
 mod on_leaf_post;
-#[allow(
-    dead_code,
-    reason = "the checks of posts, footings and anchor plates use it"
-)]
 pub(crate) mod on_post;
 pub(crate) mod pad;
-mod pad_loads;
-#[allow(
-    dead_code,
-    reason = "the checks of posts, footings and anchor plates use it"
-)]
+pub(crate) mod pad_loads;
 mod post_cases;
+pub(crate) mod post_strength;
+pub(crate) mod post_sway;
 pub(crate) mod soil;
+mod stress;
 pub(crate) mod track_bed;

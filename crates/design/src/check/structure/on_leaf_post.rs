@@ -59,6 +59,15 @@ pub(super) fn sliding<'s>(
     Ok(cases)
 }
 
+/// The case of a person who climbs.
+const CLIMBED: &str = "somebody on the end of the leaf";
+
+/// In that case the leaf is away from its catch, or somebody plays on it: latch and lock need not line up.
+pub(super) fn is_unlatched(case: &str) -> bool {
+    let away = [Place::OffItsCatch, Place::Halfway, Place::Open];
+    case == CLIMBED || away.into_iter().any(|place| case == in_wind(place))
+}
+
 fn in_wind(place: Place) -> &'static str {
     match place {
         Place::Closed => "the leaf closed in the design wind",
@@ -179,7 +188,7 @@ pub(super) fn hanging<'s>(
             down: climber,
             ..part
         };
-        let name = "somebody on the end of the leaf";
+        let name = CLIMBED;
         cases.push(Case::pushed(name, on_end(Part::along(climbs))).with(dead(1.0, 0.0)));
         cases.push(Case::pushed(name, on_end(Part::across(climbs))).with(dead(0.0, 1.0)));
     }
@@ -248,7 +257,7 @@ fn climbed<'s>(
         down: climber,
         ..Part::along(Sideways::hanging(climber, length))
     };
-    Some(Case::pushed("somebody on the end of the arm", part).with(dead))
+    Some(Case::pushed(CLIMBED, part).with(dead))
 }
 
 /// A post on which the end of an arm rests.
@@ -267,7 +276,7 @@ pub(super) fn turned<'s>(
             down,
             ..Part::nothing()
         };
-        cases.push(Case::pushed("somebody on the end of the arm", rests));
+        cases.push(Case::pushed(CLIMBED, rests));
     }
     Ok(cases)
 }

@@ -2,11 +2,11 @@
 //!
 //! Each load by itself, to every side that it may act, against the weight of the pad alone with a factor of 1.5. What
 //! stands on the pad is not counted, nor the ground beside it: it may be dug away. A pad that a slab holds at the ground
-//! does not slide. A foundation that carries a post is asked about its depth in the ground instead, one that carries a
-//! bollard about its bollard.
+//! does not slide. A foundation that carries a gate post, or nothing but a mast, is asked about its depth in
+//! the ground instead, one that carries a bollard about its bollard.
 
 use super::frost::bottom;
-use super::pad_loads::{PadLoad, Way, carries, loads, operators, ways};
+use super::pad_loads::{PadLoad, Way, carries, loads, masts, operators, ways};
 use super::soil;
 use crate::asking::{Asking, read};
 use crate::check::{BOTH, Check, Round};
@@ -16,14 +16,14 @@ use crate::subject::About;
 use formula::standing::{PadBearing, PadOverturning, PadSliding, PadSmallest, SoilValues};
 use formula::{Evidence, Source};
 use quantity::{Force, Length, MassDensity, Pressure, Quantity as _, Ratio, Torque};
-use site::{Foundation, Site};
+use site::{Anchor, Foundation, PostRole, Site};
 
 /// The check.
 pub(crate) const CHECK: Check = Check {
     question: "structure-pad",
     codes: BOTH,
     leaves_open: "wind on the housing of an operator, whose size the site does not hold; two loads at once; soft ground below, a bank or a trench beside it, and ground water that lifts it",
-    concerns: "each foundation that carries an operator, a device or a box and no post",
+    concerns: "each foundation that carries an operator, a device or a box and no gate post",
     ask,
 };
 
@@ -48,23 +48,30 @@ fn ask<'s>(site: &'s Site, round: &mut Round<'s, '_>) {
 }
 
 /// It carries an operator, or anchors of something, and neither a post nor a bollard; round ones are asked for their depth.
-fn is_pad(site: &Site, one: &Foundation) -> bool {
+pub(crate) fn is_pad(site: &Site, one: &Foundation) -> bool {
     let mut posts = site.gate.iter().flat_map(|gate| &gate.post);
-    let post =
-        posts.any(|post| post.foundation.as_ref() == Some(&one.id) || carries(one, &post.id));
+    let post = posts.any(|post| {
+        let stands = post.foundation.as_ref() == Some(&one.id) || carries(one, &post.id);
+        stands && post.role != PostRole::Device
+    });
     let bollard = site
         .bollard
         .iter()
         .any(|bollard| bollard.foundation.as_ref() == Some(&one.id) || carries(one, &bollard.id));
-    let carries_something = operators(site, one).next().is_some() || !one.anchor.is_empty();
+    let mast = |anchor: &Anchor| {
+        let name = anchor.carries.as_ref();
+        name.is_some_and(|name| masts(site, one).any(|(_, mast)| mast.id == *name))
+    };
+    let other = one.anchor.iter().any(|anchor| !mast(anchor));
+    let carries_something = operators(site, one).next().is_some() || other;
     carries_something && !post && !bollard && one.diameter.is_none()
 }
 
 /// A pad with the ground under it.
-struct Pad {
-    length: Length,
-    width: Length,
-    depth: Length,
+pub(crate) struct Pad {
+    pub(crate) length: Length,
+    pub(crate) width: Length,
+    pub(crate) depth: Length,
     density: MassDensity,
     bearing: Pressure,
     /// Missing where a slab holds it.
@@ -77,20 +84,12 @@ fn stands<'s>(asking: &mut Asking<'s>, site: &'s Site, foundation: &'s Foundatio
     let loads = loads(asking, site, foundation);
     let (pad, bottom, loads) = (pad?, bottom?, loads?);
     asking.rest_on(&STABLE);
-    let hardest = loads
-        .iter()
-        .flat_map(|load| ways(load, [pad.length, pad.width, pad.depth]))
-        .max_by(|one, two| one.leverage().total_cmp(&two.leverage()));
-    let strongest = loads
-        .iter()
-        .max_by(|one, two| one.force.base().total_cmp(&two.force.base()));
+    let (hardest, strongest) = decisive(&pad, &loads);
     let (Some(hardest), Some(strongest)) = (hardest, strongest) else {
         asking.say(|_| "Nothing pushes on it from the side.".to_owned());
         return Ok(Outcome::Compared(bottom));
     };
-    let (mut all, used) = tips(asking, &pad, &hardest)?;
-    let slides = slides(asking, &pad, strongest)?;
-    all.extend(slides);
+    let (mut all, used) = resisted(asking, &pad, (&hardest, strongest))?;
     all.push(bottom);
     let fails = all.iter().any(|one| !one.holds());
     let smallest = if fails {
@@ -115,6 +114,54 @@ fn stands<'s>(asking: &mut Asking<'s>, site: &'s Site, foundation: &'s Foundatio
         )
     });
     Outcome::worst(all).ok_or(Halt)
+}
+
+/// The pad with what pushes on it.
+pub(crate) fn facts<'s>(
+    asking: &mut Asking<'s>,
+    site: &'s Site,
+    foundation: &'s Foundation,
+) -> Result<(Pad, Vec<PadLoad>), Halt> {
+    let pad = pad(asking, site, foundation);
+    let loads = loads(asking, site, foundation);
+    Ok((pad?, loads?))
+}
+
+/// Everything that is asked of a pad under its loads, frost aside; nothing where nothing pushes on it.
+pub(crate) fn compared(
+    asking: &mut Asking<'_>,
+    pad: &Pad,
+    loads: &[PadLoad],
+) -> Result<Vec<Comparison>, Halt> {
+    match decisive(pad, loads) {
+        (Some(hardest), Some(strongest)) => {
+            resisted(asking, pad, (&hardest, strongest)).map(|(all, _)| all)
+        }
+        _ => Ok(Vec::new()),
+    }
+}
+
+/// The load that tips hardest, the way it does, and the one that pushes hardest.
+fn decisive<'l>(pad: &Pad, loads: &'l [PadLoad]) -> (Option<Way<'l>>, Option<&'l PadLoad>) {
+    let hardest = loads
+        .iter()
+        .flat_map(|load| ways(load, [pad.length, pad.width, pad.depth]))
+        .max_by(|one, two| one.leverage().total_cmp(&two.leverage()));
+    let strongest = loads
+        .iter()
+        .max_by(|one, two| one.force.base().total_cmp(&two.force.base()));
+    (hardest, strongest)
+}
+
+/// Tipping, pressure and sliding, with the weight and moments of the pad.
+fn resisted(
+    asking: &mut Asking<'_>,
+    pad: &Pad,
+    (hardest, strongest): (&Way<'_>, &PadLoad),
+) -> Result<(Vec<Comparison>, Used), Halt> {
+    let (mut all, used) = tips(asking, pad, hardest)?;
+    all.extend(slides(asking, pad, strongest)?);
+    Ok((all, used))
 }
 
 fn pad<'s>(
@@ -360,6 +407,21 @@ mod tests {
         assert_eq!(finding.missing.len(), 3, "{:?}", finding.missing);
         let poor = SITE.replace("\"sand\"", "\"fill, peat or unknown\"");
         assert_eq!(only(&CHECK, &poor).verdict, Verdict::UnknownUntil);
+    }
+
+    #[test]
+    fn a_mast_beside_the_operator_counts() {
+        let mast = |height: &str| {
+            let post = format!(
+                "[[gate.post]]\nid = \"mast\"\nrole = \"device\"\nfoundation = \"pad\"\nheight = \"{height}\"\nsection = \"HSS 4x4x1/4\"\ntop_area = \"1 ft²\"\ntop_mass = \"10 lb\"\n[[operator]]"
+            );
+            only(&CHECK, &SITE.replace("[[operator]]", &post))
+        };
+        let low = mast("6 ft");
+        assert_eq!(low.verdict, Verdict::Holds, "{}", low.sentence);
+        let high = mast("20 ft");
+        assert_eq!(high.verdict, Verdict::Fails, "{}", high.sentence);
+        assert!(high.sentence.contains("mast"), "{}", high.sentence);
     }
 
     #[test]

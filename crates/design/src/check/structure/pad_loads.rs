@@ -2,6 +2,7 @@
 //!
 //! Loads of daily use. Each comes by itself: nobody bumps a pedestal in the design wind while the gate moves.
 
+use super::at_foot::{AtFoot, Sideways, at_foot};
 use super::loads::{Factors, Level};
 use crate::asking::{Asking, Wants, read};
 use crate::check::force::operator_curve::force_at;
@@ -12,11 +13,11 @@ use crate::check::wind::upright_arm::on_upright_arm;
 use crate::check::wind::velocity::air_at;
 use crate::outcome::Halt;
 use quantity::{Force, Length, Quantity as _, Torque, Velocity};
-use site::{DriveKind, Enclosure, Foundation, Gate, GateKind, Operator, Site};
+use site::{DriveKind, Enclosure, Foundation, Gate, GateKind, Operator, Post, PostRole, Site};
 
 /// To which sides a load may act.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub(super) enum Sides {
+pub(crate) enum Sides {
     /// Along the gate line, both ways.
     Along,
     /// Across it, both ways.
@@ -27,7 +28,7 @@ pub(super) enum Sides {
 
 /// A load on what stands on a pad.
 #[derive(Debug, Clone)]
-pub(super) struct PadLoad {
+pub(crate) struct PadLoad {
     /// What it is: `pull of drive`.
     pub(super) what: String,
     pub(super) force: Force,
@@ -57,6 +58,9 @@ pub(super) fn loads<'s>(
     }
     for enclosure in boxes(site, pad) {
         add(blown(asking, site, (pad, enclosure)));
+    }
+    for (gate, mast) in masts(site, pad) {
+        add(swayed(asking, site, (gate, mast)));
     }
     for push in &pad.push {
         let force = read!(asking, push.force);
@@ -105,6 +109,44 @@ pub(super) fn operators<'s>(
 
 fn boxes<'s>(site: &'s Site, pad: &'s Foundation) -> impl Iterator<Item = &'s Enclosure> {
     site.enclosure.iter().filter(|one| carries(pad, &one.id))
+}
+
+/// The masts and poles for devices that stand on the pad.
+pub(super) fn masts<'s>(
+    site: &'s Site,
+    pad: &'s Foundation,
+) -> impl Iterator<Item = (&'s Gate, &'s Post)> {
+    let posts = |gate: &'s Gate| gate.post.iter().map(move |post| (gate, post));
+    let stands = |(_, post): &(&Gate, &Post)| {
+        post.role == PostRole::Device
+            && (post.foundation.as_ref() == Some(&pad.id) || carries(pad, &post.id))
+    };
+    site.gate.iter().flat_map(posts).filter(stands)
+}
+
+/// What reaches the foot of a mast, each case along and across.
+fn swayed<'s>(
+    asking: &mut Asking<'s>,
+    site: &'s Site,
+    (gate, mast): (&'s Gate, &'s Post),
+) -> Result<Vec<PadLoad>, Halt> {
+    let cases = at_foot(asking, site, gate, mast, Level::Service)?;
+    let load = |case: &AtFoot, side: Sideways, sides: Sides| PadLoad {
+        what: format!("{}, with {}", mast.id, case.case),
+        force: side.force,
+        height: Length::from_base(0.0),
+        moment: side.moment,
+        sides,
+    };
+    Ok(cases
+        .iter()
+        .flat_map(|case| {
+            [
+                load(case, case.along, Sides::Along),
+                load(case, case.across, Sides::Across),
+            ]
+        })
+        .collect())
 }
 
 /// Height of a thing above the top of the pad.

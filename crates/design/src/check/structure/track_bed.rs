@@ -43,7 +43,7 @@ static BEAM: Source = Source {
     work: "ACI 318-19: elasticity of concrete 57,000 √f'c; the middle of the bars 1 in beyond their cover",
     clause: "19.2.2.1(b)",
     evidence: Evidence::Seen,
-    seen: "the formula in public worked examples; the inch is common practice for bars up to No. 8 in a stirrup",
+    seen: "the text of the clause, then 8.5.1, in an engineers' mail archive: http://seaintarchive.org/mailarchive/2015/msg00193.html; the inch is common practice for bars up to No. 8 in a stirrup",
 };
 
 static EUROPE: Source = Source {

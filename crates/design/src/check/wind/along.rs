@@ -12,7 +12,7 @@ const RUBBING: f64 = 0.04;
 /// Force coefficient of the leaf's end.
 const END: f64 = 2.0;
 /// Least solid share of a leaf whose faces count as rubbed along.
-const CLOSED: f64 = 0.7;
+pub(super) const CLOSED: f64 = 0.7;
 
 static FRICTION: Source = Source {
     work: "EN 1991-1-4, friction of wind along very rough faces",

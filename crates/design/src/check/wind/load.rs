@@ -20,7 +20,6 @@ pub(crate) enum Wind {
     /// The wind that comes with the ice.
     WithIce,
     /// The wind of every windy day.
-    #[allow(dead_code, reason = "the check of masts asks for it")]
     Everyday,
 }
 

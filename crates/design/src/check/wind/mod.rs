@@ -12,6 +12,7 @@ pub(crate) mod ice_on_leaf;
 pub(crate) mod load;
 pub(crate) mod pressure;
 pub(crate) mod reaction;
+pub(crate) mod stands_everywhere;
 pub(crate) mod still_moves;
 mod still_turns;
 pub(crate) mod upright_arm;
