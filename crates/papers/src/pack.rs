@@ -8,13 +8,14 @@ const MAIN: &str = "pack.typ";
 const PATTERNS: &str = "templates.typ";
 
 /// The templates of the pack, by name.
-const TEMPLATES: [(&str, &str); 12] = [
+const TEMPLATES: [(&str, &str); 13] = [
     (MAIN, include_str!("../templates/pack.typ")),
     ("theme.typ", include_str!("../templates/theme.typ")),
     ("marks.typ", include_str!("../templates/marks.typ")),
     ("cover.typ", include_str!("../templates/cover.typ")),
     ("findings.typ", include_str!("../templates/findings.typ")),
     ("working.typ", include_str!("../templates/working.typ")),
+    ("link.typ", include_str!("../templates/link.typ")),
     ("questions.typ", include_str!("../templates/questions.typ")),
     ("structure.typ", include_str!("../templates/structure.typ")),
     ("day-sheet.typ", include_str!("../templates/day-sheet.typ")),

@@ -1,32 +1,44 @@
 //! Findings in the words of the papers.
 
-use super::structure;
+use super::{repeated, structure};
 use crate::view::{FindingView, Measure, Verdict, Working, WorkingLine};
 use design::{Finding, Line, SourceNote, Standing};
 use quantity::Word as _;
 
 /// The findings as they are printed, in their order.
 ///
-/// Everything that does not hold is set out in full; of what holds, the first of each question is, and the others stand
-/// under it with their figures, since their working is the same with other values.
+/// Everything that does not hold is set out in full; of what holds, or would hold once a figure is looked up, the first of
+/// each question is, and the others stand under it with their figures, since their working is the same with other values.
 pub(super) fn views(findings: &[Finding]) -> Vec<FindingView> {
     let first_of_its_question = |at: usize| {
         findings
             .iter()
-            .position(|other| other.question == findings[at].question)
+            .position(|other| other.question == findings[at].question && is_worked(other))
             .filter(|first| *first != at)
     };
-    (0..findings.len())
+    let mut views: Vec<FindingView> = (0..findings.len())
         .map(|at| {
-            let holds = matches!(findings[at].standing, Standing::Holds | Standing::Figure);
-            let same_as = if holds {
+            let finding = &findings[at];
+            let alike = match finding.standing {
+                Standing::Holds | Standing::Figure => true,
+                Standing::Unknown => is_worked(finding),
+                _ => false,
+            };
+            let same_as = if alike {
                 first_of_its_question(at)
             } else {
                 None
             };
-            view(&findings[at], same_as)
+            view(finding, same_as)
         })
-        .collect()
+        .collect();
+    repeated::leave_out(&mut views);
+    views
+}
+
+/// Its working is whole: nothing of the site is missing.
+fn is_worked(finding: &Finding) -> bool {
+    finding.missing.is_empty() && !finding.working.is_empty()
 }
 
 fn view(finding: &Finding, same_as: Option<usize>) -> FindingView {
@@ -117,6 +129,8 @@ fn working(step: &design::Working) -> Working {
             .as_ref()
             .map(|source| source.evidence.clone())
             .unwrap_or_default(),
+        stands_at: None,
+        formula_at: None,
     }
 }
 

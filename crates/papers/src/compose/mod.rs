@@ -3,6 +3,7 @@
 mod day_sheet;
 mod finding;
 mod question;
+mod repeated;
 mod schedule;
 mod sheet;
 mod structure;

@@ -3,7 +3,7 @@
 use serde::Serialize;
 
 /// One step: a calculation with what goes in and what comes out.
-#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
+#[derive(Debug, Clone, PartialEq, Eq, PartialOrd, Ord, Serialize)]
 pub struct Working {
     /// What the step does: `Voltage lost along the cable`.
     pub title: String,
@@ -17,10 +17,15 @@ pub struct Working {
     pub source: String,
     /// How that source is known.
     pub known: String,
+    /// Place, in the list of findings, of the one under which this very step stands already: only its result is printed
+    /// here.
+    pub stands_at: Option<usize>,
+    /// Place of the one under which the same formula stands already, with other values.
+    pub formula_at: Option<usize>,
 }
 
 /// One line of the working: a symbol, what it means, its value, and how that is known.
-#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
+#[derive(Debug, Clone, PartialEq, Eq, PartialOrd, Ord, Serialize)]
 pub struct WorkingLine {
     /// The letter in the formula: `I`.
     pub symbol: String,

@@ -93,6 +93,8 @@ fn entrapment() -> FindingView {
             )],
             source: String::new(),
             known: String::new(),
+            stands_at: None,
+            formula_at: None,
         }],
         ..blank(
             "protection-entrapment-count",
@@ -144,6 +146,8 @@ fn edge_distance() -> FindingView {
             ],
             source: words("ACI 318-19, 17.6.2"),
             known: words("seen"),
+            stands_at: None,
+            formula_at: None,
         }],
         ..blank(
             "standing-anchor-breakout",
@@ -257,6 +261,8 @@ fn wind_force() -> FindingView {
                 ],
                 source: words("ASCE 7-16, 26.10 and 29.4"),
                 known: words("seen in published examples"),
+                stands_at: None,
+                formula_at: None,
             },
             Working {
                 title: words("Force to move the leaf"),
@@ -281,6 +287,8 @@ fn wind_force() -> FindingView {
                 )],
                 source: words("Balance of forces"),
                 known: words("physics"),
+                stands_at: None,
+                formula_at: None,
             },
             Working {
                 title: words("Against what the operator gives"),
@@ -299,6 +307,8 @@ fn wind_force() -> FindingView {
                 )],
                 source: String::new(),
                 known: String::new(),
+                stands_at: None,
+                formula_at: None,
             },
         ],
         ..blank(
@@ -329,6 +339,8 @@ fn drop_step(current: &str, length: &str, lost: &str, left: &str) -> Vec<Working
             gives: vec![WorkingLine::new("R", "resistance", "7.28 Ω/kft", "")],
             source: words("ASTM B258; IEC 60228"),
             known: words("seen"),
+            stands_at: None,
+            formula_at: None,
         },
         Working {
             title: words("Voltage lost along the cable"),
@@ -343,6 +355,8 @@ fn drop_step(current: &str, length: &str, lost: &str, left: &str) -> Vec<Working
             ],
             source: words("Ohm’s law over both conductors"),
             known: words("physics"),
+            stands_at: None,
+            formula_at: None,
         },
     ]
 }
