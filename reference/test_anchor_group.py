@@ -220,7 +220,7 @@ REFUSED = {
     "anchor-pryout": [({"embedment": 0.0}, "embedment"), ({"tension": -1.0}, "tension"), ({"reduction": 1.1}, "reduction")],
     "anchor-interaction": [({"tension_strength": 0.0}, "tension_strength"), ({"shear_strength": 0.0}, "shear_strength"), ({"pull": -1.0}, "pull")],
     "base-plate-anchors": [
-        ({"rows": 4}, "rows"), ({"in_row": 4}, "in_row"), ({"row_spacing": 13.0}, "row_spacing"), ({"length": 0.0}, "length"),
+        ({"rows": 9}, "rows"), ({"in_row": 9}, "in_row"), ({"row_spacing": 13.0}, "row_spacing"), ({"length": 0.0}, "length"),
         ({"moment": -1.0}, "moment"), ({"anchor_area": 0.0}, "anchor_area"), ({"weight": -1.0}, "weight"),
     ],
 }
