@@ -75,7 +75,8 @@ pub(crate) enum Command {
     /// Each entry is tried in place of what is there, and every question is asked again. Exit status: 0 when an entry
     /// holds every finding that hangs on the choice, 1 when none does.
     Choose {
-        /// What to choose: operator, wheels, hinges or post; pad, the smallest that holds; or mounting, for the pins of linear drives.
+        /// What to choose: operator, wheels, hinges or post; anchors, with their pattern and depth; pad, the smallest that
+        /// holds; or mounting, for the pins of linear drives.
         what: String,
         /// Site file, or the folder that holds `site.toml`.
         site: PathBuf,

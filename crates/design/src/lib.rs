@@ -21,8 +21,8 @@ mod verdicts;
 pub use answers::{Answers, answers, findings};
 pub use check::is_answered;
 pub use choose::{
-    Candidate, Choice, Choosable, Mounted, PadChoice, PadSize, Pin, RuledOut, choose, mountings,
-    pad_choices,
+    AnchorChoice, AnchorWay, Candidate, Choice, Choosable, Mounted, PadChoice, PadSize, Pin,
+    RuledOut, anchor_choices, choose, mountings, pad_choices,
 };
 pub use coverage::{Covered, State};
 pub use figure::Figure;

@@ -1,16 +1,18 @@
-//! `gatewright choose`: the entries of the parts files in the order in which they suit a site, the smallest pad, and
-//! where pins go.
+//! `gatewright choose`: the entries of the parts files in the order in which they suit a site, anchors, pads, and where
+//! pins go.
 
 use crate::folder::Folder;
 use crate::outcome::{Complaint, Outcome, complain, say};
-use crate::show::{nearest_name, pinned, poured, ranked};
-use design::{Candidate, Choice, Choosable, PadChoice};
+use crate::show::{anchored, nearest_name, pinned, poured, ranked};
+use design::{AnchorChoice, Candidate, Choice, Choosable, PadChoice};
 use quantity::Word as _;
 use site::Loaded;
 use std::path::Path;
 
 /// Where the pins of a swing drive go.
 const MOUNTING: &str = "mounting";
+/// Which anchors hold a plate, in which pattern, how deep.
+const ANCHORS: &str = "anchors";
 /// The smallest pad that holds.
 const PAD: &str = "pad";
 
@@ -18,6 +20,7 @@ const PAD: &str = "pad";
 pub(crate) fn run(what: &str, site: &Path, as_json: bool) -> Result<Outcome, Complaint> {
     match what {
         MOUNTING => mounting(site, as_json),
+        ANCHORS => anchors(site, as_json),
         PAD => pads(site, as_json),
         _ => parts(what, site, as_json),
     }
@@ -54,6 +57,37 @@ fn no_entry(what: impl std::fmt::Display) -> Complaint {
     Complaint(format!(
         "The parts files of this site hold no {what}. Add a table [[{what}]] with its data sheet to one of them."
     ))
+}
+
+/// Finds anchors for each plate.
+fn anchors(site: &Path, as_json: bool) -> Result<Outcome, Complaint> {
+    let folder = Folder::read(site)?;
+    let (main, parts) = folder.files();
+    let Some(choices) = design::anchor_choices(main, parts) else {
+        complain(&folder.load().problems);
+        return Ok(Outcome::BadInput);
+    };
+    if choices.is_empty() {
+        return Err(Complaint(
+            "There are no anchors on this site to choose a part for.".to_owned(),
+        ));
+    }
+    if site::part_names(parts, "anchor").is_empty() {
+        return Err(no_entry("anchor"));
+    }
+    if as_json {
+        say(&format_args!("{:#}", serde_json::json!(choices)));
+    } else {
+        for choice in &choices {
+            say(&anchored(choice));
+        }
+    }
+    let held = |choice: &AnchorChoice| choice.best.first().is_some_and(|way| sound(&way.asked));
+    Ok(if choices.iter().all(held) {
+        Outcome::Holds
+    } else {
+        Outcome::Open
+    })
 }
 
 /// Finds the pins of each linear drive.
@@ -125,7 +159,9 @@ fn sound(candidate: &Candidate) -> bool {
 
 fn no_such(what: &str) -> Complaint {
     let parts = Choosable::ALL.iter().map(ToString::to_string);
-    let names: Vec<String> = parts.chain([PAD, MOUNTING].map(str::to_owned)).collect();
+    let names: Vec<String> = parts
+        .chain([ANCHORS, PAD, MOUNTING].map(str::to_owned))
+        .collect();
     let offer = nearest_name(what, &names)
         .map(|near| format!(" Nearest: {near}."))
         .unwrap_or_default();

@@ -1,5 +1,6 @@
 //! How findings look in the terminal: a list of answers, worst first, and one answer with its working.
 
+mod anchored;
 mod columns;
 mod explained;
 mod listed;
@@ -7,6 +8,7 @@ mod poured;
 mod ranked;
 mod wrapped;
 
+pub(crate) use anchored::anchored;
 pub(crate) use columns::columns;
 pub(crate) use explained::explained;
 pub(crate) use listed::{listed, questions_listed};

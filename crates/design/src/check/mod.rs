@@ -7,7 +7,7 @@ pub(crate) mod testing;
 #[cfg(test)]
 mod tests;
 
-mod anchor;
+pub(crate) mod anchor;
 mod bollard;
 mod enclosure;
 mod fire;

@@ -1,11 +1,13 @@
-//! Better choices: which part suits, which pad holds, and where the pins of a drive go.
+//! Better choices: which part suits, which anchors and which pad hold, and where the pins of a drive go.
 
+mod anchors;
 mod mounting;
 mod pads;
 mod parts;
 mod ruled_out;
 mod tried;
 
+pub use anchors::{AnchorChoice, AnchorWay, anchor_choices};
 pub use mounting::{Mounted, Pin, mountings};
 pub use pads::{PadChoice, PadSize, pad_choices};
 pub use parts::{Choice, Choosable, choose};

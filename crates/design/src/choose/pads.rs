@@ -1,8 +1,9 @@
-//! The pad with the least concrete that neither tips, slides nor sinks, and lies below frost.
+//! The pad with the least concrete that neither tips, slides nor sinks, lies below frost, and leaves room around its anchors.
 //!
 //! Sides and thickness are tried in steps, the smallest volume first, by the figures of the check itself. The pad that
 //! is found is put into the site, and every question is asked again.
 
+use super::anchors::sound_in;
 use super::ruled_out::{RuledOut, Tally};
 use super::tried::{Candidate, Tried};
 use crate::Finding;
@@ -10,8 +11,9 @@ use crate::answers::findings;
 use crate::asking::{Asking, Lack};
 use crate::check::structure::frost::bottom;
 
-use crate::check::structure::pad::{Pad, compared, facts, is_pad};
+use crate::check::structure::pad::is_pad;
 use crate::check::structure::pad_loads::PadLoad;
+use crate::check::structure::pad_stability::{Pad, compared, facts};
 use crate::figure::Print;
 use formula::Formula as _;
 use formula::standing::{Bag, BagYield};
@@ -94,6 +96,8 @@ type Size = [Length; 3];
 
 /// The search for one pad.
 struct Search {
+    trial: Site,
+    at: usize,
     pad: Pad,
     loads: Vec<PadLoad>,
     /// Depths that lie below frost.
@@ -132,6 +136,8 @@ impl Search {
         }
         let (pad, loads) = gathered?;
         Ok(Self {
+            trial,
+            at,
             pad,
             loads,
             deep_enough,
@@ -182,7 +188,11 @@ impl Search {
             return Some("outside what the calculations reach".into());
         };
         let failing = all.into_iter().find(|one| !one.holds());
-        failing.map(|one| one.demand.label.into())
+        failing.map(|one| one.demand.label.into()).or_else(|| {
+            put(&mut self.trial, self.at, size);
+            let foundation = self.trial.foundation.get(self.at)?;
+            sound_in(&self.trial, foundation).err()
+        })
     }
 }
 

@@ -67,7 +67,8 @@ record! {
         rotating_mass: Option<Measured<quantity::Mass>>,
         /// The leaf cannot push it backward.
         self_locking: Option<bool>,
-        /// Force on the leaf that it holds standing, engaged and without power.
+        /// Force that it holds standing, engaged and without power: along the travel of a leaf that slides or lifts, at the
+        /// free end of one that turns; of a linear drive on a swing leaf the push of its ram.
         holding_force: Option<Measured<Force>>,
         /// Force at the handle that releases it.
         release_effort: Option<Measured<Force>>,

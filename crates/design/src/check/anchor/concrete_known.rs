@@ -119,8 +119,12 @@ fn sentence(
                 print.q(strength)
             )
         }
+        (false, _) if ages.iter().all(Comparison::holds) => format!(
+            "it is poured for this job with {}, and old enough when the anchors are set",
+            print.q(strength)
+        ),
         (false, _) => format!(
-            "it is poured for this job with {}, and has its age when the adhesive goes in, or not",
+            "it is poured for this job with {}, and too young when the anchors are set",
             print.q(strength)
         ),
     };

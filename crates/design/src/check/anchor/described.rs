@@ -45,7 +45,7 @@ const COARSEST: f64 = 0.2;
 const LIGHT: f64 = 0.5;
 
 /// The set without loads; the plate and what is under it are left for [`seat`].
-pub(super) fn described<'s>(
+pub(crate) fn described<'s>(
     asking: &mut Asking<'s>,
     site: &'s Site,
     foundation: &'s Foundation,

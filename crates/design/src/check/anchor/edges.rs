@@ -37,7 +37,7 @@ pub(super) fn edges<'s>(
 }
 
 /// The nearest of them.
-pub(super) fn nearest(edges: &[Length; 4]) -> Length {
+pub(crate) fn nearest(edges: &[Length; 4]) -> Length {
     let least = edges.iter().map(|edge| edge.base());
     Length::from_base(least.fold(f64::INFINITY, f64::min))
 }

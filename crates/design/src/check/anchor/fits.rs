@@ -52,19 +52,31 @@ fn ask<'s>(site: &'s Site, round: &mut Round<'s, '_>) {
 }
 
 fn fits<'s>(asking: &mut Asking<'s>, foundation: &'s Foundation, anchor: &'s Anchor) -> Answer {
+    let needs = needs(asking, foundation, anchor);
+    let pattern = pattern(asking, anchor);
+    let plate = pattern.and_then(|pattern| plate_in_hand(asking, anchor, &pattern));
+    let mut all = needs?;
+    all.extend(plate?);
+    let worst = Outcome::worst(all.iter().copied()).ok_or(Halt)?;
+    asking.say(|print| sentence(print, foundation, anchor, &all));
+    Ok(worst)
+}
+
+/// Every distance that has to be kept, whatever the plate is like.
+pub(crate) fn needs<'s>(
+    asking: &mut Asking<'s>,
+    foundation: &'s Foundation,
+    anchor: &'s Anchor,
+) -> Result<Vec<Comparison>, Halt> {
     asking.rest_on(&USUAL);
     let pattern = pattern(asking, anchor);
     let distances = pattern.and_then(|pattern| distances(asking, foundation, anchor, &pattern));
     let depth = thickness(asking, foundation, anchor);
     let conduits = pattern.and_then(|pattern| conduits(asking, foundation, anchor, &pattern));
-    let plate = pattern.and_then(|pattern| plate_in_hand(asking, anchor, &pattern));
     let mut all = distances?;
     all.extend(depth?);
     all.extend(conduits?);
-    all.extend(plate?);
-    let worst = Outcome::worst(all.iter().copied()).ok_or(Halt)?;
-    asking.say(|print| sentence(print, foundation, anchor, &all));
-    Ok(worst)
+    Ok(all)
 }
 
 /// What does not fit, or that all fits.

@@ -19,7 +19,7 @@ static WASTE: Source = Source {
 const WASTED: f64 = 0.25;
 
 /// Adhesive and cartridges, where the sizes of holes and cartridge are known.
-pub(super) fn order<'s>(
+pub(crate) fn order<'s>(
     asking: &mut Asking<'s>,
     anchor: &'s Anchor,
 ) -> Result<Option<AdhesiveNeed>, Halt> {

@@ -6,7 +6,7 @@ use formula::OutOfReach;
 use formula::standing::anchor_group::{AnchorMode, AnchorSet, Mode, PlateLoads};
 
 /// The set under the loads of a case; what hangs on it all the time stays.
-pub(super) fn loaded(set: &AnchorSet, case: &Case) -> AnchorSet {
+pub(crate) fn loaded(set: &AnchorSet, case: &Case) -> AnchorSet {
     AnchorSet {
         loads: PlateLoads {
             lasting_pull: set.loads.lasting_pull,

@@ -15,14 +15,14 @@ use site::{Anchor, DriveKind, Foundation, Operator, Push, Site};
 
 /// Loads that come together.
 #[derive(Debug, Clone, Copy)]
-pub(super) struct Case {
+pub(crate) struct Case {
     /// In words that follow "with".
-    pub(super) with: &'static str,
-    pub(super) loads: PlateLoads,
+    pub(crate) with: &'static str,
+    pub(crate) loads: PlateLoads,
 }
 
 /// Something says what moves the plate, beside a pull that somebody worked out.
-pub(super) fn has_loads(foundation: &Foundation, anchor: &Anchor) -> bool {
+pub(crate) fn has_loads(foundation: &Foundation, anchor: &Anchor) -> bool {
     states_own(anchor) || anchor.carries.is_some() || !foundation.push.is_empty()
 }
 

@@ -80,7 +80,7 @@ fn shared<'s>(
 }
 
 /// The set on its plate, and the cases of loads on it.
-pub(super) fn loaded_set<'s>(
+pub(crate) fn loaded_set<'s>(
     asking: &mut Asking<'s>,
     site: &'s Site,
     foundation: &'s Foundation,
@@ -108,15 +108,15 @@ fn sentence(
     let pulls = &found.pulls;
     let pulled = if pulls.greatest > Force::default() {
         format!(
-            "pulls the worst anchor with {} and all together with {}",
+            "the worst anchor is pulled with {} and all together with {}",
             print.q(pulls.greatest),
             print.q(pulls.total)
         )
     } else {
-        "pulls no anchor".to_owned()
+        "no anchor is pulled".to_owned()
     };
     let shoved = if pulls.shove > Force::default() {
-        format!(", and shoves each with {}", print.q(pulls.shove_each))
+        format!(", and each is shoved with {}", print.q(pulls.shove_each))
     } else {
         String::new()
     };
@@ -127,7 +127,7 @@ fn sentence(
         _ => "",
     };
     format!(
-        "{} ({}): {with} {pulled}{shoved}; {} of what holds is used{thin}.",
+        "{} ({}): with {with} {pulled}{shoved}; {} of what holds is used{thin}.",
         capitalized(foundation.id.as_str()),
         anchor.holds,
         print.percent(Ratio::from_base(found.share()))
@@ -147,7 +147,7 @@ mod tests {
         let finding = only(&CHECK, PLATE);
         assert_eq!(finding.verdict, Verdict::Holds, "{}", finding.sentence);
         assert!(
-            finding.sentence.contains("pulls the worst anchor"),
+            finding.sentence.contains("the worst anchor is pulled"),
             "{}",
             finding.sentence
         );

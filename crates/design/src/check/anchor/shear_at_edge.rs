@@ -67,7 +67,7 @@ fn sentence(
             anchor.holds
         ),
         Some(worst) => format!(
-            "{name} ({}): with {with} the plate is shoved with {}; first to give is the {}, which holds {} of the {} asked of it. Washers fill the holes, so that all anchors share.",
+            "{name} ({}): with {with} the plate is shoved with {}; first to give is the {}: it holds {}, and {} is asked of it. Washers fill the holes, so that all anchors share.",
             anchor.holds,
             print.q(pulls.shove),
             worst.way.words(),

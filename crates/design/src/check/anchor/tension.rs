@@ -99,7 +99,7 @@ fn sentence(
         " under what hangs on it all the time".to_owned()
     };
     format!(
-        "{name} ({}): with {with} the worst anchor is pulled with {}{lasting}; first to give is the {}, which holds {} of the {} asked of it.",
+        "{name} ({}): with {with} the worst anchor is pulled with {}{lasting}; first to give is the {}: it holds {}, and {} is asked of it.",
         anchor.holds,
         print.q(pulls.greatest),
         worst.way.words(),

@@ -22,7 +22,7 @@ static PLATE: Source = Source {
 const WEAKEST: [f64; 2] = [248.211e6, 235e6];
 
 /// The plate's thickness against what keeps it straight; nothing where no post stands on it or no anchor pulls.
-pub(super) fn thin_plate<'s>(
+pub(crate) fn thin_plate<'s>(
     asking: &mut Asking<'s>,
     site: &'s Site,
     anchor: &'s Anchor,

@@ -122,10 +122,6 @@ pub(crate) fn hardest(cases: &[AtFoot], by: impl Fn(&AtFoot) -> f64) -> Option<&
 }
 
 /// The post of that name, with its gate.
-#[cfg_attr(
-    not(test),
-    allow(dead_code, reason = "checks of anchors find the post on a plate by it")
-)]
 pub(crate) fn post_named<'s>(site: &'s Site, name: &site::Id) -> Option<(&'s Gate, &'s Post)> {
     let posts = |gate: &'s Gate| gate.post.iter().map(move |post| (gate, post));
     let mut all = site.gate.iter().flat_map(posts);

@@ -7,6 +7,7 @@
 use super::at_foot::{AtFoot, Sideways, at_foot, hardest};
 use super::bank::beside;
 use super::concrete::order;
+use super::faces::{Faces, faces};
 use super::foot_turn::foundation_of;
 use super::footing::pole_depth;
 use super::loads::Level;
@@ -36,13 +37,6 @@ static EUROPE: Source = Source {
     clause: "7.7",
     evidence: Evidence::Memory,
     seen: "not seen; the pole formula of the International Building Code stands in",
-};
-
-static SQUARE: Source = Source {
-    work: "IBC: a square post or footing counts with its diagonal",
-    clause: "1807.3.2.1, meaning of b",
-    evidence: Evidence::Seen,
-    seen: "text of the section at up.codes",
 };
 
 /// How a footing is written.
@@ -194,49 +188,6 @@ fn add(places: &mut Vec<(Option<Length>, AtFoot)>, at: Option<Length>, case: AtF
         Some(_) => {}
         None => places.push((at, case)),
     }
-}
-
-/// Widths with which a footing counts against a push along and across the gate line.
-#[derive(Debug, Clone, Copy)]
-enum Faces {
-    Round(Length),
-    Box { along: Length, across: Length },
-}
-
-impl Faces {
-    fn widest(self) -> Length {
-        match self {
-            Self::Round(diameter) => diameter,
-            Self::Box { along, across } => {
-                if along > across {
-                    along
-                } else {
-                    across
-                }
-            }
-        }
-    }
-}
-
-fn faces<'s>(asking: &mut Asking<'s>, foundation: &'s Foundation) -> Result<Faces, Halt> {
-    let round = foundation.length.is_none() && foundation.width.is_none();
-    if round {
-        return Ok(Faces::Round(read!(asking, foundation.diameter)?));
-    }
-    let length = read!(asking, foundation.length);
-    let width = read!(asking, foundation.width);
-    let (length, width) = (length?, width?);
-    asking.rest_on(&SQUARE);
-    let narrow = if length < width { length } else { width };
-    let counted = |face: Length| {
-        let diagonal = narrow * 2f64.sqrt();
-        if face > diagonal { face } else { diagonal }
-    };
-    // A push along the gate line presses the face that is as wide as the footing is across it.
-    Ok(Faces::Box {
-        along: counted(width),
-        across: counted(length),
-    })
 }
 
 /// Depth of the bottom below the ground: the top may stand above it.

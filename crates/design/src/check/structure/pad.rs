@@ -6,16 +6,14 @@
 //! the ground instead, one that carries a bollard about its bollard.
 
 use super::frost::bottom;
-use super::pad_loads::{PadLoad, Way, carries, loads, masts, operators, ways};
-use super::soil;
-use crate::asking::{Asking, read};
+use super::pad_loads::{carries, masts, operators};
+use super::pad_square::smallest;
+use super::pad_stability::{STABLE, decisive, facts, resisted};
+use crate::asking::Asking;
 use crate::check::{BOTH, Check, Round};
-use crate::outcome::{Answer, Comparison, Halt, Labeled, Outcome};
+use crate::outcome::{Answer, Halt, Outcome};
 use crate::plain::capitalized;
 use crate::subject::About;
-use formula::standing::{PadBearing, PadOverturning, PadSliding, PadSmallest, SoilValues};
-use formula::{Evidence, Source};
-use quantity::{Force, Length, MassDensity, Pressure, Quantity as _, Ratio, Torque};
 use site::{Anchor, Foundation, PostRole, Site};
 
 /// The check.
@@ -25,18 +23,6 @@ pub(crate) const CHECK: Check = Check {
     leaves_open: "wind on the housing of an operator, whose size the site does not hold; two loads at once; soft ground below, a bank or a trench beside it, and ground water that lifts it",
     concerns: "each foundation that carries an operator, a device or a box and no gate post",
     ask,
-};
-
-/// Factor against tipping and sliding.
-const FACTOR: f64 = 1.5;
-/// Density of concrete in kg/m³: 150 lb/ft³, and 110 lb/ft³ where it is lightweight.
-const DENSITY: (f64, f64) = (2402.8, 1762.0);
-
-static STABLE: Source = Source {
-    work: "IBC 1807.2.3: safety of 1.5 against overturning and sliding under nominal loads; concrete of 150 lb/ft³, or 110 lb/ft³ where it is lightweight",
-    clause: "",
-    evidence: Evidence::Seen,
-    seen: "calculations for a freestanding sign in a city archive: https://archives.ci.zephyrhills.fl.us/WebLink/0/doc/166215/Page9.aspx",
 };
 
 fn ask<'s>(site: &'s Site, round: &mut Round<'s, '_>) {
@@ -67,22 +53,10 @@ pub(crate) fn is_pad(site: &Site, one: &Foundation) -> bool {
     carries_something && !post && !bollard && one.diameter.is_none()
 }
 
-/// A pad with the ground under it.
-pub(crate) struct Pad {
-    pub(crate) length: Length,
-    pub(crate) width: Length,
-    pub(crate) depth: Length,
-    density: MassDensity,
-    bearing: Pressure,
-    /// Missing where a slab holds it.
-    sliding: Option<SoilValues>,
-}
-
 fn stands<'s>(asking: &mut Asking<'s>, site: &'s Site, foundation: &'s Foundation) -> Answer {
-    let pad = pad(asking, site, foundation);
+    let facts = facts(asking, site, foundation);
     let bottom = bottom(asking, site, foundation);
-    let loads = loads(asking, site, foundation);
-    let (pad, bottom, loads) = (pad?, bottom?, loads?);
+    let ((pad, loads), bottom) = (facts?, bottom?);
     asking.rest_on(&STABLE);
     let (hardest, strongest) = decisive(&pad, &loads);
     let (Some(hardest), Some(strongest)) = (hardest, strongest) else {
@@ -114,177 +88,6 @@ fn stands<'s>(asking: &mut Asking<'s>, site: &'s Site, foundation: &'s Foundatio
         )
     });
     Outcome::worst(all).ok_or(Halt)
-}
-
-/// The pad with what pushes on it.
-pub(crate) fn facts<'s>(
-    asking: &mut Asking<'s>,
-    site: &'s Site,
-    foundation: &'s Foundation,
-) -> Result<(Pad, Vec<PadLoad>), Halt> {
-    let pad = pad(asking, site, foundation);
-    let loads = loads(asking, site, foundation);
-    Ok((pad?, loads?))
-}
-
-/// Everything that is asked of a pad under its loads, frost aside; nothing where nothing pushes on it.
-pub(crate) fn compared(
-    asking: &mut Asking<'_>,
-    pad: &Pad,
-    loads: &[PadLoad],
-) -> Result<Vec<Comparison>, Halt> {
-    match decisive(pad, loads) {
-        (Some(hardest), Some(strongest)) => {
-            resisted(asking, pad, (&hardest, strongest)).map(|(all, _)| all)
-        }
-        _ => Ok(Vec::new()),
-    }
-}
-
-/// The load that tips hardest, the way it does, and the one that pushes hardest.
-fn decisive<'l>(pad: &Pad, loads: &'l [PadLoad]) -> (Option<Way<'l>>, Option<&'l PadLoad>) {
-    let hardest = loads
-        .iter()
-        .flat_map(|load| ways(load, [pad.length, pad.width, pad.depth]))
-        .max_by(|one, two| one.leverage().total_cmp(&two.leverage()));
-    let strongest = loads
-        .iter()
-        .max_by(|one, two| one.force.base().total_cmp(&two.force.base()));
-    (hardest, strongest)
-}
-
-/// Tipping, pressure and sliding, with the weight and moments of the pad.
-fn resisted(
-    asking: &mut Asking<'_>,
-    pad: &Pad,
-    (hardest, strongest): (&Way<'_>, &PadLoad),
-) -> Result<(Vec<Comparison>, Used), Halt> {
-    let (mut all, used) = tips(asking, pad, hardest)?;
-    all.extend(slides(asking, pad, strongest)?);
-    Ok((all, used))
-}
-
-fn pad<'s>(
-    asking: &mut Asking<'s>,
-    site: &'s Site,
-    foundation: &'s Foundation,
-) -> Result<Pad, Halt> {
-    let length = read!(asking, foundation.length);
-    let width = read!(asking, foundation.width);
-    let depth = read!(asking, foundation.depth);
-    let bearing = soil::bearing(asking, site);
-    let sliding = if foundation.held_at_grade == Some(true) {
-        Ok(None)
-    } else {
-        soil::against_sliding(asking, site).map(Some)
-    };
-    let light = foundation.lightweight == Some(true);
-    Ok(Pad {
-        length: length?,
-        width: width?,
-        depth: depth?,
-        density: MassDensity::from_base(if light { DENSITY.1 } else { DENSITY.0 }),
-        bearing: bearing?,
-        sliding: sliding?,
-    })
-}
-
-/// Weight, tipping moment and moment that resists it.
-type Used = (Force, Torque, Torque);
-
-fn tips(
-    asking: &mut Asking<'_>,
-    pad: &Pad,
-    way: &Way<'_>,
-) -> Result<(Vec<Comparison>, Used), Halt> {
-    let tipping = asking.work(&PadOverturning {
-        length: way.length,
-        width: way.width,
-        thickness: pad.depth,
-        density: pad.density,
-        weight_on_top: Force::from_base(0.0),
-        force: way.load.force,
-        height: way.height,
-        moment: way.load.moment,
-    })?;
-    let mut all = vec![Comparison::at_most(
-        Labeled::new(
-            "moment that tips it, with the factor 1.5",
-            tipping.overturning * FACTOR,
-        ),
-        Labeled::new("moment that its weight resists", tipping.resisting),
-    )];
-    // A pad that tips presses with nothing but its edge: there is no pressure to give then.
-    let pressed = asking.work_if_in_reach(&PadBearing {
-        weight: tipping.weight,
-        moment: tipping.overturning,
-        length: way.length,
-        width: way.width,
-        allowed: pad.bearing,
-    });
-    all.extend(pressed.map(|pressed| {
-        Comparison::at_most(
-            Labeled::new("pressure under its edge", pressed.greatest),
-            Labeled::new("pressure that the soil may carry", pad.bearing),
-        )
-    }));
-    Ok((
-        all,
-        (tipping.weight, tipping.overturning, tipping.resisting),
-    ))
-}
-
-fn slides(asking: &mut Asking<'_>, pad: &Pad, load: &PadLoad) -> Result<Option<Comparison>, Halt> {
-    let Some(soil) = pad.sliding.filter(|_| load.force.base() > 0.0) else {
-        return Ok(None);
-    };
-    let area = pad.length * pad.width;
-    let weight = pad.density.base() * (area * pad.depth).base() * 9.806_65;
-    let slide = asking.work(&PadSliding {
-        weight: Force::from_base(weight),
-        area,
-        friction: soil.friction,
-        cohesion: soil.cohesion,
-        force: load.force,
-    })?;
-    Ok(Some(Comparison::at_most(
-        Labeled::new(
-            "push that slides it, with the factor 1.5",
-            load.force * FACTOR,
-        ),
-        Labeled::new("resistance of the soil under it", slide.resistance),
-    )))
-}
-
-/// Side of the smallest square pad of this thickness that holds.
-fn smallest(
-    asking: &mut Asking<'_>,
-    pad: &Pad,
-    (hardest, strongest): (&Way<'_>, &PadLoad),
-) -> Option<Length> {
-    let soil = pad.sliding?;
-    let side = |load: &PadLoad| PadSmallest {
-        thickness: pad.depth,
-        density: pad.density,
-        weight_on_top: Force::from_base(0.0),
-        force: load.force,
-        height: load.height + pad.depth,
-        moment: load.moment,
-        friction: soil.friction,
-        cohesion: soil.cohesion,
-        allowed: pad.bearing,
-        safety: Ratio::from_base(FACTOR),
-    };
-    let one = asking
-        .work_if_in_reach(&side(hardest.load))
-        .map(|one| one.side);
-    let other = asking
-        .work_if_in_reach(&side(strongest))
-        .map(|one| one.side);
-    match (one, other) {
-        (Some(one), Some(other)) if one < other => Some(other),
-        (one, other) => one.or(other),
-    }
 }
 
 #[cfg(test)]

@@ -2,10 +2,7 @@
 
 mod along;
 pub(crate) mod bar;
-#[allow(
-    dead_code,
-    reason = "the checks of posts and of the leaf in a storm use all of it"
-)]
+mod drive_holds;
 pub(crate) mod guides;
 pub(crate) mod holds_when_off;
 pub(crate) mod ice_on_leaf;

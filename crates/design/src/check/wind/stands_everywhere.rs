@@ -1,17 +1,16 @@
 //! Whether the leaf stands in the storm closed, open, and stopped in between with its free end held by nothing.
 //!
 //! Guides and hinges are held against the design wind at each place, the catch at the closed leaf's end, and the drive where
-//! nothing but it holds the leaf. What a drive holds is counted at the leaf's free end, of a leaf that slides along its
-//! travel. Posts are asked on their own.
+//! nothing but it holds the leaf. Posts are asked on their own.
 
 use super::along::{CLOSED, along};
+use super::drive_holds::{at_free_end as drive_at_free_end, standing};
 use super::guides::{Place, slide_wind};
 use super::load::{Wind, on_leaf};
 use super::reaction::at_free_end;
 use super::upright_arm::on_upright_arm;
 use crate::asking::{Asking, Wants, read};
 use crate::check::leaf::hinges::across_hinge;
-use crate::check::motion::OPERATOR;
 use crate::check::{BOTH, Check, DATA_SHEET, Round};
 use crate::outcome::{Answer, Comparison, Halt, Labeled, Outcome};
 use crate::plain::capitalized;
@@ -23,7 +22,7 @@ use site::{Gate, GateKind, Leaf, Site};
 pub(crate) const CHECK: Check = Check {
     question: "wind-stands-everywhere",
     codes: BOTH,
-    leaves_open: "how a catch holds sideways, what a wind pushes a see-through leaf along its travel, a drive whose data sheet gives the force along its ram and not at the leaf's end, and a leaf left open by hand: shut and lock it before a storm",
+    leaves_open: "how a catch holds sideways, what a wind pushes a see-through leaf along its travel, brackets and pins of the drive, and a leaf left open by hand: shut and lock it before a storm",
     concerns: "each leaf",
     ask,
 };
@@ -93,19 +92,6 @@ fn stands<'s>(asking: &mut Asking<'s>, site: &'s Site, gate: &'s Gate, leaf: &'s
     Outcome::worst(parts.iter().map(Held::compared)).ok_or(Halt)
 }
 
-/// What the drive of a leaf holds.
-fn drive<'s>(
-    asking: &mut Asking<'s>,
-    site: &'s Site,
-    gate: &'s Gate,
-    leaf: &'s Leaf,
-) -> Result<Force, Halt> {
-    match site.operators_of_leaf(gate, leaf).next() {
-        Some(operator) => read!(asking, operator.holding_force),
-        None => asking.lack(&gate.origin, "operator", Wants::Table(OPERATOR)),
-    }
-}
-
 fn slides<'s>(
     asking: &mut Asking<'s>,
     site: &'s Site,
@@ -118,7 +104,7 @@ fn slides<'s>(
     let pushed = match &solidity {
         Ok(solidity) if solidity.base() >= CLOSED => {
             let pushed = along(asking, site, leaf, Wind::Design);
-            let holds = drive(asking, site, gate, leaf);
+            let holds = standing(asking, site, gate, leaf);
             pushed.and_then(|(_, force)| Ok(Some((force, holds?))))
         }
         _ => Ok(None),
@@ -160,7 +146,7 @@ fn swings<'s>(
     let hinges = across_hinge(asking, site, gate, leaf);
     let rated = read!(asking, leaf.hinges?.rated_side_load);
     let end = at_free_end(asking, site, leaf, Wind::Design);
-    let drive = drive(asking, site, gate, leaf);
+    let drive = drive_at_free_end(asking, site, gate, leaf);
     let catch = match &gate.catch {
         Some(catch) => read!(asking, catch.closed_force),
         None => asking.lack(&gate.origin, "catch", Wants::Table(CATCH)),
@@ -206,7 +192,7 @@ fn turns_up<'s>(
 ) -> Result<Vec<Held>, Halt> {
     let wind = on_leaf(asking, site, leaf, Wind::Design);
     let narrow = on_upright_arm(asking, site, leaf, Wind::Design);
-    let drive = drive(asking, site, gate, leaf);
+    let drive = standing(asking, site, gate, leaf);
     let rated = read!(asking, leaf.hinges?.rated_side_load);
     let (wind, narrow, drive, rated) = (wind?, narrow?, drive?, rated?);
     let part = |place, by, force, takes| Held {
@@ -306,6 +292,7 @@ mod tests {
         [[operator]]
         id = "drive"
         gate = "court"
+        drive = "underground"
         holding_force = "5 kN"
         [operator.mounting]
         front_along = "1 m"
