@@ -1,11 +1,12 @@
-//! The design pack as one PDF.
+//! The design pack as PDF, and beside it the working of every finding and the templates of anchors.
 
 use crate::engine::{Shelf, TypesetError, TypesetOptions, typeset};
-use crate::view::{Attachment, DocumentView, DrawingView, PackView, TemplatesView};
+use crate::view::{Attachment, DocumentView, DrawingView, FindingView, PackView, TemplatesView};
 use serde::Serialize;
 
 const MAIN: &str = "pack.typ";
 const PATTERNS: &str = "templates.typ";
+const WORKINGS: &str = "workings.typ";
 
 /// The templates of the pack, by name.
 const TEMPLATES: [(&str, &str); 13] = [
@@ -58,11 +59,45 @@ struct TemplatesData<'a> {
     sheets: Vec<Sheet<'a>>,
 }
 
+/// The findings with the frame of their pages.
+#[derive(Serialize)]
+struct WorkingsData<'a> {
+    document: DocumentView,
+    findings: &'a [FindingView],
+}
+
 /// Sets the pack: cover, findings, questions, schedules, drawings, cautions. The same view gives the same bytes.
 ///
 /// Fails only by a fault of a template or of a drawing; no text in the view can make it fail.
 pub fn pack(view: &PackView) -> Result<Vec<u8>, TypesetError> {
     typeset(&shelf(view)?, &options(MAIN, &view.document))
+}
+
+/// Sets the working of every finding, as a document of its own.
+pub fn workings(view: &PackView) -> Result<Vec<u8>, TypesetError> {
+    let mut document = view.document.clone();
+    "Working".clone_into(&mut document.title);
+    let mut shelf = [
+        ("theme.typ", include_str!("../templates/theme.typ")),
+        ("marks.typ", include_str!("../templates/marks.typ")),
+        ("link.typ", include_str!("../templates/link.typ")),
+        ("working.typ", include_str!("../templates/working.typ")),
+        ("findings.typ", include_str!("../templates/findings.typ")),
+        (WORKINGS, include_str!("../templates/workings.typ")),
+    ]
+    .iter()
+    .fold(Shelf::new(), |shelf, (name, text)| {
+        shelf.with_template(name, text)
+    });
+    let options = options(WORKINGS, &document);
+    shelf.add_data(
+        "view.json",
+        &WorkingsData {
+            document,
+            findings: &view.findings,
+        },
+    )?;
+    typeset(&shelf, &options)
 }
 
 /// Sets the templates: every page at its exact size and nothing else.

@@ -90,6 +90,9 @@ fn write(site: &Site, mut issue: Issue, output: &Path) -> Result<bool, Complaint
     let pdf = papers::pack::pack(&pack.view)
         .map_err(|error| Complaint(format!("The pages cannot be set: {error}")))?;
     put(output, "pack.pdf", &pdf)?;
+    let pdf = papers::pack::workings(&pack.view)
+        .map_err(|error| Complaint(format!("The working cannot be set: {error}")))?;
+    put(output, "working.pdf", &pdf)?;
     put(output, "findings.json", findings.as_bytes())?;
     let templates = write_templates(&pack, output, unit)?;
     progress.finish_and_clear();
@@ -127,7 +130,11 @@ fn say_written(output: &Path, drawings: &[NamedDrawing], templates: &[(String, &
     let mut written = vec![
         (
             "pack.pdf".to_owned(),
-            "findings with working, schedules, drawings, cautions",
+            "findings, questions, structure, schedules, drawings, cautions",
+        ),
+        (
+            "working.pdf".to_owned(),
+            "every finding with its working and sources",
         ),
         (
             "findings.json".to_owned(),
