@@ -64,7 +64,7 @@ pub fn index() -> String {
 
 fn index_row(sheet: &Sheet) -> String {
     let link = format!("[{0}]({1}/{0}.md)", sheet.name, sheet.discipline);
-    let first = sheet.paragraphs().into_iter().next().unwrap_or_default();
+    let first = sheet.title();
     let source = format!("{} ({})", sheet.source.work, sheet.source.evidence);
     row(&[&link, &first, &source, &outside::count(sheet).to_string()])
 }

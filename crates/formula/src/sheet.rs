@@ -96,6 +96,11 @@ pub struct Sheet {
 }
 
 impl Sheet {
+    /// What it computes, in one sentence: the first paragraph of its prose.
+    pub fn title(&self) -> String {
+        self.paragraphs().into_iter().next().unwrap_or_default()
+    }
+
     /// The prose, a paragraph at a time, as one line each; the first one is the title.
     pub fn paragraphs(&self) -> Vec<String> {
         let lines: Vec<&str> = self.prose.lines().map(str::trim).collect();

@@ -282,7 +282,7 @@ fn list(as_json: bool) -> String {
             .iter()
             .map(|calculation| calculation.sheet)
             .filter(|sheet| sheet.discipline == *discipline)
-            .map(|sheet| [sheet.name.to_owned(), first_line(sheet.prose).to_owned()])
+            .map(|sheet| [sheet.name.to_owned(), sheet.title()])
             .collect();
         lines.extend(columns(&rows, 2, width(), Some(touchable())));
         lines.push(String::new());
@@ -292,10 +292,6 @@ fn list(as_json: bool) -> String {
         quiet(),
     ));
     lines.join("\n")
-}
-
-fn first_line(prose: &str) -> &str {
-    prose.trim().lines().next().unwrap_or_default().trim()
 }
 
 /// What a calculation takes and gives.

@@ -81,7 +81,7 @@ pub(super) fn working(asking: &Asking<'_>, record: &Record) -> Vec<Working> {
             } => {
                 let earlier = &record.steps[..at];
                 Working {
-                    title: title(sheet).to_owned(),
+                    title: sheet.title(),
                     calculation: sheet.name.to_owned(),
                     formula: sheet.formula.to_owned(),
                     given: given(asking, sheet, inputs, earlier),
@@ -104,17 +104,6 @@ pub(super) fn in_words(line: &str) -> Working {
         gives: Vec::new(),
         source: None,
     }
-}
-
-/// The first line of the sheet's prose.
-fn title(sheet: &Sheet) -> &'static str {
-    sheet
-        .prose
-        .trim()
-        .lines()
-        .next()
-        .unwrap_or(sheet.name)
-        .trim()
 }
 
 fn given(asking: &Asking<'_>, sheet: &Sheet, inputs: &[Value], earlier: &[Step]) -> Vec<Line> {
