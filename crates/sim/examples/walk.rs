@@ -1,7 +1,8 @@
 //! Works scenarios of a walk test and prints them, for cross-checks: values as arguments `name=value`.
 //!
 //! `cargo run --release --package sim --example walk -- world=full count=1000` prints the world as JSON on the first line,
-//! then one scenario a line. `time=1` works them on all processors instead and prints how many were worked in a second.
+//! then one scenario a line. `time=1` works them on all processors instead and prints the seconds and the shares; `prove=1000`
+//! proves each family, looking at so many boxes in each part of its space.
 
 #![allow(
     clippy::print_stdout,
@@ -14,7 +15,9 @@
 mod walk_world;
 
 use quantity::Quantity;
-use sim::walk::{Answer, Behavior, Body, Direction, Outcome, Pass, Scenario, Way, World};
+use sim::walk::{
+    Answer, Behavior, Body, Direction, Outcome, Pass, Scenario, Verdict, Walk, Way, World,
+};
 use std::collections::BTreeMap;
 use std::fmt::Write as _;
 use std::time::Instant;
@@ -44,6 +47,13 @@ fn main() {
         let sweep = walk.sweep(count, threads, &|_| ());
         println!("seconds {}", start.elapsed().as_secs_f64());
         println!("scenarios {}", sweep.scenarios);
+        for (class, share) in sim::walk::Class::ALL.iter().zip(&sweep.shares) {
+            println!("{} {} ± {}", class.words(), n(share.share), n(share.error));
+        }
+        return;
+    }
+    if number("prove", 0) > 0 {
+        prove(&walk, number("prove", 0));
         return;
     }
     println!("{}", world_as_json(&world));
@@ -52,6 +62,25 @@ fn main() {
         let scenario = walk.scenario(from + at * 1031);
         let outcome = walk.evaluate(&scenario).unwrap();
         println!("{}", row(&scenario, &outcome));
+    }
+}
+
+fn prove(walk: &Walk, most: u64) {
+    let threads = std::thread::available_parallelism().unwrap();
+    let start = Instant::now();
+    let proofs = walk.prove_all(most, threads);
+    println!("seconds {}", start.elapsed().as_secs_f64());
+    for proof in proofs {
+        let family = proof.family;
+        let verdict = match proof.verdict {
+            Verdict::Proved => "proved".to_owned(),
+            Verdict::Refuted(_, outcome) => format!("refuted: {}", outcome.class.words()),
+            Verdict::Undecided(share) => format!("undecided: {}", n(share)),
+        };
+        println!(
+            "pass {} body {} {:?} {:?}: {verdict}, {} boxes",
+            family.pass, family.body, family.way, family.habit, proof.boxes
+        );
     }
 }
 

@@ -6,6 +6,9 @@
 //!
 //! [`walk`] moves people past a leaf that is on its way, and finds whom it touches.
 
+#[cfg(test)]
+extern crate self as sim;
+
 mod drive;
 mod load;
 mod motion;

@@ -55,9 +55,9 @@ struct Gap {
     side: bool,
 }
 
-/// First touch on a piece of the path, if there is one.
-pub(super) fn first(stretches: &[Stretch], end: End, piece: &Piece) -> Option<Hit> {
-    let mut time = piece.from;
+/// First touch on a piece of the path from a time on, if there is one.
+pub(super) fn first(stretches: &[Stretch], end: End, piece: &Piece, after: f64) -> Option<Hit> {
+    let mut time = piece.from.max(after);
     for stretch in stretches {
         if stretch.until <= time {
             continue;

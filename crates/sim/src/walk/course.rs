@@ -174,16 +174,13 @@ impl Course {
         (stretch.place_at(time), stretch.speed_at(time))
     }
 
-    /// First time from a time on at which the leaf is back at a place or before it.
-    pub(super) fn back_at(&self, place: f64, from: f64) -> Option<f64> {
-        for stretch in self.stretches().iter().filter(|s| s.until > from) {
-            if stretch.from >= from && stretch.place <= place {
-                return Some(stretch.from);
-            }
-            let falls = stretch.speed < 0.0 || stretch.rate < 0.0;
-            let end = stretch.place_at(stretch.until);
-            if falls && stretch.speed <= 0.0 && end <= place {
-                return Some(stretch.time_after(place - stretch.place).max(from));
+    /// When the leaf, running back, is at a place again or before it.
+    pub(super) fn back_at(&self, place: f64) -> Option<f64> {
+        let runs_back =
+            |stretch: &&Stretch| stretch.speed < 0.0 || stretch.speed <= 0.0 && stretch.rate < 0.0;
+        for stretch in self.stretches().iter().filter(runs_back) {
+            if stretch.place_at(stretch.until) <= place {
+                return Some(stretch.time_after((place - stretch.place).min(0.0)));
             }
         }
         None

@@ -5,44 +5,14 @@ use super::contact::{self, End, Piece};
 use super::course::Course;
 use super::harm::{Harm, Struck, harm};
 use super::lane::Lane;
+use super::path::{Case, Going, Line, going, line};
 use super::person::{Part, Person};
-use super::profile::EVER;
+use super::profile::{EVER, Stretch};
+use super::report::{MOST_REPORTS, Report, Reports, report};
 use super::scenario::Class;
 
-/// The most devices of one pass that see something.
-const MOST_REPORTS: usize = 16;
-
-/// What a body does, with depths in its own direction.
-#[derive(Debug, Clone, Copy)]
-pub(super) enum Path {
-    Cross,
-    Stop(f64),
-    Stand(f64),
-}
-
-/// A scenario in the plain numbers of its pass.
-#[derive(Debug, Clone, Copy)]
-pub(super) struct Case {
-    pub body: usize,
-    pub way: usize,
-    pub path: Path,
-    pub x0: f64,
-    pub slant: f64,
-    pub speed: f64,
-    pub arrives: f64,
-}
-
-impl Case {
-    pub(super) fn is_finite(&self) -> bool {
-        let depth = match self.path {
-            Path::Cross => 0.0,
-            Path::Stop(depth) | Path::Stand(depth) => depth,
-        };
-        [self.x0, self.slant, self.speed, self.arrives, depth]
-            .iter()
-            .all(|value| value.is_finite() && value.abs() < 1e6)
-    }
-}
+/// So far a path may run into what stands opposite, in meters: what rounding does.
+pub(super) const IN_POST: f64 = 1e-9;
 
 /// What comes of it.
 #[derive(Debug, Clone, Copy)]
@@ -57,75 +27,21 @@ impl Found {
     }
 }
 
-/// How the depth of a body's middle goes with time.
-#[derive(Debug, Clone, Copy)]
-struct Going {
-    arrives: f64,
-    /// Speed through the gate, and one over it.
-    pace: f64,
-    /// Depth at which it stays.
-    stays: f64,
-    stands: bool,
+/// A case with what follows from it at once.
+struct Scene<'a> {
+    case: &'a Case,
+    person: &'a Person,
+    going: Going,
+    lines: [Line; MOST_PARTS],
 }
 
-impl Going {
-    /// When it first comes to a depth.
-    fn comes_to(&self, depth: f64) -> f64 {
-        if self.stands {
-            if depth <= self.stays { -EVER } else { EVER }
-        } else if depth <= self.stays {
-            self.arrives + depth / self.pace
-        } else {
-            EVER
-        }
-    }
-
-    /// When it is last at a depth or before it.
-    fn leaves(&self, depth: f64) -> f64 {
-        if self.stands {
-            if depth < self.stays { -EVER } else { EVER }
-        } else if depth < self.stays {
-            self.arrives + depth / self.pace
-        } else {
-            EVER
-        }
-    }
-}
-
-/// The line of one cylinder: where it crosses the gate line, and how far its depth is ahead of the body's.
-#[derive(Debug, Clone, Copy)]
-struct Line {
-    x0: f64,
-    lead: f64,
-}
-
-/// Line of a cylinder on a path with a slant; `stretch` is √(1 + slant²).
-fn line(part: &Part, right: f64, x0: f64, slant: f64, stretch: f64) -> Line {
-    let aside = right * part.aside;
-    Line {
-        x0: x0 + aside * stretch,
-        lead: (part.ahead - aside * slant) / stretch,
-    }
-}
-
-/// What the devices report: when each saw the body first, and when it said so.
-struct Reports {
-    entered: [f64; MOST_REPORTS],
-    said: [f64; MOST_REPORTS],
-    count: usize,
-}
-
-impl Reports {
-    /// Earliest report of a device that the body had entered by a time.
-    fn first(&self, by: f64) -> Option<f64> {
-        let mut first: Option<f64> = None;
-        for at in 0..self.count {
-            if self.entered[at] <= by {
-                first = Some(first.map_or(self.said[at], |known| known.min(self.said[at])));
-            }
-        }
-        first
-    }
+/// The first touch of a course.
+#[derive(Clone, Copy)]
+struct First {
+    hit: contact::Hit,
+    part: usize,
+    x: f64,
+    y: f64,
 }
 
 impl Lane {
@@ -137,14 +53,10 @@ impl Lane {
         if !self.may_touch(case, person, &going) {
             return Found::harmless(Class::Untouched);
         }
-        let right = self.right(case.way);
-        let mut lines = [Line { x0: 0.0, lead: 0.0 }; MOST_PARTS];
-        for (at, part) in lines.iter_mut().zip(&person.parts) {
-            *at = line(part, right, case.x0, case.slant, stretch);
-        }
+        let scene = self.scene(case);
         let mut near = 0_u32;
         for &at in &person.touchable {
-            let (part, line) = (&person.parts[at], lines[at]);
+            let (part, line) = (&person.parts[at], scene.lines[at]);
             let half = part.radius + self.half;
             let until = going.leaves(half - line.lead);
             let reach = line.x0 + case.slant.abs() * half + part.radius;
@@ -155,10 +67,56 @@ impl Lane {
         if near == 0 {
             return Found::harmless(Class::Untouched);
         }
-        let Some(reports) = self.reports(case, person, &going, &lines) else {
+        // A leaf that is told to stop is never ahead of one that is not: who is not touched by that is not touched.
+        let unhindered = self.unhindered.stretches();
+        let Some(first) = self.first_touch(&scene, near, unhindered, -EVER) else {
             return Found::harmless(Class::Untouched);
         };
-        self.touch(case, person, &going, &lines, near, &reports)
+        let Some(reports) = self.reports(&scene) else {
+            return Found::harmless(Class::Untouched);
+        };
+        match reports.first(EVER).map(|said| said + self.control.reaction) {
+            Some(command) if command < first.hit.time => {
+                let course = Course::commanded(&self.profile, &self.control, command);
+                match self.first_touch(&scene, near, course.stretches(), command) {
+                    None => Found::harmless(Class::Untouched),
+                    Some(first) => self.judged(&scene, &first, &course, &reports),
+                }
+            }
+            _ => self.judged(&scene, &first, &self.unhindered, &reports),
+        }
+    }
+
+    /// Place of the leaf at a time of a case that nothing touches before.
+    pub(super) fn place_in(&self, case: &Case, time: f64) -> f64 {
+        let scene = self.scene(case);
+        let Some(reports) = self.reports(&scene) else {
+            return 0.0;
+        };
+        match reports.first(EVER).map(|said| said + self.control.reaction) {
+            Some(command) if command < time => {
+                Course::commanded(&self.profile, &self.control, command)
+                    .at(time)
+                    .0
+            }
+            _ => self.profile.place_at(time),
+        }
+    }
+
+    fn scene<'a>(&'a self, case: &'a Case) -> Scene<'a> {
+        let person = &self.people[case.body];
+        let stretch = (1.0 + case.slant * case.slant).sqrt();
+        let right = self.right(case.way);
+        let mut lines = [Line { x0: 0.0, lead: 0.0 }; MOST_PARTS];
+        for (at, part) in lines.iter_mut().zip(&person.parts) {
+            *at = line(part, right, case.x0, case.slant, stretch);
+        }
+        Scene {
+            case,
+            person,
+            going: going(case, stretch),
+            lines,
+        }
     }
 
     /// Whether the leaf, if nothing stopped it, would get as far as the body before the body is gone.
@@ -171,23 +129,18 @@ impl Lane {
     }
 
     /// What the devices report; nothing where one of them keeps the leaf from starting.
-    fn reports(
-        &self,
-        case: &Case,
-        person: &Person,
-        going: &Going,
-        lines: &[Line; MOST_PARTS],
-    ) -> Option<Reports> {
+    fn reports(&self, scene: &Scene) -> Option<Reports> {
+        let (case, going) = (scene.case, &scene.going);
         let mut reports = Reports {
             entered: [0.0; MOST_REPORTS],
             said: [0.0; MOST_REPORTS],
             count: 0,
         };
-        for (field, seen) in self.fields.iter().zip(&person.seen) {
+        for (field, seen) in self.fields.iter().zip(&scene.person.seen) {
             let mut runs = [(0.0, 0.0); MOST_PARTS];
             let mut count = 0;
             for &(at, radius) in seen {
-                let line = lines[at];
+                let line = scene.lines[at];
                 if let Some((first, last)) = field.passed(case.way, line.x0, case.slant, radius) {
                     let from = going.comes_to(first - line.lead);
                     let until = going.leaves(last - line.lead);
@@ -210,64 +163,73 @@ impl Lane {
         Some(reports)
     }
 
-    fn touch(
+    /// First touch in a course, from a time on.
+    fn first_touch(
         &self,
-        case: &Case,
-        person: &Person,
-        going: &Going,
-        lines: &[Line; MOST_PARTS],
+        scene: &Scene,
         near: u32,
-        reports: &Reports,
-    ) -> Found {
-        let command = reports.first(EVER).map(|said| said + self.control.reaction);
-        let commanded;
-        let course = match command {
-            Some(at) if at < self.profile.end => {
-                commanded = Course::commanded(&self.profile, &self.control, at);
-                &commanded
-            }
-            _ => &self.unhindered,
-        };
+        course: &[Stretch],
+        after: f64,
+    ) -> Option<First> {
         let end = End {
             half: self.half,
             start: self.profile.travel,
         };
-        let mut first: Option<(contact::Hit, usize, f64, f64)> = None;
-        for &at in person.touchable.iter().filter(|&&at| near & (1 << at) != 0) {
-            let (part, line) = (&person.parts[at], lines[at]);
-            for mut piece in self.pieces(case, going, part, line).into_iter().flatten() {
-                piece.until = piece.until.min(first.map_or(EVER, |(hit, ..)| hit.time));
-                if piece.from >= piece.until {
+        let mut first: Option<First> = None;
+        for &at in scene
+            .person
+            .touchable
+            .iter()
+            .filter(|&&at| near & (1 << at) != 0)
+        {
+            let (part, line) = (&scene.person.parts[at], scene.lines[at]);
+            for mut piece in self
+                .pieces(scene.case, &scene.going, part, line)
+                .into_iter()
+                .flatten()
+            {
+                piece.until = piece.until.min(first.map_or(EVER, |known| known.hit.time));
+                if piece.from.max(after) >= piece.until {
                     continue;
                 }
-                if let Some(hit) = contact::first(course.stretches(), end, &piece) {
+                if let Some(hit) = contact::first(course, end, &piece, after) {
                     let gone = hit.time - piece.from;
-                    let (x, y) = (piece.x + piece.vx * gone, piece.y + piece.vy * gone);
-                    if first.is_none_or(|(known, ..)| hit.time < known.time) {
-                        first = Some((hit, at, x, y));
-                    }
+                    first = Some(First {
+                        hit,
+                        part: at,
+                        x: piece.x + piece.vx * gone,
+                        y: piece.y + piece.vy * gone,
+                    });
                     break;
                 }
             }
         }
-        let Some((hit, at, x, y)) = first else {
-            return Found::harmless(Class::Untouched);
-        };
+        first
+    }
+
+    /// What a touch does, or whether it is one of the leaf's at all.
+    fn judged(&self, scene: &Scene, first: &First, course: &Course, reports: &Reports) -> Found {
+        let hit = first.hit;
         let (place, speed) = course.at(hit.time);
         if hit.side || hit.time <= 0.0 || speed <= 0.0 {
             return Found::harmless(Class::MetTheSide);
         }
-        let seen = reports.first(hit.time);
-        let part = &person.parts[at];
+        let part = &scene.person.parts[first.part];
         let struck = Struck {
             time: hit.time,
-            part: at,
-            x,
-            y,
+            part: first.part,
+            x: first.x,
+            y: first.y,
             gap: self.profile.travel - place + self.room,
-            room: x - part.radius + self.room,
-            command: seen.map(|said| said + self.control.reaction),
+            room: first.x - part.radius + self.room,
+            command: reports
+                .first(hit.time)
+                .map(|said| said + self.control.reaction),
         };
+        // Nobody can be in the post: a path that runs through it is none.
+        if struck.room < -IN_POST {
+            return Found::harmless(Class::Untouched);
+        }
         let harm = harm(
             &self.profile,
             &self.control,
@@ -310,49 +272,4 @@ impl Lane {
         });
         [moving, standing]
     }
-}
-
-fn going(case: &Case, stretch: f64) -> Going {
-    let (stays, stands) = match case.path {
-        Path::Cross => (EVER, false),
-        Path::Stop(depth) => (depth, false),
-        Path::Stand(depth) => (depth, true),
-    };
-    Going {
-        arrives: case.arrives,
-        pace: case.speed / stretch,
-        stays,
-        stands,
-    }
-}
-
-enum Report {
-    Nothing,
-    KeepsShut,
-    At { entered: f64, said: f64 },
-}
-
-/// What one device says of the times at which it sees parts of the body: times that touch are one.
-fn report(runs: &mut [(f64, f64)], response: f64) -> Report {
-    runs.sort_unstable_by(|a, b| a.0.total_cmp(&b.0));
-    let mut at = 0;
-    while at < runs.len() {
-        let (entered, mut left) = runs[at];
-        at += 1;
-        while at < runs.len() && runs[at].0 <= left {
-            left = left.max(runs[at].1);
-            at += 1;
-        }
-        let said = entered + response;
-        if said > left {
-            continue;
-        }
-        if said > 0.0 {
-            return Report::At { entered, said };
-        }
-        if left > 0.0 {
-            return Report::KeepsShut;
-        }
-    }
-    Report::Nothing
 }

@@ -41,6 +41,11 @@ impl Field {
         }
     }
 
+    /// Its sides for those who go a way: in, out.
+    pub(super) fn sides(&self, way: usize) -> &[Side] {
+        &self.sides[way]
+    }
+
     /// Depths at which a circle on a straight path enters and leaves.
     pub(super) fn passed(
         &self,

@@ -181,7 +181,7 @@ pub(super) fn harm(
             return 0.0;
         }
         let back = command.and_then(|command| {
-            Course::commanded(profile, control, command).back_at(place + pressed, struck.time)
+            Course::commanded(profile, control, command).back_at(place + pressed)
         });
         back.map_or(f64::INFINITY, |time| time - struck.time)
     };

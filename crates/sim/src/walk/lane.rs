@@ -2,9 +2,10 @@
 
 use super::course::{Control, Course};
 use super::device::Spot;
-use super::evaluate::{Case, Found, Path};
+use super::evaluate::Found;
 use super::field::Field;
 use super::harm::Bounds;
+use super::path::{Case, Path};
 use super::person::Person;
 use super::profile::Profile;
 use super::scenario::{Behavior, Outcome, Scenario, Touch, Way};

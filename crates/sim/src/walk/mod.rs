@@ -6,7 +6,8 @@
 //! that are given. The first touch decides; what follows it is not followed.
 //!
 //! [`World::lower`] checks a world and makes it ready; [`Walk::evaluate`] works one [`Scenario`] exactly;
-//! [`Walk::sweep`] works millions of them and counts.
+//! [`Walk::sweep`] works millions of them and counts; [`Walk::prove`] shows that none ends badly, or one that does;
+//! [`World::margin`] says how far a value may go.
 
 mod body;
 mod contact;
@@ -17,20 +18,28 @@ mod evaluate;
 mod field;
 mod harm;
 mod lane;
+mod path;
 mod people;
 mod person;
 mod profile;
+mod prove;
+mod report;
 mod scenario;
 mod sequence;
 mod sweep;
 mod tally;
 mod world;
 
+#[cfg(test)]
+#[path = "../../tests/walk_world/mod.rs"]
+mod demo;
+
 pub use body::{Body, Cylinder, Speeds};
 pub use control::{Answer, Controller, Limits};
 pub use device::{Beam, ContactEdge, Direction, ForceSensing, Scanner, Spot};
 pub use lane::Walk;
 pub use people::people;
+pub use prove::{Margin, Proof, Verdict};
 pub use scenario::{Behavior, Class, Outcome, Scenario, Touch, Way};
 pub use sequence::{Family, Habit, REPEATS};
 pub use sweep::{FamilyShares, Sweep, Worst};

@@ -4,8 +4,8 @@
 //! root of x⁶ = x + 1 (M. Roberts, “The unreasonable effectiveness of quasirandom sequences”, 2018; memory). Sixteen
 //! repeats with shifts of their own (splitmix64 of Steele, Lea and Flood, 2014; memory) give shares their error.
 
-use super::evaluate::{Case, Path};
 use super::lane::{Lane, Walk};
+use super::path::{Case, Path};
 use super::scenario::{Scenario, Way};
 
 /// Repeats with shifts of their own.

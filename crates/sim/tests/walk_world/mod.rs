@@ -120,6 +120,22 @@ pub(crate) fn round(name: &str, radius: f64, top: f64, speeds: (f64, f64)) -> Bo
     }
 }
 
+/// Cylinders side by side: ahead, aside, radius.
+pub(crate) fn joined(parts: &[[f64; 3]]) -> Body {
+    let mut body = round("joined", 0.1, 1.5, (0.3, 1.6));
+    let first = body.parts[0];
+    body.parts = parts
+        .iter()
+        .map(|[ahead, aside, radius]| Cylinder {
+            ahead: base(*ahead),
+            aside: base(*aside),
+            radius: base(*radius),
+            ..first
+        })
+        .collect();
+    body
+}
+
 /// The gate of the first trial: two beams 120 mm off the line, an edge, one round adult.
 pub(crate) fn trial(reaction: f64) -> World {
     World {

@@ -1,0 +1,130 @@
+//! The worst that a touch can do when only bounds of it are known.
+
+use super::leaf::{Leaf, braking};
+use super::span::{Span, up};
+use crate::walk::harm::{Bounds, Spring};
+use crate::walk::lane::Lane;
+
+/// Bounds of a touch.
+pub(super) struct Bounded {
+    pub time: Span,
+    /// Place of the leaf.
+    pub place: Span,
+    /// Speed of the leaf.
+    pub speed: Span,
+    /// How long ago the leaf was told to stop; none where nothing told it.
+    pub ago: Option<Span>,
+    /// Middle of the cylinder along the gate line.
+    pub x: Span,
+}
+
+/// The worst: the greatest share of a limit, and whether every limit is kept.
+pub(super) struct Worst {
+    pub severity: f64,
+    pub kept: bool,
+}
+
+pub(super) fn worst(lane: &Lane, body: usize, part: usize, touch: &Bounded) -> Worst {
+    let part = &lane.people[body].parts[part];
+    let (spring, bounds) = (&part.feel.spring, &lane.bounds);
+    let (travel, stands) = goes_on(lane, &part.feel.after, touch);
+    let force = up(spring.force(travel)) * (1.0 + 1e-14);
+    let gap = Span::of(lane.profile.travel) - touch.place + lane.room;
+    let room = touch.x - part.radius + lane.room;
+    let squeezed = up(travel - room.lo);
+    let lasts = falls(lane, spring, bounds.lasting, travel, stands, touch);
+    let rests = falls(lane, spring, bounds.rest, travel, stands, touch);
+    let limit = bounds.limit(gap.lo);
+    Worst {
+        severity: (force / limit)
+            .max((lasts / bounds.lasting_after).min(100.0))
+            .max((rests / bounds.rest_after).min(100.0))
+            .max(squeezed / bounds.squeeze),
+        kept: kept(bounds, force, limit, lasts, rests, squeezed),
+    }
+}
+
+fn kept(bounds: &Bounds, force: f64, limit: f64, lasts: f64, rests: f64, squeezed: f64) -> bool {
+    force <= limit
+        && lasts <= bounds.lasting_after
+        && rests <= bounds.rest_after
+        && squeezed <= bounds.squeeze
+}
+
+/// How far the leaf goes on at most, and how long after the touch it stands at the latest; never where nothing stops it
+/// but its end.
+fn goes_on(lane: &Lane, after: &[(f64, f64)], touch: &Bounded) -> (f64, f64) {
+    let leaf = Leaf {
+        profile: &lane.profile,
+        stopping: lane.control.stopping,
+    };
+    let mut travel = (Span::of(lane.profile.travel) - touch.place).hi;
+    let mut stands = f64::INFINITY;
+    let latest = |delay: f64, speed: Span| up(delay + up(speed.hi.max(0.0) / leaf.stopping));
+    if let Some(ago) = touch.ago {
+        if ago.lo >= 0.0 {
+            travel = travel.min(braking(touch.speed, leaf.stopping).hi);
+            stands = latest(0.0, touch.speed);
+        } else {
+            let delay = -ago.lo;
+            travel = travel.min(leaf.run_on(touch.time, delay));
+            stands = latest(delay, leaf.speed(touch.time + Span::new(0.0, delay)));
+        }
+    }
+    if touch.ago.is_none_or(|ago| ago.lo < 0.0) {
+        for (way, delay) in after {
+            let pressed = touch.place + *way;
+            if pressed.hi > lane.profile.travel {
+                continue;
+            }
+            let felt = leaf.time_at(pressed);
+            let delay = up(delay + lane.control.reaction);
+            travel = travel.min(up(way + leaf.run_on(felt, delay)));
+            let wait = up((felt - touch.time).hi + delay);
+            stands = stands.min(latest(wait, leaf.speed(felt + delay)));
+        }
+    }
+    (travel.max(0.0), stands)
+}
+
+/// When the force is down at the latest.
+fn falls(
+    lane: &Lane,
+    spring: &Spring,
+    force: f64,
+    travel: f64,
+    stands: f64,
+    touch: &Bounded,
+) -> f64 {
+    let pressed = spring.pressed(force) * (1.0 - 1e-14);
+    if travel <= pressed {
+        return 0.0;
+    }
+    let Some(back) = lane.control.back else {
+        return f64::INFINITY;
+    };
+    let (up_rate, down_rate) = (lane.control.acceleration, lane.control.stopping);
+    // It runs back at least as far as it went on; the more it went on, the later the force is down.
+    let distance = back.distance.min(touch.place.lo + travel);
+    let way = up(travel - pressed);
+    if !stands.is_finite() || way >= distance {
+        return f64::INFINITY;
+    }
+    let most = (2.0 * distance * up_rate * down_rate / (up_rate + down_rate)).sqrt();
+    let speed = back.speed.min(most);
+    let (speeding, slowing) = (
+        speed * speed / (2.0 * up_rate),
+        speed * speed / (2.0 * down_rate),
+    );
+    let even = (distance - speeding - slowing).max(0.0);
+    let takes = if way <= speeding {
+        (2.0 * way / up_rate).sqrt()
+    } else if way <= speeding + even {
+        speed / up_rate + (way - speeding) / speed
+    } else {
+        let left = (distance - way).max(0.0);
+        speed / up_rate + even / speed + speed / down_rate - (2.0 * left / down_rate).sqrt()
+    };
+    // A dozen roundings of values near one.
+    up(stands + back.pause + takes) * (1.0 + 1e-13)
+}

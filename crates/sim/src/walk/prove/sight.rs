@@ -1,0 +1,181 @@
+//! Bounds of what a device sees of a body whose line is known within spans.
+//!
+//! Ways are counted along the gate's depth from the event to the touch: the way in is how deep the body has gone since it
+//! entered, so that the time of the touch itself cancels.
+
+use super::span::Span;
+use crate::walk::field::{Field, Side};
+use crate::walk::lane::Lane;
+
+/// One time without a gap in which a device sees the body.
+#[derive(Debug, Clone, Copy)]
+pub(super) struct Run {
+    /// Depth gone since it entered; below zero where it has not.
+    pub since_in: Span,
+    /// Depth gone since it left; below zero where it has not.
+    pub since_out: Span,
+    /// It is seen whatever the rest of the spans.
+    pub sure: bool,
+    /// Delay of the device.
+    pub response: f64,
+}
+
+/// The place of a touch: depth of the touched cylinder, slant of the path, √(1 + slant²).
+#[derive(Debug, Clone, Copy)]
+pub(super) struct At {
+    pub depth: Span,
+    pub slant: Span,
+    pub stretch: Span,
+}
+
+/// Where the line of a cylinder is beside that of another: along the gate line, and ahead in depth.
+pub(super) fn beside(
+    lane: &Lane,
+    way: usize,
+    body: usize,
+    pair: (usize, usize),
+    at: &At,
+) -> (Span, Span) {
+    let parts = &lane.people[body].parts;
+    let (one, other) = (&parts[pair.0], &parts[pair.1]);
+    let aside = Span::of(lane.right(way)) * (Span::of(other.aside) - one.aside);
+    let ahead = Span::of(other.ahead) - one.ahead;
+    (
+        aside * at.stretch,
+        (ahead - aside * at.slant).over(at.stretch),
+    )
+}
+
+/// Times in which each device sees the body.
+pub(super) fn runs(
+    lane: &Lane,
+    way: usize,
+    body: usize,
+    touched: usize,
+    at: &At,
+    x0: Span,
+) -> Vec<Run> {
+    let mut all = Vec::with_capacity(8);
+    for (field, seen) in lane.fields.iter().zip(&lane.people[body].seen) {
+        let from = all.len();
+        for &(part, radius) in seen {
+            let (off, lead) = beside(lane, way, body, (touched, part), at);
+            if let Some(passed) = passed(field, way, x0 + off, at.slant, radius) {
+                let here = at.depth + lead;
+                all.push(Run {
+                    since_in: here - passed.enters,
+                    since_out: here - passed.leaves,
+                    sure: passed.sure,
+                    response: field.response,
+                });
+            }
+        }
+        join(&mut all, from);
+    }
+    all
+}
+
+/// Joins the runs of one device that surely touch, and lets the first of two that may touch last as long as both.
+fn join(all: &mut Vec<Run>, from: usize) {
+    all[from..].sort_by(|a, b| b.since_in.hi.total_cmp(&a.since_in.hi));
+    let mut at = from;
+    while at + 1 < all.len() {
+        let (first, next) = (all[at], all[at + 1]);
+        let surely =
+            next.since_in.lo >= first.since_out.hi && first.since_in.lo >= next.since_out.hi;
+        if first.sure && next.sure && surely {
+            all[at] = Run {
+                since_in: first.since_in.max(next.since_in),
+                since_out: first.since_out.min(next.since_out),
+                ..first
+            };
+            all.remove(at + 1);
+            continue;
+        }
+        if next.since_in.hi >= first.since_out.lo {
+            let lo = first.since_out.lo.min(next.since_out.lo);
+            all[at].since_out.lo = lo;
+        }
+        at += 1;
+    }
+}
+
+struct Passed {
+    enters: Span,
+    leaves: Span,
+    sure: bool,
+}
+
+/// Collects the places where a line meets the edge of a widened field.
+struct Marks {
+    all: Option<Span>,
+    enters: f64,
+    leaves: f64,
+    sure: bool,
+}
+
+impl Marks {
+    fn note(&mut self, depth: Span, sure: bool) {
+        self.all = Some(self.all.map_or(depth, |known| known.hull(depth)));
+        if sure {
+            self.enters = self.enters.min(depth.hi);
+            self.leaves = self.leaves.max(depth.lo);
+            self.sure = true;
+        }
+    }
+}
+
+fn passed(field: &Field, way: usize, x0: Span, slant: Span, radius: f64) -> Option<Passed> {
+    let mut marks = Marks {
+        all: None,
+        enters: f64::INFINITY,
+        leaves: f64::NEG_INFINITY,
+        sure: false,
+    };
+    for side in field.sides(way) {
+        crossing(side, x0, slant, radius, &mut marks);
+        circle(side, x0, slant, radius, &mut marks);
+    }
+    let all = marks.all?;
+    Some(Passed {
+        enters: Span::new(all.lo, marks.enters.min(all.hi)),
+        leaves: Span::new(marks.leaves.max(all.lo), all.hi),
+        sure: marks.sure,
+    })
+}
+
+fn crossing(side: &Side, x0: Span, slant: Span, radius: f64, marks: &mut Marks) {
+    let ((nx, ny), (ex, ey)) = (side.out(), side.along);
+    let off = x0 - side.x;
+    let pace = slant * nx + ny;
+    let along_at = |depth: Span| (off + depth * slant) * ex + (depth - side.y) * ey;
+    // The ends of a side are known to the last bits only.
+    let slack = 1e-12;
+    let whole = Span::new(-slack, side.length + slack);
+    if pace.has_zero() {
+        let run = slant * ex + ey;
+        let depth = (whole - off * ex + Span::of(side.y) * ey).over(run);
+        marks.note(depth, false);
+        return;
+    }
+    let depth = (Span::of(radius) - off * nx + Span::of(side.y) * ny).over(pace);
+    let along = along_at(depth);
+    if let Some(_both) = along.both(whole) {
+        let sure = along.lo >= slack && along.hi <= side.length - slack;
+        marks.note(depth, sure);
+    }
+}
+
+fn circle(side: &Side, x0: Span, slant: Span, radius: f64, marks: &mut Marks) {
+    let off = x0 - side.x;
+    let square = slant.square() + 1.0;
+    let left = Span::of(radius).square() * square - (off + slant * side.y).square();
+    if left.hi < 0.0 {
+        return;
+    }
+    let middle = Span::of(side.y) - slant * off;
+    let half = left.root();
+    let sure = left.lo >= 0.0;
+    marks.note((middle - half).over(square), sure);
+    marks.note((middle + half).over(square), sure);
+}

@@ -1,0 +1,156 @@
+//! The proof holds against the evaluator: no box that is called safe holds a bad touch, and a broken proof is noticed.
+
+#![allow(clippy::unwrap_used, reason = "a test may stop at the first surprise")]
+#![allow(
+    unreachable_pub,
+    reason = "the worlds are shared with the tests outside"
+)]
+
+use super::decide::{Told, bad};
+use super::space::{Box5, Job};
+use crate::walk::demo::{joined, trial};
+use crate::walk::path::{Case, Path};
+use crate::walk::scenario::Way;
+use crate::walk::sequence::{Draw, Family, Habit};
+use crate::walk::{Walk, World};
+use std::sync::atomic::{AtomicU8, Ordering};
+
+/// Which way the proof is broken: not at all, one world dropped, the other.
+static MUTATED: AtomicU8 = AtomicU8::new(0);
+
+/// The worlds that a broken proof still looks at.
+pub(super) fn mutated(worlds: [Told; 2]) -> Vec<Told> {
+    match MUTATED.load(Ordering::Relaxed) {
+        1 => vec![worlds[1]],
+        2 => vec![worlds[0]],
+        _ => worlds.to_vec(),
+    }
+}
+
+/// The boxes of a search down to a depth: a safe one, or one with halves.
+enum Tree {
+    Safe,
+    Open,
+    Halves(usize, f64, Box<(Tree, Tree)>),
+}
+
+fn grow(job: &Job, of: &Box5, depth: u32) -> Tree {
+    if bad(job, of).is_none() {
+        return Tree::Safe;
+    }
+    let Some((one, other)) = job.split(of).filter(|_| depth > 0) else {
+        return Tree::Open;
+    };
+    let at = (0..5).find(|&at| one[at] != other[at]).unwrap();
+    let halves = Box::new((grow(job, &one, depth - 1), grow(job, &other, depth - 1)));
+    Tree::Halves(at, one[at].hi, halves)
+}
+
+fn is_safe(tree: &Tree, point: [f64; 5]) -> bool {
+    match tree {
+        Tree::Safe => true,
+        Tree::Open => false,
+        Tree::Halves(at, middle, halves) => {
+            let half = if point[*at] < *middle {
+                &halves.0
+            } else {
+                &halves.1
+            };
+            is_safe(half, point)
+        }
+    }
+}
+
+/// A gate with one beam on the far side, that sees too late, and no edge: touches of every class.
+fn world() -> World {
+    let mut world = trial(0.08);
+    world.edges.clear();
+    world.beams.remove(0);
+    world
+}
+
+/// Works scenarios of a family; how many ended badly, and how many of those are in boxes called safe.
+fn checked(walk: &Walk, family: &Family, count: u64, depth: u32) -> (u64, u64) {
+    let lane = &walk.lanes[family.pass];
+    let trees: Vec<(usize, Job, Tree)> = lane.people[family.body]
+        .touchable
+        .iter()
+        .map(|&part| {
+            let job = Job::new(walk, family, part);
+            let tree = grow(&job, &job.whole(walk.slant), depth);
+            (part, job, tree)
+        })
+        .collect();
+    let (mut ended, mut wrong) = (0, 0);
+    for number in 0..count {
+        let case = lane.drawn(family, &Draw::new(number, 1), walk.slant);
+        let found = lane.run(&case);
+        let Some((struck, _)) = found.touch.filter(|_| found.class.is_bad()) else {
+            continue;
+        };
+        ended += 1;
+        let (_, job, tree) = trees
+            .iter()
+            .find(|(part, ..)| *part == struck.part)
+            .unwrap();
+        wrong += u64::from(is_safe(tree, point(job, &case, struck.time, struck.y)));
+    }
+    (ended, wrong)
+}
+
+fn point(job: &Job, case: &Case, time: f64, depth: f64) -> [f64; 5] {
+    let stretch = (1.0 + case.slant * case.slant).sqrt();
+    let pace = case.speed / stretch;
+    let part = &job.lane.people[job.body].parts[job.part];
+    let aside = job.lane.right(job.way) * part.aside;
+    let middle = depth - (part.ahead - aside * case.slant) / stretch;
+    let stood = match case.path {
+        Path::Stop(stays) if (middle - stays).abs() < 1e-9 => time - case.arrives - stays / pace,
+        _ => 0.0,
+    };
+    [time, depth, case.slant, 1.0 / case.speed, stood]
+}
+
+fn family(habit: Habit) -> Family {
+    Family {
+        pass: 0,
+        body: 0,
+        way: Way::In,
+        habit,
+    }
+}
+
+#[test]
+fn ten_million_scenarios_and_none_ends_badly_where_it_is_called_safe() {
+    let mut bad = 0;
+    for parts in [
+        &[[0.0, 0.0, 0.2]][..],
+        &[
+            [0.3, 0.0, 0.1],
+            [0.1, 0.1, 0.12],
+            [-0.1, -0.1, 0.12],
+            [-0.3, 0.0, 0.1],
+        ][..],
+    ] {
+        let mut world = world();
+        world.bodies = vec![joined(parts)];
+        let walk = world.lower().unwrap();
+        for (habit, count) in [(Habit::Cross, 4_500_000), (Habit::Stand, 500_000)] {
+            let (ended, wrong) = checked(&walk, &family(habit), count, 15);
+            assert_eq!(wrong, 0, "of {ended} {habit:?} {parts:?}");
+            bad += ended;
+        }
+    }
+    assert!(bad > 50_000, "{bad}");
+}
+
+#[test]
+fn a_proof_that_forgets_a_world_is_noticed() {
+    let walk = world().lower().unwrap();
+    for kind in [1, 2] {
+        MUTATED.store(kind, Ordering::Relaxed);
+        let (ended, wrong) = checked(&walk, &family(Habit::Cross), 300_000, 12);
+        assert!(wrong > 0, "{kind}: of {ended}");
+    }
+    MUTATED.store(0, Ordering::Relaxed);
+}
