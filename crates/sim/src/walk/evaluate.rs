@@ -11,6 +11,9 @@ use super::profile::{EVER, Stretch};
 use super::report::{MOST_REPORTS, Report, Reports, report};
 use super::scenario::Class;
 
+/// A device that is farther ahead than this is not entered, in meters: far more than rounding does.
+const ENTERED: f64 = 1e-6;
+
 /// So far a path may run into what stands opposite, in meters: what rounding does.
 pub(super) const IN_POST: f64 = 1e-9;
 
@@ -72,7 +75,7 @@ impl Lane {
         let Some(first) = self.first_touch(&scene, near, unhindered, -EVER) else {
             return Found::harmless(Class::Untouched);
         };
-        let Some(reports) = self.reports(&scene) else {
+        let Some(reports) = self.reports(&scene, first.hit.time) else {
             return Found::harmless(Class::Untouched);
         };
         match reports.first(EVER).map(|said| said + self.control.reaction) {
@@ -90,7 +93,7 @@ impl Lane {
     /// Place of the leaf at a time of a case that nothing touches before.
     pub(super) fn place_in(&self, case: &Case, time: f64) -> f64 {
         let scene = self.scene(case);
-        let Some(reports) = self.reports(&scene) else {
+        let Some(reports) = self.reports(&scene, EVER) else {
             return 0.0;
         };
         match reports.first(EVER).map(|said| said + self.control.reaction) {
@@ -128,9 +131,10 @@ impl Lane {
             || until > -EVER && self.profile.travel <= reach
     }
 
-    /// What the devices report; nothing where one of them keeps the leaf from starting.
-    fn reports(&self, scene: &Scene) -> Option<Reports> {
+    /// What the devices report that the body has entered by a time; nothing where one of them keeps the leaf from starting.
+    fn reports(&self, scene: &Scene, by: f64) -> Option<Reports> {
         let (case, going) = (scene.case, &scene.going);
+        let deepest = going.depth_at(by) + ENTERED;
         let mut reports = Reports {
             entered: [0.0; MOST_REPORTS],
             said: [0.0; MOST_REPORTS],
@@ -141,6 +145,9 @@ impl Lane {
             let mut count = 0;
             for &(at, radius) in seen {
                 let line = scene.lines[at];
+                if deepest + line.lead < field.begins[case.way] - radius {
+                    continue;
+                }
                 if let Some((first, last)) = field.passed(case.way, line.x0, case.slant, radius) {
                     let from = going.comes_to(first - line.lead);
                     let until = going.leaves(last - line.lead);

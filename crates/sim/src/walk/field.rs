@@ -13,6 +13,8 @@ use quantity::Quantity as _;
 pub(super) struct Field {
     /// Sides for each way.
     sides: [Vec<Side>; 2],
+    /// Least depth of it for each way.
+    pub begins: [f64; 2],
     /// From the presence to the output.
     pub response: f64,
 }
@@ -35,8 +37,16 @@ impl Side {
 
 impl Field {
     pub(super) fn new(pass: &Pass, corners: &[Spot], response: f64) -> Self {
+        let sides = [1.0, -1.0].map(|way| sides(pass, corners, way));
+        let least = |sides: &Vec<Side>| {
+            sides
+                .iter()
+                .map(|side| side.y)
+                .fold(f64::INFINITY, f64::min)
+        };
         Self {
-            sides: [1.0, -1.0].map(|way| sides(pass, corners, way)),
+            begins: [least(&sides[0]), least(&sides[1])],
+            sides,
             response,
         }
     }

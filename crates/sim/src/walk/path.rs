@@ -47,6 +47,15 @@ pub(super) struct Going {
 }
 
 impl Going {
+    /// How deep it is at a time.
+    pub(super) fn depth_at(&self, time: f64) -> f64 {
+        if self.stands {
+            self.stays
+        } else {
+            (self.pace * (time - self.arrives)).min(self.stays)
+        }
+    }
+
     /// When it first comes to a depth.
     pub(super) fn comes_to(&self, depth: f64) -> f64 {
         if self.stands {

@@ -7,6 +7,7 @@ use super::lane::Walk;
 use super::scenario::Class;
 use super::sequence::{BLOCK, Draw, Family};
 use super::tally::{Share, Tally};
+use quantity::{Quantity as _, Ratio};
 use std::num::NonZeroUsize;
 use std::panic::resume_unwind;
 use std::sync::atomic::{AtomicU64, Ordering};
@@ -22,7 +23,7 @@ pub struct Worst {
     /// How it ends.
     pub class: Class,
     /// Greatest share of a limit that it uses up.
-    pub severity: f64,
+    pub severity: Ratio,
 }
 
 /// How the scenarios of one family end.
@@ -60,7 +61,7 @@ impl Bin {
         let worse = self.worst.is_none_or(|known| {
             let order = worst.class.cmp(&known.class);
             order
-                .then(worst.severity.total_cmp(&known.severity))
+                .then(worst.severity.base().total_cmp(&known.severity.base()))
                 .then(known.seed.cmp(&worst.seed))
                 .is_gt()
         });
@@ -127,7 +128,7 @@ impl Walk {
             bin.note(Worst {
                 seed,
                 class: found.class,
-                severity: harm.severity,
+                severity: Ratio::from_base(harm.severity),
             });
         }
     }
