@@ -53,7 +53,12 @@ impl Lane {
         let person = &self.people[case.body];
         let stretch = (1.0 + case.slant * case.slant).sqrt();
         let going = going(case, stretch);
-        if !self.may_touch(case, person, &going) {
+        let half = person.reach + self.half;
+        let until = going.leaves(half);
+        let at_last = self.profile.travel - self.profile.place_at(until);
+        let reach = case.x0 + case.slant.abs() * half + person.reach;
+        // Nobody can be touched whom the leaf, if nothing stopped it, would not get to before they are gone.
+        if at_last > reach {
             return Found::harmless(Class::Untouched);
         }
         let scene = self.scene(case);
@@ -61,8 +66,11 @@ impl Lane {
         for &at in &person.touchable {
             let (part, line) = (&person.parts[at], scene.lines[at]);
             let half = part.radius + self.half;
-            let until = going.leaves(half - line.lead);
             let reach = line.x0 + case.slant.abs() * half + part.radius;
+            if at_last > reach {
+                continue;
+            }
+            let until = going.leaves(half - line.lead);
             if self.profile.travel - self.profile.place_at(until) <= reach {
                 near |= 1 << at;
             }
@@ -109,10 +117,10 @@ impl Lane {
     fn scene<'a>(&'a self, case: &'a Case) -> Scene<'a> {
         let person = &self.people[case.body];
         let stretch = (1.0 + case.slant * case.slant).sqrt();
-        let right = self.right(case.way);
+        let (right, shrink) = (self.right(case.way), 1.0 / stretch);
         let mut lines = [Line { x0: 0.0, lead: 0.0 }; MOST_PARTS];
         for (at, part) in lines.iter_mut().zip(&person.parts) {
-            *at = line(part, right, case.x0, case.slant, stretch);
+            *at = line(part, right, case.x0, case.slant, stretch, shrink);
         }
         Scene {
             case,
@@ -120,15 +128,6 @@ impl Lane {
             going: going(case, stretch),
             lines,
         }
-    }
-
-    /// Whether the leaf, if nothing stopped it, would get as far as the body before the body is gone.
-    fn may_touch(&self, case: &Case, person: &Person, going: &Going) -> bool {
-        let half = person.reach + self.half;
-        let until = going.leaves(half);
-        let reach = case.x0 + case.slant.abs() * half + person.reach;
-        until > 0.0 && self.profile.travel - self.profile.place_at(until) <= reach
-            || until > -EVER && self.profile.travel <= reach
     }
 
     /// What the devices report that the body has entered by a time; nothing where one of them keeps the leaf from starting.
@@ -264,16 +263,16 @@ impl Lane {
         };
         let stays = going.stays + line.lead;
         let moving = (!going.stands && stays > -half).then(|| {
-            let from = going.arrives + (-half - line.lead) / going.pace;
+            let from = going.arrives + (-half - line.lead) * going.per_depth;
             let last = half.min(stays);
-            let until = going.arrives + (last - line.lead) / going.pace;
+            let until = going.arrives + (last - line.lead) * going.per_depth;
             piece(from, until, -half, going.pace)
         });
         let standing = (stays.abs() < half).then(|| {
             let from = if going.stands {
                 -1.0
             } else {
-                going.arrives + going.stays / going.pace
+                going.arrives + going.stays * going.per_depth
             };
             piece(from, EVER, stays, 0.0)
         });

@@ -41,6 +41,7 @@ pub(super) struct Going {
     pub arrives: f64,
     /// Speed through the gate, and one over it.
     pub pace: f64,
+    pub per_depth: f64,
     /// Depth at which it stays.
     pub stays: f64,
     pub stands: bool,
@@ -61,7 +62,7 @@ impl Going {
         if self.stands {
             if depth <= self.stays { -EVER } else { EVER }
         } else if depth <= self.stays {
-            self.arrives + depth / self.pace
+            self.arrives + depth * self.per_depth
         } else {
             EVER
         }
@@ -72,7 +73,7 @@ impl Going {
         if self.stands {
             if depth < self.stays { -EVER } else { EVER }
         } else if depth < self.stays {
-            self.arrives + depth / self.pace
+            self.arrives + depth * self.per_depth
         } else {
             EVER
         }
@@ -86,12 +87,19 @@ pub(super) struct Line {
     pub lead: f64,
 }
 
-/// Line of a cylinder on a path with a slant; `stretch` is √(1 + slant²).
-pub(super) fn line(part: &Part, right: f64, x0: f64, slant: f64, stretch: f64) -> Line {
+/// Line of a cylinder on a path with a slant; `stretch` is √(1 + slant²), `shrink` one over it.
+pub(super) fn line(
+    part: &Part,
+    right: f64,
+    x0: f64,
+    slant: f64,
+    stretch: f64,
+    shrink: f64,
+) -> Line {
     let aside = right * part.aside;
     Line {
         x0: x0 + aside * stretch,
-        lead: (part.ahead - aside * slant) / stretch,
+        lead: (part.ahead - aside * slant) * shrink,
     }
 }
 
@@ -105,6 +113,7 @@ pub(super) fn going(case: &Case, stretch: f64) -> Going {
     Going {
         arrives: case.arrives,
         pace: case.speed / stretch,
+        per_depth: stretch / case.speed,
         stays,
         stands,
     }
