@@ -3,6 +3,7 @@
 
 use super::decide::bad;
 use super::space::{Box5, Job};
+use super::span::Span;
 use crate::walk::evaluate::Found;
 use crate::walk::path::Case;
 use std::cmp::Ordering;
@@ -10,6 +11,9 @@ use std::collections::BinaryHeap;
 
 /// How often the whole space is halved before the search begins: 64 parts.
 const HALVINGS: u32 = 6;
+
+/// The corners of each so many-th box are tried too.
+const CORNERS: u64 = 8;
 
 /// What comes of one part of the search.
 #[derive(Debug, Clone)]
@@ -95,14 +99,19 @@ fn look(job: &Job, of: Box5, done: &mut Searched, heap: &mut BinaryHeap<Open>) {
     let Some(severity) = bad(job, &of) else {
         return;
     };
-    job.try_points(&of, &mut |case, found| {
+    let number = done.boxes;
+    let mut note = |case, found: Found| {
         if found.class.is_bad() && done.bad.is_none() {
             done.bad = Some((case, found));
         }
-    });
+    };
+    job.try_point(of.map(Span::middle), &mut note);
+    if number.is_multiple_of(CORNERS) {
+        job.try_corners(&of, &mut note);
+    }
     heap.push(Open {
         severity,
-        number: done.boxes,
+        number,
         of,
     });
 }

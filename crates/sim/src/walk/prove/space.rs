@@ -91,10 +91,9 @@ impl<'a> Job<'a> {
             .product()
     }
 
-    /// The cases whose first touch may be the middle of a box, or close to one of its corners of depth, slant and speed:
-    /// the worst of a smooth bound lies in corners.
-    pub(super) fn try_points(&self, of: &Box5, try_case: &mut impl FnMut(Case, Found)) {
-        self.try_point(of.map(Span::middle), try_case);
+    /// The cases whose first touch may be close to a corner of depth, slant and speed: the worst of a smooth bound lies
+    /// in corners.
+    pub(super) fn try_corners(&self, of: &Box5, try_case: &mut impl FnMut(Case, Found)) {
         for corner in 0..8_u8 {
             let mut point = of.map(Span::middle);
             for (bit, at) in (1..=3).enumerate() {
@@ -106,7 +105,7 @@ impl<'a> Job<'a> {
     }
 
     /// The case whose first touch may be a point: with the leaf on its plan, and as the devices stop it.
-    fn try_point(&self, point: [f64; 5], try_case: &mut impl FnMut(Case, Found)) {
+    pub(super) fn try_point(&self, point: [f64; 5], try_case: &mut impl FnMut(Case, Found)) {
         let [time, depth, slant, slowness, stood] = point;
         let lane = self.lane;
         let part = &lane.people[self.body].parts[self.part];
