@@ -8,7 +8,7 @@
 
 use super::decide::{Told, bad};
 use super::space::{Box5, Job};
-use crate::walk::demo::{joined, trial};
+use crate::walk::demo::{full, joined, trial};
 use crate::walk::path::{Case, Path};
 use crate::walk::scenario::Way;
 use crate::walk::sequence::{Draw, Family, Habit};
@@ -142,6 +142,18 @@ fn ten_million_scenarios_and_none_ends_badly_where_it_is_called_safe() {
         }
     }
     assert!(bad > 50_000, "{bad}");
+}
+
+#[test]
+fn every_family_of_the_full_gate_ends_badly_only_where_it_may() {
+    let walk = full().lower().unwrap();
+    let mut bad = 0;
+    for family in walk.provable() {
+        let (ended, wrong) = checked(&walk, &family, 20_000, 7);
+        assert_eq!(wrong, 0, "of {ended} {family:?}");
+        bad += ended;
+    }
+    assert!(bad > 10_000, "{bad}");
 }
 
 #[test]
