@@ -10,7 +10,6 @@ use crate::Finding;
 use crate::answers::findings;
 use crate::asking::{Asking, Lack};
 use crate::check::structure::frost::bottom;
-
 use crate::check::structure::pad::is_pad;
 use crate::check::structure::pad_loads::PadLoad;
 use crate::check::structure::pad_stability::{Pad, compared, facts};
@@ -57,6 +56,11 @@ pub struct PadSize {
 /// Share of concrete that is added for waste.
 const WASTE: f64 = 0.1;
 
+/// What rules a size out that holds at the nominal values.
+const TOLERANCES: &str = "the bad end of a tolerance, or another question of the site";
+/// A volume that is worth asking the whole site again, over one that failed there.
+const NEARLY_THE_SAME: f64 = 1.04;
+
 /// Finds a pad for every foundation that is one and not there yet; nothing when the site cannot be read.
 pub fn pad_choices(main: &SourceFile, parts: &[SourceFile]) -> Option<Vec<PadChoice>> {
     let site = load(main.clone(), parts.to_vec()).site?;
@@ -79,12 +83,10 @@ fn choice(site: &Site, at: usize) -> Option<PadChoice> {
     };
     match Search::new(site, at) {
         Ok(mut search) => {
-            let sizes = search.smallest();
+            let bare = findings(&without_size(site, at));
+            found.best = search.smallest(|size| asked(site, at, size, &bare));
             found.tried = search.tried;
             found.ruled_out = search.ruled_out.by_frequency();
-            let bare = findings(&without_size(site, at));
-            let sizes = sizes.into_iter();
-            found.best = sizes.map(|size| asked(site, at, size, &bare)).collect();
         }
         Err(write) => found.write = write,
     }
@@ -149,29 +151,40 @@ impl Search {
         })
     }
 
-    /// The smallest pad, and the smallest square one where that is another.
-    fn smallest(&mut self) -> Vec<Size> {
-        let mut found: Vec<Size> = Vec::new();
+    /// The smallest pad, and the smallest square one where that is another. What holds at the nominal values is asked again
+    /// with all tolerances; where it fails there, sizes of nearly the same volume are passed over.
+    fn smallest(&mut self, asked: impl Fn(Size) -> PadSize) -> Vec<PadSize> {
+        let mut found: Vec<PadSize> = Vec::new();
         let mut asking = Asking::new(self.units);
+        let mut least = 0.0;
         for size in self.steps.sizes(&self.deep_enough) {
             let square = size[0] == size[1];
             let only_square = !found.is_empty();
             if only_square && !square {
                 continue;
             }
-            let hindrance = self.hindrance(&mut asking, size);
+            let volume = volume(&size).base();
+            let why = if volume < least {
+                Some(TOLERANCES.into())
+            } else {
+                self.hindrance(&mut asking, size)
+            };
+            let why = why.or_else(|| {
+                let pad = asked(size);
+                if pad.asked.failing.is_empty() {
+                    found.push(pad);
+                    return None;
+                }
+                least = volume * NEARLY_THE_SAME;
+                Some(TOLERANCES.into())
+            });
             if !only_square {
                 self.tried += 1;
             }
-            if let Some(why) = hindrance {
-                if !only_square {
-                    self.ruled_out.add(why, 1);
-                }
-            } else {
-                found.push(size);
-                if square {
-                    break;
-                }
+            match why {
+                Some(why) if !only_square => self.ruled_out.add(why, 1),
+                None if square => break,
+                _ => {}
             }
         }
         found
@@ -236,6 +249,10 @@ impl Steps {
         let mut sizes = Vec::new();
         for along in least..=greatest {
             for across in least..=greatest {
+                // A pad that is longer than twice its width is a beam.
+                if along.max(across) > 2 * along.min(across) {
+                    continue;
+                }
                 let (length, width) = (self.length(along), self.length(across));
                 sizes.extend(depths.iter().map(|depth| [length, width, *depth]));
             }
@@ -322,7 +339,10 @@ fn asked(site: &Site, at: usize, size: Size, bare: &[Finding]) -> PadSize {
     PadSize {
         volume: print.q(volume(&size)),
         bags: bags(volume(&size), bag),
-        bag: bag.word(),
+        bag: match units {
+            UnitSystem::Si => "23 kg",
+            UnitSystem::UsCustomary => bag.word(),
+        },
         write: keys
             .map(|(key, text)| format!("{key} = \"{text}\""))
             .collect(),

@@ -23,7 +23,9 @@ use site::{Exchange, Site, SourceFile, load, load_exchanged, part_names};
 /// How many ways are shown.
 const SHOWN: usize = 5;
 /// How many ways are put into the site before the search gives up.
-const ASKED: usize = 24;
+const ASKED: usize = 40;
+/// How many depths and spacings of like anchors are, before others come.
+const ASKED_ALIKE: usize = 4;
 
 /// The anchors for one set.
 #[derive(Debug, Clone, Serialize)]
@@ -132,7 +134,7 @@ impl Question<'_> {
     /// The first ways of each kind that hold when the whole site is asked; those that come nearest where none does.
     fn best(&self, holding: &[Way], bare: &[Finding]) -> Vec<AnchorWay> {
         let mut found: Vec<(Way, Tried)> = Vec::new();
-        let mut asked = 0;
+        let mut all: Vec<&Way> = Vec::new();
         for way in holding {
             let sound = |tried: &Tried| tried.candidate.failing.is_empty();
             let like = found.iter().position(|(one, _)| is_like(one, way));
@@ -140,10 +142,13 @@ impl Question<'_> {
                 continue;
             }
             let sounds = found.iter().filter(|(_, tried)| sound(tried)).count();
-            if asked == ASKED || sounds == SHOWN {
+            if all.len() == ASKED || sounds == SHOWN {
                 break;
             }
-            asked += 1;
+            if all.iter().filter(|one| is_like(one, way)).count() == ASKED_ALIKE {
+                continue;
+            }
+            all.push(way);
             let Some(tried) = self.asked(way, bare) else {
                 continue;
             };
