@@ -11,7 +11,7 @@ use serde::Serialize;
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize)]
 #[serde(rename_all = "kebab-case")]
 pub enum Method {
-    /// Every corner was tried.
+    /// Every corner was tried of the values that move the answer, and at the worst one each other value at both its ends.
     EveryCorner,
     /// Each value was pushed to its own worse end, the others as written, and then all of them together.
     EachToItsWorseEnd,
@@ -62,7 +62,7 @@ pub(super) struct Search {
     pub(super) turned_by: Vec<Reading>,
 }
 
-/// Toleranced values up to which every corner is tried.
+/// Toleranced values that move the answer, up to which every corner is tried.
 const EVERY: usize = 10;
 /// Times that the search starts again because a corner led to values that had not been read before.
 const STARTS: usize = 4;
@@ -137,8 +137,9 @@ impl Push {
 impl Corners<'_, '_> {
     fn search(&mut self) -> Search {
         let pushes: Vec<Push> = (0..self.loose.len()).map(|at| self.push(at)).collect();
-        let (ends, worst, method) = if self.loose.len() <= EVERY {
-            self.every_corner()
+        let (moving, still) = self.parted(&pushes);
+        let (ends, worst, method) = if moving.len() <= EVERY {
+            self.every_corner(&moving, &still)
         } else {
             self.combined(&pushes)
         };
@@ -183,28 +184,51 @@ impl Corners<'_, '_> {
         Push { low, high }
     }
 
-    fn every_corner(&mut self) -> (Vec<End>, Judged, Method) {
-        let count = self.loose.len();
+    /// Those that move the answer by themselves, and those that leave it as it is to the last bit.
+    fn parted(&self, pushes: &[Push]) -> (Vec<usize>, Vec<usize>) {
+        let same = |one: &Judged| {
+            one.verdict == self.nominal.verdict
+                && one.strain().to_bits() == self.nominal.strain().to_bits()
+        };
+        (0..pushes.len()).partition(|at| !(same(&pushes[*at].low) && same(&pushes[*at].high)))
+    }
+
+    /// Every corner of those that move the answer; at the worst one the others are pushed to their ends as well, since
+    /// they may count there.
+    fn every_corner(&mut self, moving: &[usize], still: &[usize]) -> (Vec<End>, Judged, Method) {
         let mut worst: Option<(Vec<End>, Judged)> = None;
-        for corner in 0..1_usize << count {
-            let end = |at: usize| {
-                if corner >> at & 1 == 1 {
+        let mut ends = vec![End::Nominal; self.loose.len()];
+        for corner in 0..1_usize << moving.len() {
+            for (bit, at) in moving.iter().enumerate() {
+                ends[*at] = if corner >> bit & 1 == 1 {
                     End::High
                 } else {
                     End::Low
+                };
+            }
+            self.keep_worse(&ends, &mut worst);
+        }
+        for at in still {
+            for end in [End::Low, End::High] {
+                if let Some((known, _)) = &worst {
+                    ends.clone_from(known);
                 }
-            };
-            let ends: Vec<End> = (0..count).map(end).collect();
-            let judged = self.judge(&ends);
-            if worst
-                .as_ref()
-                .is_none_or(|(_, known)| worse(&judged, known))
-            {
-                worst = Some((ends, judged));
+                ends[*at] = end;
+                self.keep_worse(&ends, &mut worst);
             }
         }
         let (ends, judged) = worst.unwrap_or((Vec::new(), self.nominal));
         (ends, judged, Method::EveryCorner)
+    }
+
+    fn keep_worse(&mut self, ends: &[End], worst: &mut Option<(Vec<End>, Judged)>) {
+        let judged = self.judge(ends);
+        if worst
+            .as_ref()
+            .is_none_or(|(_, known)| worse(&judged, known))
+        {
+            *worst = Some((ends.to_vec(), judged));
+        }
     }
 
     fn combined(&mut self, pushes: &[Push]) -> (Vec<End>, Judged, Method) {
