@@ -37,8 +37,8 @@ pub(crate) struct Asking<'s> {
     pub(crate) ends: Vec<End>,
     pub(crate) lacks: Vec<Lack<'s>>,
     pub(crate) beyond: Option<Beyond>,
-    /// Sources of the calculations and figures used.
-    pub(crate) grounds: Vec<&'static Source>,
+    /// Sources of the calculations and figures used, as they were asked for.
+    grounds: Vec<&'static Source>,
     pub(crate) record: Option<Record>,
 }
 
@@ -226,7 +226,11 @@ impl<'s> Asking<'s> {
 
     /// Notes the source of a figure or rule that the answer rests on.
     pub(crate) fn rest_on(&mut self, source: &'static Source) {
-        if !self.grounds.contains(&source) {
+        if !self
+            .grounds
+            .iter()
+            .any(|known| std::ptr::eq(*known, source))
+        {
             self.grounds.push(source);
         }
     }
@@ -247,12 +251,22 @@ impl<'s> Asking<'s> {
         }
     }
 
-    /// The sources that are known from memory only.
+    /// The sources of the answer, each once.
+    pub(crate) fn grounds(&self) -> impl Iterator<Item = &'static Source> {
+        self.grounds_that(|_| true)
+    }
+
+    /// The sources that are known from memory only, each once.
     pub(crate) fn remembered(&self) -> impl Iterator<Item = &'static Source> {
-        self.grounds
-            .iter()
-            .copied()
-            .filter(|source| source.evidence == Evidence::Memory)
+        self.grounds_that(|source| source.evidence == Evidence::Memory)
+    }
+
+    fn grounds_that(&self, wanted: fn(&Source) -> bool) -> impl Iterator<Item = &'static Source> {
+        let all = &self.grounds;
+        all.iter()
+            .enumerate()
+            .filter(move |(at, source)| wanted(source) && !all[..*at].contains(source))
+            .map(|(_, source)| *source)
     }
 
     fn measured<Q: Quantity>(

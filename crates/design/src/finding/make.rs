@@ -116,11 +116,7 @@ fn begun(
         deciding: None,
         turned_by: Vec::new(),
         working,
-        sources: asking
-            .grounds
-            .iter()
-            .map(|source| SourceNote::of(source))
-            .collect(),
+        sources: asking.grounds().map(SourceNote::of).collect(),
         missing: asking.lacks.iter().map(missing).collect(),
         assumed: assumed(asking),
         confirm: asked.map_or_else(String::new, confirm),
