@@ -116,7 +116,7 @@ fn place(block: &Block<'_>, under: bool) -> Point {
     let (x, y) = if under {
         (0.0, -width - 1.5 * width - section::ABOVE * block.depth)
     } else {
-        let gap = (1.1 * length).max(0.6 * block.depth).max(0.7 * width);
+        let gap = (2.0 * length).max(1.05 * block.depth).max(1.3 * width);
         (
             length + gap + block.half_section(),
             width.min(0.35 * block.depth),
