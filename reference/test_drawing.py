@@ -5,7 +5,7 @@ import xml.etree.ElementTree as ElementTree
 
 import ezdxf
 import pytest
-from conftest import SITES, site_of
+from conftest import SITES, site_of, with_part
 from measure import si
 
 METERS = {1: 0.0254, 4: 0.001}
@@ -55,7 +55,7 @@ def test_posts_stand_where_the_site_file_says_and_are_as_wide(pack, name):
         for line in document.modelspace().query('LWPOLYLINE[layer=="posts and stops"]'):
             xs, ys = zip(*((x * meters_of(document), y * meters_of(document)) for x, y, *_ in line.get_points()))
             found.append(((min(xs) + max(xs)) / 2, (min(ys) + max(ys)) / 2, max(xs) - min(xs)))
-    for post in site_of(name)["gate"][0]["post"]:
+    for post in (with_part("post", post, name) for post in site_of(name)["gate"][0]["post"]):
         x, y = (si(value) for value in post["at"][:2])
         wanted = (x, y, si(post["width"]))
         assert any(place == pytest.approx(wanted, abs=1e-4) for place in found), post["id"]

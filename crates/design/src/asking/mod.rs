@@ -200,11 +200,7 @@ impl<'s> Asking<'s> {
         match formula.evaluate() {
             Ok(gives) => {
                 if let Some(record) = &mut self.record {
-                    record.steps.push(Step::Calculation {
-                        sheet: F::SHEET,
-                        inputs: formula.inputs(),
-                        outputs: F::outputs(&gives),
-                    });
+                    record.keep(F::SHEET, formula.inputs(), || F::outputs(&gives));
                 }
                 Ok(gives)
             }

@@ -22,3 +22,29 @@ pub(crate) struct Record {
     pub(crate) steps: Vec<Step>,
     pub(crate) said: String,
 }
+
+impl Record {
+    /// Keeps a calculation; one that stands there already with the same values says nothing new.
+    pub(super) fn keep(
+        &mut self,
+        sheet: &'static Sheet,
+        inputs: Vec<Value>,
+        outputs: impl FnOnce() -> Vec<Value>,
+    ) {
+        let stands = self.steps.iter().any(|step| match step {
+            Step::Calculation {
+                sheet: known,
+                inputs: values,
+                ..
+            } => known.name == sheet.name && *values == inputs,
+            Step::Line(_) => false,
+        });
+        if !stands {
+            self.steps.push(Step::Calculation {
+                sheet,
+                inputs,
+                outputs: outputs(),
+            });
+        }
+    }
+}

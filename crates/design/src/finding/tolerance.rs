@@ -196,8 +196,9 @@ impl Corners<'_, '_> {
     /// Every corner of those that move the answer; at the worst one the others are pushed to their ends as well, since
     /// they may count there.
     fn every_corner(&mut self, moving: &[usize], still: &[usize]) -> (Vec<End>, Judged, Method) {
-        let mut worst: Option<(Vec<End>, Judged)> = None;
         let mut ends = vec![End::Nominal; self.loose.len()];
+        // Inside the tolerances may be worse than any corner: the values as written are one such place.
+        let mut worst = (ends.clone(), self.nominal);
         for corner in 0..1_usize << moving.len() {
             for (bit, at) in moving.iter().enumerate() {
                 ends[*at] = if corner >> bit & 1 == 1 {
@@ -210,31 +211,26 @@ impl Corners<'_, '_> {
         }
         for at in still {
             for end in [End::Low, End::High] {
-                if let Some((known, _)) = &worst {
-                    ends.clone_from(known);
-                }
+                ends.clone_from(&worst.0);
                 ends[*at] = end;
                 self.keep_worse(&ends, &mut worst);
             }
         }
-        let (ends, judged) = worst.unwrap_or((Vec::new(), self.nominal));
-        (ends, judged, Method::EveryCorner)
+        (worst.0, worst.1, Method::EveryCorner)
     }
 
-    fn keep_worse(&mut self, ends: &[End], worst: &mut Option<(Vec<End>, Judged)>) {
+    fn keep_worse(&mut self, ends: &[End], worst: &mut (Vec<End>, Judged)) {
         let judged = self.judge(ends);
-        if worst
-            .as_ref()
-            .is_none_or(|(_, known)| worse(&judged, known))
-        {
-            *worst = Some((ends.to_vec(), judged));
+        if worse(&judged, &worst.1) {
+            *worst = (ends.to_vec(), judged);
         }
     }
 
     fn combined(&mut self, pushes: &[Push]) -> (Vec<End>, Judged, Method) {
+        let mut worst = (vec![End::Nominal; pushes.len()], self.nominal);
         let ends: Vec<End> = pushes.iter().map(Push::worse_end).collect();
-        let judged = self.judge(&ends);
-        (ends, judged, Method::EachToItsWorseEnd)
+        self.keep_worse(&ends, &mut worst);
+        (worst.0, worst.1, Method::EachToItsWorseEnd)
     }
 
     fn deciding(&self, pushes: &[Push]) -> Option<Deciding> {

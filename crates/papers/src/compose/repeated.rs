@@ -3,7 +3,7 @@
 //! The design wind is worked for a dozen findings; on paper it stands once, and the others say where.
 
 use crate::view::{FindingView, Working};
-use std::collections::{BTreeMap, BTreeSet};
+use std::collections::BTreeMap;
 
 /// Shortest step that is worth turning a page for: lines of values.
 const SHORT: usize = 3;
@@ -15,9 +15,6 @@ pub(super) fn leave_out(findings: &mut [FindingView]) {
     let mut formulas: BTreeMap<(String, String), usize> = BTreeMap::new();
     let printed = findings.iter_mut().enumerate();
     for (at, finding) in printed.filter(|(_, finding)| finding.same_as.is_none()) {
-        // The same step twice under one finding says nothing new.
-        let mut here: BTreeSet<Working> = BTreeSet::new();
-        finding.working.retain(|step| here.insert(step.clone()));
         for step in &mut finding.working {
             let name = (step.title.clone(), step.formula.clone());
             let stands_at = *steps.entry(step.clone()).or_insert(at);

@@ -6,7 +6,7 @@
 
 use super::apparatus::{comes, wheel};
 use crate::asking::{Asking, read};
-use crate::check::{BOTH, Check, Round};
+use crate::check::{BOTH, Check, DATA_SHEET, Round};
 use crate::outcome::{Answer, Halt, Labeled, Outcome};
 use crate::plain::capitalized;
 use crate::subject::About;
@@ -115,6 +115,7 @@ fn carries<'s>(
 ) -> Answer {
     let wheel = wheel(asking, site);
     let (wheel, rated) = (wheel?, rated?);
+    asking.rest_on(&DATA_SHEET);
     asking.say(|print| {
         format!(
             "{what} carries a wheel of {}; the engine brings {}.",

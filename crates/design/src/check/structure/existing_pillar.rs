@@ -33,6 +33,13 @@ static MIDDLE_THIRD: Source = Source {
     seen: "moment about the middle of the foot at most weight times a sixth of the width",
 };
 
+static WORTHLESS: Source = Source {
+    work: "a pillar whose core or mortar is not known to be sound carries nothing",
+    clause: "",
+    evidence: Evidence::CommonPractice,
+    seen: "common practice of hanging gates; a licensed engineer may find otherwise",
+};
+
 static PROOF: Source = Source {
     work: "a fixing in old masonry is tried at one and a half times what will pull on it",
     clause: "",
@@ -65,6 +72,7 @@ fn carried<'s>(
     let core = pick!(asking, pillar.core);
     let mortar = pick!(asking, pillar.mortar);
     if let Some(why) = worthless(core.as_ref().ok(), mortar.as_ref().ok()) {
+        asking.rest_on(&WORTHLESS);
         asking.say(|_| {
             format!(
                 "{} counts as nothing: {why}. Set a steel post beside it, on a footing of its own.",
