@@ -7,7 +7,7 @@ use crate::finding::{Finding, judged, made};
 use crate::outcome::Answer;
 use crate::subject::About;
 use crate::verdicts::QuickVerdict;
-use site::{Gate, Operator, Site};
+use site::{Anchor, Foundation, Gate, Operator, Site};
 
 /// What a round is for.
 enum Purpose<'s, 'r> {
@@ -64,6 +64,22 @@ impl<'s> Round<'s, '_> {
             self.ask(About::new(&operator.origin, &operator.id), |asking| {
                 answer(asking, operator)
             });
+        }
+    }
+}
+
+impl<'s> Round<'s, '_> {
+    /// Asks the question of each set of anchors of the site.
+    pub(crate) fn ask_anchors(
+        &mut self,
+        site: &'s Site,
+        answer: impl Fn(&mut Asking<'s>, &'s Foundation, &'s Anchor) -> Answer,
+    ) {
+        for foundation in &site.foundation {
+            for (index, anchor) in foundation.anchor.iter().enumerate() {
+                let about = About::one_of(&anchor.origin, &foundation.id, index);
+                self.ask(about, |asking| answer(asking, foundation, anchor));
+            }
         }
     }
 }

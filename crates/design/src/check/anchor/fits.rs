@@ -12,7 +12,6 @@ use crate::check::{BOTH, Check, Round};
 use crate::figure::Print;
 use crate::outcome::{Answer, Comparison, Halt, Labeled, Outcome};
 use crate::plain::capitalized;
-use crate::subject::About;
 use formula::standing::anchor_group::Pattern;
 use formula::standing::{AnchorLeastDistances, AnchorSetting};
 use formula::{Evidence, Source};
@@ -43,12 +42,9 @@ const TAPED: f64 = 0.0127;
 const ALONE: f64 = 100.0;
 
 fn ask<'s>(site: &'s Site, round: &mut Round<'s, '_>) {
-    for foundation in &site.foundation {
-        for (index, anchor) in foundation.anchor.iter().enumerate() {
-            let about = About::one_of(&anchor.origin, &foundation.id, index);
-            round.ask(about, |asking| fits(asking, foundation, anchor));
-        }
-    }
+    round.ask_anchors(site, |asking, foundation, anchor| {
+        fits(asking, foundation, anchor)
+    });
 }
 
 fn fits<'s>(asking: &mut Asking<'s>, foundation: &'s Foundation, anchor: &'s Anchor) -> Answer {

@@ -13,7 +13,6 @@ use crate::check::{BOTH, Check, Round};
 use crate::figure::Print;
 use crate::outcome::{Answer, Comparison, Halt, Labeled, Outcome};
 use crate::plain::capitalized;
-use crate::subject::About;
 use formula::standing::anchor_group::{AnchorAnswer, AnchorSet, Quietly, answer};
 use quantity::{Force, Quantity as _, Ratio};
 use site::{Anchor, Foundation, Site};
@@ -28,12 +27,9 @@ pub(crate) const CHECK: Check = Check {
 };
 
 fn ask<'s>(site: &'s Site, round: &mut Round<'s, '_>) {
-    for foundation in &site.foundation {
-        for (index, anchor) in foundation.anchor.iter().enumerate() {
-            let about = About::one_of(&anchor.origin, &foundation.id, index);
-            round.ask(about, |asking| shared(asking, site, foundation, anchor));
-        }
-    }
+    round.ask_anchors(site, |asking, foundation, anchor| {
+        shared(asking, site, foundation, anchor)
+    });
 }
 
 fn shared<'s>(

@@ -10,7 +10,6 @@ use crate::check::{BOTH, Check, Round};
 use crate::figure::Print;
 use crate::outcome::{Answer, Outcome};
 use crate::plain::capitalized;
-use crate::subject::About;
 use formula::standing::anchor_group::{AnchorSet, Mode, Pulls, Quietly, pulls, shear};
 use site::{Anchor, Foundation, Site};
 
@@ -24,12 +23,9 @@ pub(crate) const CHECK: Check = Check {
 };
 
 fn ask<'s>(site: &'s Site, round: &mut Round<'s, '_>) {
-    for foundation in &site.foundation {
-        for (index, anchor) in foundation.anchor.iter().enumerate() {
-            let about = About::one_of(&anchor.origin, &foundation.id, index);
-            round.ask(about, |asking| at_edge(asking, site, foundation, anchor));
-        }
-    }
+    round.ask_anchors(site, |asking, foundation, anchor| {
+        at_edge(asking, site, foundation, anchor)
+    });
 }
 
 fn at_edge<'s>(

@@ -12,7 +12,6 @@ use crate::check::{BOTH, Check, Round};
 use crate::figure::Print;
 use crate::outcome::{Answer, Halt, Outcome};
 use crate::plain::capitalized;
-use crate::subject::About;
 use formula::standing::anchor_group::{
     AnchorSet, Mode, PlateLoads, Pulls, Quietly, pulls, tension as in_tension,
 };
@@ -29,12 +28,9 @@ pub(crate) const CHECK: Check = Check {
 };
 
 fn ask<'s>(site: &'s Site, round: &mut Round<'s, '_>) {
-    for foundation in &site.foundation {
-        for (index, anchor) in foundation.anchor.iter().enumerate() {
-            let about = About::one_of(&anchor.origin, &foundation.id, index);
-            round.ask(about, |asking| tension(asking, site, foundation, anchor));
-        }
-    }
+    round.ask_anchors(site, |asking, foundation, anchor| {
+        tension(asking, site, foundation, anchor)
+    });
 }
 
 fn tension<'s>(

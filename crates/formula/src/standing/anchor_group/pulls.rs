@@ -159,7 +159,7 @@ fn on_concrete<W: Works>(set: &AnchorSet, start: Start, works: &mut W) -> Result
     let first = usize::from(tips(1) > tips(0));
     let main = Tipped::find(set, first, moments[first], area, true, works)?;
     if moments[1 - first].base() <= 0.0 {
-        let pulled = main.alone(set).into_iter().collect();
+        let pulled = main.alone(set);
         let forces = &main.forces;
         return Ok(start.with(forces.greatest_tension, forces.total_tension, pulled));
     }
@@ -167,9 +167,8 @@ fn on_concrete<W: Works>(set: &AnchorSet, start: Start, works: &mut W) -> Result
     let total = main.forces.total_tension + other.forces.total_tension;
     let mut pulled = vec![main.with(&other, set, main.lines)];
     for (tipped, beside) in [(&main, &other), (&other, &main)] {
-        if tipped.pulled() > 0 {
-            pulled.push(tipped.with(beside, set, tipped.pulled()));
-        }
+        let nested = (1..=tipped.pulled()).map(|lines| tipped.with(beside, set, lines));
+        pulled.extend(nested);
     }
     let greatest = main.forces.greatest_tension + other.forces.greatest_tension;
     Ok(start.with(greatest, total, pulled))
@@ -228,23 +227,58 @@ impl Tipped {
         self.forces.in_tension / self.in_line.max(1)
     }
 
-    /// The lines that are pulled, where the plate is tipped in this direction only.
-    fn alone(&self, set: &AnchorSet) -> Option<Rectangle> {
-        let mut eccentricity = [Length::default(); 2];
-        eccentricity[self.way] = self.forces.eccentricity;
-        let pull = self.forces.total_tension;
-        (self.pulled() > 0).then(|| outermost(set, self.way, self.pulled(), pull, eccentricity))
+    /// The outermost lines, one and more up to all that are pulled, where the plate is tipped in this direction only.
+    ///
+    /// A line that barely begins to be pulled makes the cone larger than its pull: the lines outside it are looked at for
+    /// themselves as well.
+    fn alone(&self, set: &AnchorSet) -> Vec<Rectangle> {
+        let rectangle = |lines| {
+            let mut eccentricity = [Length::default(); 2];
+            eccentricity[self.way] = self.offset(lines);
+            outermost(set, self.way, lines, self.pull(lines), eccentricity)
+        };
+        (1..=self.pulled()).map(rectangle).collect()
+    }
+
+    /// By how much the pull of a line is less than that of the next one outward: it falls evenly.
+    fn fall(&self) -> Force {
+        let pulled = f64::from(self.pulled());
+        if pulled < 2.0 {
+            return Force::default();
+        }
+        let even = self.outer() * pulled;
+        (even - self.forces.total_tension) * (2.0 / (pulled * (pulled - 1.0)))
+    }
+
+    /// Pull of the outermost line.
+    fn outer(&self) -> Force {
+        self.forces.greatest_tension * f64::from(self.in_line)
+    }
+
+    /// Pull of so many outermost lines.
+    fn pull(&self, lines: u32) -> Force {
+        if lines >= self.pulled() {
+            return self.forces.total_tension;
+        }
+        let lines = f64::from(lines);
+        self.outer() * lines - self.fall() * (lines * (lines - 1.0) / 2.0)
     }
 
     /// Distance of the pull from the middle of so many outermost lines.
     fn offset(&self, lines: u32) -> Length {
-        let beyond = f64::from(lines.saturating_sub(self.pulled())) / 2.0;
-        self.spacing * beyond + self.forces.eccentricity
+        if lines >= self.pulled() {
+            let beyond = f64::from(lines - self.pulled()) / 2.0;
+            return self.spacing * beyond + self.forces.eccentricity;
+        }
+        // Each pair of lines pulls more on its outer side by as many falls as it is lines apart.
+        let count = f64::from(lines);
+        let turns = self.fall() * (count * (count * count - 1.0) / 12.0);
+        self.spacing * (turns.base() / self.pull(lines).base())
     }
 
     /// So many outermost lines, with what the other direction adds to them.
     fn with(&self, other: &Self, set: &AnchorSet, lines: u32) -> Rectangle {
-        let own = self.forces.total_tension;
+        let own = self.pull(lines);
         let added = other.forces.total_tension * (f64::from(lines) / f64::from(self.lines));
         let pull = own + added;
         let share = |part: Force| {
