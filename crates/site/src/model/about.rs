@@ -1,7 +1,7 @@
 //! What the site is called and which codes count there.
 
 use crate::{Date, Text};
-use quantity::UnitSystem;
+use quantity::{Measured, Time, UnitSystem};
 
 site_words! {
     /// Which family of codes the site is held to.
@@ -65,6 +65,20 @@ site_words! {
     }
 }
 
+site_words! {
+    /// What kind of place the gates serve.
+    pub enum PlaceServed {
+        /// Homes.
+        Homes = "homes",
+        /// Shops, hotels, public garages and other places that serve the public.
+        Public = "serving the public",
+        /// Factories, yards, loading docks and the like that do not serve the public.
+        Industrial = "industrial, not serving the public",
+        /// Guarded places whose staff watch the gate itself and stop whoever may not enter.
+        Guarded = "guarded and restricted",
+    }
+}
+
 record! {
     /// What the site is called, which codes count there, which units it is written in.
     pub struct About {
@@ -80,6 +94,16 @@ record! {
         use_type: Option<UseType>,
         /// What the property is used for.
         property: Option<Text>,
+        /// What kind of place the gates serve.
+        serves: Option<PlaceServed>,
+        /// Single-family homes that share the gates.
+        dwellings: Option<u32>,
+        /// Schools, playgrounds, paths, shops and stops nearby with their distance, or that there are none.
+        surroundings: Option<Text>,
+        /// Day on which use and people were last asked after.
+        use_asked: Option<Date>,
+        /// Languages that the people who come here read.
+        languages: Vec<Text>,
         /// The authority having jurisdiction: who may approve or refuse the work here.
         authority: Option<Text>,
         /// Edition of the wind code adopted here.
@@ -92,6 +116,8 @@ record! {
         permits: Vec<Text>,
         /// Day of installation, planned or done.
         installed: Option<Date>,
+        /// Longest time from one service visit to the next.
+        visit_interval: Option<Measured<Time>>,
         /// Revision of this description, as the papers show it.
         revision: Option<Text>,
         /// Files with generic part entries, beside the site file.

@@ -1,8 +1,10 @@
 //! Everything that senses, identifies, speaks, shows, locks or switches.
 
+use crate::model::{AirAtLens, Command, Link, Monitoring, OnVehicle, Optics, SafetyPapers};
 use crate::{Id, Position, Text};
 use quantity::{
-    Angle, Current, Force, Frequency, Length, Measured, Power, Temperature, Time, Voltage,
+    Angle, Current, Force, ForcePerLength, Frequency, Length, Measured, Power, Temperature, Time,
+    Voltage,
 };
 
 site_words! {
@@ -134,18 +136,46 @@ record! {
         zone: Option<Text>,
         /// The operator tests it at least once a cycle.
         monitored: Option<bool>,
+        /// How the operator finds out that it has failed.
+        monitoring: Option<Monitoring>,
+        /// What its papers declare about its use as protection of people.
+        safety: Option<SafetyPapers>,
+        /// The leaf stands before it touches the test body, tried wherever it is watched: no contact can happen there.
+        prevents_contact: Option<bool>,
+        /// Light of a photo-eye, by its data sheet.
+        optics: Option<Optics>,
+        /// Distance of the nearest shiny face from the axis of its beam: wet paving, glass, stainless steel, a car's door.
+        shiny_distance: Option<Measured<Length>>,
+        /// How dirty the air and its lenses get.
+        air: Option<AirAtLens>,
+        /// Signal path to the operator, where it moves with a leaf.
+        link: Option<Link>,
+        /// Fuse of its circuit, as marked: devices with the same mark go dead together.
+        fuse: Option<Text>,
+        /// Input of the controller that it is wired to, as marked: devices on one input share its relay.
+        input: Option<Text>,
         /// From detection to the change of its output.
         response_time: Option<Measured<Time>>,
+        /// From its trip to the standstill of the leaf, at the running speed: ten readings, each as it was read.
+        stopped_after: Vec<Measured<Time>>,
         /// Smallest object that it surely sees.
         detection_capability: Option<Measured<Length>>,
         /// Range on the data sheet.
         range: Option<Measured<Length>>,
         /// Angle of its field or beam.
         field_angle: Option<Measured<Angle>>,
+        /// Corners of the field that an area scanner watches, one after the other around it, as chalked on the ground; its
+        /// height is that of the scanner.
+        field: Vec<Position>,
         /// How far a contact edge is pressed before it reports.
         actuation_travel: Option<Measured<Length>>,
         /// Travel left in a contact edge after it has reported.
         soft_travel: Option<Measured<Length>>,
+        /// Force for each unit of length that a contact edge is pressed while it is soft, by its data sheet's curve: the force
+        /// where it is soft no more, over the travel up to there.
+        stiffness: Option<Measured<ForcePerLength>>,
+        /// Force for each further unit of length once a contact edge is pressed flat, by the same curve.
+        hard_stiffness: Option<Measured<ForcePerLength>>,
         /// Supply, battery or injector that feeds it.
         supply: Option<Id>,
         /// Voltage on the nameplate.
@@ -174,6 +204,12 @@ record! {
         hottest: Option<Measured<Temperature>>,
         /// Lowest air temperature on its data sheet.
         coldest: Option<Measured<Temperature>>,
+        /// What it does when it sees a vehicle; a photo-eye, scanner or edge without it acts in the directions that it guards.
+        on_vehicle: Vec<OnVehicle>,
+        /// How long its output stays on after the vehicle has left, as set on its detector.
+        drop_out: Option<Measured<Time>>,
+        /// Its output stays on for as long as the vehicle stands there, however long that is.
+        stays_on: Option<bool>,
         /// Turns of a loop.
         turns: Option<u32>,
         /// What a lock does when power is lost.
@@ -184,6 +220,10 @@ record! {
         greatest_side_load: Option<Measured<Force>>,
         /// Radio frequency.
         frequency: Option<Measured<Frequency>>,
+        /// What it makes the gate do, each with its own contact.
+        does: Vec<Command>,
+        /// Height of the eyes of whoever works it, above the finished surface at the gate line.
+        eye_height: Option<Measured<Length>>,
         /// Remarks.
         note: Option<Text>,
     }

@@ -1,9 +1,10 @@
 //! A gate: its kind, its opening, what it runs on, and what stands near it.
 
 use crate::model::{
-    Balance, Catch, FallProtection, Guide, Leaf, LeafOrder, Post, Profile, Stop, Track, Wheels,
+    Balance, Catch, FallProtection, ForceTest, GateControl, Guide, HandRelease, Interlock, Leaf,
+    LeafOrder, Post, Profile, RunningCovers, Stop, Track, Wheels,
 };
-use crate::{Id, Position, Signed, Text};
+use crate::{Date, Id, Position, Signed, Text};
 use quantity::{Angle, Force, Length, Measured, Ratio, Time, Torque};
 
 site_words! {
@@ -33,6 +34,18 @@ site_words! {
         IntoProperty = "into the property",
         /// Out toward the road (−y).
         TowardRoad = "toward the road",
+    }
+}
+
+site_words! {
+    /// What a gate does when the mains fail.
+    pub enum GateOnPowerLoss {
+        /// It stays as it is until somebody lets its drive go.
+        Stays = "stays as it is",
+        /// It runs on its battery, and opens and stays open before that is empty.
+        OpensOnBattery = "opens on its battery",
+        /// A spring or a weight opens it.
+        OpensByItself = "opens by spring or weight",
     }
 }
 
@@ -67,6 +80,8 @@ record! {
         run_timer: Option<Measured<Time>>,
         /// How long it stays open before auto-close; missing when it does not close by itself.
         hold_time: Option<Measured<Time>>,
+        /// How its movement is commanded, where it does not close by itself; the least watched way counts.
+        commanded: Option<GateControl>,
         /// Cycles on a usual day.
         cycles_per_day: Option<u32>,
         /// Cycles in the busiest hour of the year.
@@ -81,6 +96,11 @@ record! {
         least_friction: Option<Measured<Force>>,
         /// Weight of a person who may climb on the free end.
         climbing_load: Option<Measured<Force>>,
+        /// Height free over the opening and ten steps before and behind it, the gate open: cables, branches, guides, the
+        /// leaf itself; how high somebody looked, where there is nothing.
+        clear_height: Option<Measured<Length>>,
+        /// What it does when the mains fail.
+        on_power_loss: Option<GateOnPowerLoss>,
         /// Levels of the ground that the leaf passes over.
         ground: Vec<Position>,
         /// The leaf or leaves.
@@ -101,12 +121,28 @@ record! {
         leaf_order: Option<LeafOrder>,
         /// What keeps the leaf up when one part lets go.
         fall: Option<FallProtection>,
+        /// Covers over what rolls and drives.
+        covers: Option<RunningCovers>,
         /// Gate posts, guide posts, catch posts.
         post: Vec<Post>,
         /// Positive stops.
         stop: Vec<Stop>,
+        /// Places at which its drive is let go by hand.
+        release: Vec<HandRelease>,
         /// Fixed things near the travel: walls, pillars, fences, kerbs.
         nearby: Vec<FixedThing>,
+        /// Contact forces measured with a force meter.
+        force_test: Vec<ForceTest>,
+        /// The gate, or its leaf, was there before this job.
+        existing: Option<bool>,
+        /// Day on which it was built.
+        built: Option<Date>,
+        /// Rules that it was built to, such as `"ASTM F2200-14"`, or `"none known"`.
+        built_to: Option<Text>,
+        /// Everybody may walk or drive on the ground before it, inside the boundary or not.
+        public_in_front: Option<bool>,
+        /// Gates that may not be open at the same time.
+        interlock: Vec<Interlock>,
         /// Remarks.
         note: Option<Text>,
     }
@@ -131,5 +167,7 @@ record! {
         opening: Option<Measured<Length>>,
         /// Height to which that opening reaches.
         opening_height: Option<Measured<Length>>,
+        /// A person sees through it: mesh, bars, glass.
+        see_through: Option<bool>,
     }
 }

@@ -1,6 +1,6 @@
 //! The moving panel, and how it moves.
 
-use crate::model::{Finish, Hinges};
+use crate::model::{Finish, HingeSide, Hinges, LeafOutside};
 use crate::{Id, Section, Signed, Text};
 use quantity::{
     Acceleration, AngularVelocity, Jerk, Length, Mass, MassPerArea, MassPerLength, Measured,
@@ -86,6 +86,10 @@ record! {
         infill: Option<Text>,
         /// The owner has it in writing that nothing may be hung on the leaf, boarded over it or left to grow through it.
         owner_warned: Option<bool>,
+        /// What is on its outside.
+        outside: Option<LeafOutside>,
+        /// Its hinge side, where it turns about an upright line.
+        hinge_side: Option<HingeSide>,
     }
 }
 
@@ -146,6 +150,8 @@ record! {
         reversal_delay: Option<Measured<Time>>,
         /// How far it runs back from an obstacle.
         reversal_distance: Option<Measured<Length>>,
+        /// Farthest that it runs on after a held control is let go, the worst of five tries each way.
+        held_overtravel: Option<Measured<Length>>,
         /// It eases its push off the lock before the lock lets go.
         relieves_lock: Option<bool>,
     }

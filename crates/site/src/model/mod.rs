@@ -6,20 +6,28 @@
 mod about;
 mod anchor;
 mod bollard;
+mod boundary;
 mod building;
 mod cabling;
 mod climate;
+mod control;
 mod device;
 mod enclosure;
 mod finish;
+mod fire;
+mod foot;
 mod gate;
 mod hanging;
+mod hazard;
 mod leaf;
 mod lift;
 mod mounting;
+mod on_vehicle;
 mod operator;
 mod post;
 mod power;
+mod protection;
+mod release;
 mod running;
 mod traffic;
 mod turning;
@@ -27,20 +35,28 @@ mod turning;
 pub use about::*;
 pub use anchor::*;
 pub use bollard::*;
+pub use boundary::*;
 pub use building::*;
 pub use cabling::*;
 pub use climate::*;
+pub use control::*;
 pub use device::*;
 pub use enclosure::*;
 pub use finish::*;
+pub use fire::*;
+pub use foot::*;
 pub use gate::*;
 pub use hanging::*;
+pub use hazard::*;
 pub use leaf::*;
 pub use lift::*;
 pub use mounting::*;
+pub use on_vehicle::*;
 pub use operator::*;
 pub use post::*;
 pub use power::*;
+pub use protection::*;
+pub use release::*;
 pub use running::*;
 pub use traffic::*;
 pub use turning::*;
@@ -84,10 +100,26 @@ record! {
         vehicle: Vec<Vehicle>,
         /// People who are expected near the gates.
         people: Vec<People>,
+        /// Gates and ways for people on foot.
+        walk_gate: Vec<WalkGate>,
+        /// Lines that people on foot really take.
+        foot_route: Vec<FootRoute>,
+        /// What people on foot stop for.
+        foot_stop: Vec<FootStop>,
+        /// What is asked of the way out on foot.
+        egress: Option<Egress>,
+        /// What the fire service asks, and how it gets in.
+        fire: Option<Fire>,
         /// What is heavy on the job, and how it is lifted.
         lift: Vec<Lift>,
         /// How leaves are hung or taken down.
         hanging: Vec<Hanging>,
+        /// Ways to start a movement without a hand on a fixed control: fobs, phones, clocks, desks, detectors.
+        remote: Vec<Remote>,
+        /// Lines at which the property ends.
+        boundary: Vec<Boundary>,
+        /// Signs at the gates.
+        sign: Vec<Sign>,
     }
 }
 

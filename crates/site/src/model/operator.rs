@@ -1,6 +1,8 @@
 //! The powered drive with its controller.
 
-use crate::model::{DriveBox, DrivePart, Leaf, Mounting, TorquePoint, UsageClass};
+use crate::model::{
+    Behavior, Direction, DriveBox, DrivePart, Leaf, Mounting, TorquePoint, UsageClass,
+};
 use crate::{Date, Id, Position, Price, Text};
 use quantity::{
     Current, Force, Measured, Power, Ratio, Temperature, Time, Torque, Velocity, Voltage,
@@ -63,6 +65,10 @@ record! {
         starting_torque: Option<Measured<Torque>>,
         /// Force on an obstacle, by a gauge at the leaf's edge on a calm day, at which it takes the leaf for obstructed.
         obstruction_force: Option<Measured<Force>>,
+        /// The same force at the lowest setting with which the leaf still ran its whole travel, both ways.
+        lowest_obstruction_force: Option<Measured<Force>>,
+        /// Directions in which the leaf was run against a solid object, stopped and started back.
+        tried_on_solid: Vec<Direction>,
         /// Mass of its turning parts as the leaf feels it.
         rotating_mass: Option<Measured<quantity::Mass>>,
         /// The leaf cannot push it backward.
@@ -84,6 +90,14 @@ record! {
         rated_mass: Option<Measured<quantity::Mass>>,
         /// Greatest leaf length on its data sheet.
         rated_length: Option<Measured<quantity::Length>>,
+        /// Least gap between its moving arm, elbow or ram and the post, the leaf or anything fixed, over the whole travel.
+        arm_gap: Option<Measured<quantity::Length>>,
+        /// Greatest gap in the same place over the travel.
+        arm_gap_widest: Option<Measured<quantity::Length>>,
+        /// A cover closes the places where its arm moves, so that no hand gets in.
+        arm_covered: Option<bool>,
+        /// Mass hung on the bottom edge at which it stops or turns back while it lifts, tried.
+        lifts_at_most: Option<Measured<quantity::Mass>>,
         /// Supply voltage on the nameplate.
         voltage: Option<Measured<Voltage>>,
         /// Least voltage at which it still runs.
@@ -112,6 +126,10 @@ record! {
         inherent_sensing: Option<bool>,
         /// It checks its external protection devices at least once a cycle.
         monitors_devices: Option<bool>,
+        /// Sensors that its maker's papers name as compatible, by the names of their entries in the parts file.
+        named_sensors: Vec<Text>,
+        /// What its controller does, as set and tried on site.
+        behavior: Option<Behavior>,
         /// Usage classes that it is listed for.
         listed_for: Vec<UsageClass>,
         /// Lowest air temperature on its data sheet.
@@ -120,6 +138,8 @@ record! {
         hottest: Option<Measured<Temperature>>,
         /// Heat that it gives off standing.
         heat: Option<Measured<Power>>,
+        /// Least distance of a control from the moving leaf that its manual asks for; zero where it names none.
+        control_distance: Option<Measured<quantity::Length>>,
         /// Day of manufacture on its plate.
         made: Option<Date>,
         /// What it costs.

@@ -25,6 +25,26 @@ record! {
     }
 }
 
+site_words! {
+    /// What kind of vehicle it is.
+    pub enum VehicleKind {
+        /// Car, pickup or van.
+        Car = "car",
+        /// Truck, bus or fire engine in one piece.
+        Truck = "truck",
+        /// Tractor with a semi-trailer on its fifth wheel.
+        TractorTrailer = "tractor-trailer",
+        /// Car, truck or farm tractor with a trailer on a drawbar.
+        WithTrailer = "vehicle with trailer",
+        /// Loader, fork truck or another machine.
+        Machine = "machine",
+        /// Motorcycle.
+        Motorcycle = "motorcycle",
+        /// Bicycle.
+        Bicycle = "bicycle",
+    }
+}
+
 record! {
     /// A vehicle that is expected.
     pub struct Vehicle {
@@ -52,6 +72,24 @@ record! {
         fire_apparatus: Option<bool>,
         /// Room that it must have beside its swept path.
         margin: Option<Measured<Length>>,
+        /// What kind it is.
+        kind: Option<VehicleKind>,
+        /// From its front to the rear of the vehicle that tows, where the open space over the drawbar begins.
+        towing_length: Option<Measured<Length>>,
+        /// Top of the drawbar above the ground.
+        drawbar_height: Option<Measured<Length>>,
+        /// Underside of its body, frame or side guards above the ground at the highest place between the wheels.
+        chassis_height: Option<Measured<Length>>,
+        /// Length that hangs out behind, above its own underside: stern of a boat, bucket, long load.
+        tail_overhang: Option<Measured<Length>>,
+        /// Underside of what hangs out behind, above the ground.
+        tail_height: Option<Measured<Length>>,
+        /// From its front axle to its rear axle, or to the middle of a rear pair.
+        wheelbase: Option<Measured<Length>>,
+        /// From its front axle to its foremost point.
+        front_overhang: Option<Measured<Length>>,
+        /// Radius of the circle of its outer front wheel at full lock, by its data sheet or by chalk on a yard.
+        turning_radius: Option<Measured<Length>>,
     }
 }
 
@@ -82,5 +120,7 @@ record! {
         how: Option<Text>,
         /// Fastest that they walk or ride.
         speed: Option<Measured<Velocity>>,
+        /// They work the gate themselves: by key, code, card, fob or button.
+        operates: Option<bool>,
     }
 }

@@ -88,6 +88,8 @@ record! {
         allowed_drop: Option<Measured<Length>>,
         /// Cycles of the gate that the data sheet promises.
         rated_cycles: Option<u32>,
+        /// A counterweight or the tail of an arm runs inside a box or behind a guard over its whole way.
+        enclosed: Option<bool>,
     }
 }
 

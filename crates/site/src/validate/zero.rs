@@ -64,7 +64,7 @@ pub(super) fn zero(site: &Site, report: &mut Report<'_>) {
 
 fn gates(site: &Site, report: &mut Report<'_>) {
     for gate in &site.gate {
-        not_zero!(report, gate, clear_opening wanted_opening_time run_timer);
+        not_zero!(report, gate, clear_opening clear_height wanted_opening_time run_timer);
         for leaf in &gate.leaf {
             not_zero!(report, leaf, length height thickness mass yield_strength);
             for member in &leaf.member {
@@ -103,7 +103,7 @@ fn gates(site: &Site, report: &mut Report<'_>) {
 
 fn driven(site: &Site, report: &mut Report<'_>) {
     for operator in &site.operator {
-        not_zero!(report, operator, rated_force rated_torque starting_force starting_torque obstruction_force cycles_per_hour rated_cycles hand_gear rated_mass rated_length voltage least_voltage running_current starting_current duty battery_speed);
+        not_zero!(report, operator, rated_force rated_torque starting_force starting_torque obstruction_force lowest_obstruction_force cycles_per_hour rated_cycles hand_gear rated_mass rated_length voltage least_voltage running_current starting_current duty battery_speed);
     }
     for mounting in site
         .operator
@@ -113,7 +113,14 @@ fn driven(site: &Site, report: &mut Report<'_>) {
         not_zero!(report, mounting, front_along shortest longest crank link);
     }
     for device in &site.device {
-        not_zero!(report, device, range field_angle voltage least_voltage greatest_voltage port_voltage ports turns frequency);
+        if let Some(optics) = &device.optics {
+            not_zero!(report, optics, gain gain_range);
+        }
+        if let Some(link) = &device.link {
+            not_zero!(report, link, reach cell_life);
+        }
+        not_zero!(report, device, range field_angle stiffness hard_stiffness voltage least_voltage greatest_voltage port_voltage ports turns frequency);
+        not_zero!(report, device, range field_angle stiffness hard_stiffness voltage least_voltage greatest_voltage port_voltage ports turns frequency eye_height);
     }
     for enclosure in &site.enclosure {
         not_zero!(report, enclosure, width height depth heat_transfer cooling_area);
@@ -163,10 +170,33 @@ fn ground(site: &Site, report: &mut Report<'_>) {
     for lift in &site.lift {
         not_zero!(report, lift, mass pace);
     }
+    for sign in &site.sign {
+        not_zero!(report, sign, letter_height read_from);
+    }
+    for interlock in site.gate.iter().flat_map(|gate| &gate.interlock) {
+        not_zero!(report, interlock, space);
+    }
     for lane in &site.lane {
         not_zero!(report, lane, width);
     }
     for vehicle in &site.vehicle {
-        not_zero!(report, vehicle, length width height mass);
+        not_zero!(report, vehicle, length width height mass towing_length drawbar_height);
+        not_zero!(report, vehicle, length width height mass wheelbase turning_radius);
+    }
+    on_foot(site, report);
+}
+
+fn on_foot(site: &Site, report: &mut Report<'_>) {
+    for walk_gate in &site.walk_gate {
+        not_zero!(report, walk_gate, clear_width closing_time);
+    }
+    for route in &site.foot_route {
+        not_zero!(report, route, width);
+    }
+    for release in site.gate.iter().flat_map(|gate| &gate.release) {
+        not_zero!(report, release, time);
+    }
+    if let Some(fire) = &site.fire {
+        not_zero!(report, fire, clear_width clear_height turn_outside);
     }
 }
