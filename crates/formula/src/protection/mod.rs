@@ -39,6 +39,7 @@ mod f2200_protrusion;
 mod finger_gap;
 mod fire_clear_way;
 mod force_measurement_mean;
+mod front_axle_turning_radius;
 mod gate_beyond_lanes;
 mod gate_kind;
 mod hold_to_run_overtravel;
@@ -72,6 +73,7 @@ mod swing_entrapment_zone;
 mod swing_leaf_sweep;
 mod swing_pivot_entrapment_zone;
 mod swing_side_entrapment_zone;
+mod turning_ring;
 mod ul325_means_pair;
 mod ul325_reversal;
 mod ul325_speed_limit;
@@ -128,6 +130,7 @@ pub use f2200_protrusion::{F2200Protrusion, Protrusion, ProtrusionVerdict};
 pub use finger_gap::{FINGER_GAP_RECALLED, finger_gap_recalled};
 pub use fire_clear_way::{FireClearWay, FireWay, FireWayVerdict};
 pub use force_measurement_mean::{ForceMeasurementMean, MeanForce, MeanVerdict};
+pub use front_axle_turning_radius::{FrontAxleCircle, FrontAxleTurningRadius};
 pub use gate_beyond_lanes::{GateBeyondLanes, LaneGate, LaneGateVerdict};
 pub use gate_kind::{Entrapment, GateKind, TravelDirection};
 pub use hold_to_run_overtravel::{
@@ -166,6 +169,7 @@ pub use swing_entrapment_zone::{SwingEntrapmentZone, SwingZone};
 pub use swing_leaf_sweep::{LeafSweep, SwingLeafSweep};
 pub use swing_pivot_entrapment_zone::{SwingPivotEntrapmentZone, SwingPivotZone};
 pub use swing_side_entrapment_zone::{SwingSideEntrapmentZone, SwingSideZone};
+pub use turning_ring::{SweptRing, TurningRing};
 pub use ul325_means_pair::{MeansPair, PairVerdict, Ul325MeansPair};
 pub use ul325_reversal::{ReversalRule, ReversalVerdict, Ul325Reversal};
 pub use ul325_speed_limit::{SpeedRule, Ul325SpeedLimit};
@@ -216,6 +220,7 @@ pub(crate) const CALCULATIONS: &[Calculation] = &[
     Calculation::of::<F2200Protrusion>(),
     Calculation::of::<FireClearWay>(),
     Calculation::of::<ForceMeasurementMean>(),
+    Calculation::of::<FrontAxleTurningRadius>(),
     Calculation::of::<GateBeyondLanes>(),
     Calculation::of::<HoldToRunOvertravel>(),
     Calculation::of::<Iso13854Gap>(),
@@ -243,6 +248,7 @@ pub(crate) const CALCULATIONS: &[Calculation] = &[
     Calculation::of::<SwingLeafSweep>(),
     Calculation::of::<SwingPivotEntrapmentZone>(),
     Calculation::of::<SwingSideEntrapmentZone>(),
+    Calculation::of::<TurningRing>(),
     Calculation::of::<Ul325MeansPair>(),
     Calculation::of::<Ul325Reversal>(),
     Calculation::of::<Ul325SpeedLimit>(),
@@ -302,6 +308,7 @@ pub(crate) const CASES: &[(&str, &str)] = cases![
     "f2200_protrusion",
     "fire_clear_way",
     "force_measurement_mean",
+    "front_axle_turning_radius",
     "gate_beyond_lanes",
     "hold_to_run_overtravel",
     "iso13854_gap",
@@ -329,6 +336,7 @@ pub(crate) const CASES: &[(&str, &str)] = cases![
     "swing_leaf_sweep",
     "swing_pivot_entrapment_zone",
     "swing_side_entrapment_zone",
+    "turning_ring",
     "ul325_means_pair",
     "ul325_reversal",
     "ul325_speed_limit",
