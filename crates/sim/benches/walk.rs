@@ -39,6 +39,25 @@ fn full(bencher: Bencher) {
     sweep(bencher, &walk_world::full().lower().unwrap());
 }
 
+fn swing(bencher: Bencher, walk: &sim::walk::SwingWalk) {
+    let threads = std::thread::available_parallelism().unwrap();
+    bencher
+        .counter(ItemsCount::new(SCENARIOS))
+        .bench(|| walk.sweep(SCENARIOS, threads, &|_| ()));
+}
+
+/// One leaf that swings, one round body, one beam, two edges.
+#[divan::bench(sample_count = 10)]
+fn swing_single(bencher: Bencher) {
+    swing(bencher, &walk_world::turning::single(0.08).lower().unwrap());
+}
+
+/// Two leaves that swing, nine bodies, four devices that see, four edges, force sensing, a wall.
+#[divan::bench(sample_count = 10)]
+fn swing_double(bencher: Bencher) {
+    swing(bencher, &walk_world::turning::double().lower().unwrap());
+}
+
 /// The proof that a round body that crosses is not touched too hard.
 #[divan::bench]
 fn proof(bencher: Bencher) {

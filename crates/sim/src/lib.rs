@@ -4,7 +4,8 @@
 //! A leaf that turns is followed along the arc of its free end: its torque over its width is a force there, and its
 //! moment of inertia over the square of its width a mass.
 //!
-//! [`walk`] moves people past a leaf that is on its way, and finds whom it touches.
+//! [`walk`] moves people past a leaf that is on its way, and finds whom it touches. [`vehicle`] does so for vehicles, which
+//! may stop anywhere.
 
 #[cfg(test)]
 extern crate self as sim;
@@ -15,6 +16,7 @@ mod motion;
 mod plan;
 mod report;
 mod travel;
+pub mod vehicle;
 pub mod walk;
 
 pub use drive::{Drive, Motor};

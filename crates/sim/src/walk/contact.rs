@@ -15,6 +15,8 @@ use super::profile::Stretch;
 
 /// A distance that counts as a touch, in meters.
 const TOUCH: f64 = 1e-12;
+/// A distance at which nothing is touched, in meters: far more than rounding does.
+const CLEAR: f64 = 1e-9;
 /// Steps within one stretch.
 const STEPS: u32 = 64;
 
@@ -63,6 +65,13 @@ pub(super) fn first(stretches: &[Stretch], end: End, piece: &Piece, after: f64) 
             continue;
         }
         let until = stretch.until.min(piece.until);
+        if stays_ahead(stretch, end, piece, time, until) {
+            time = until;
+            if time >= piece.until {
+                return None;
+            }
+            continue;
+        }
         if let Some(hit) = in_stretch(stretch, end, piece, time, until) {
             return Some(hit);
         }
@@ -72,6 +81,13 @@ pub(super) fn first(stretches: &[Stretch], end: End, piece: &Piece, after: f64) 
         }
     }
     None
+}
+
+/// Whether the circle is farther ahead of the end than its radius all along: within a stretch both go one way.
+fn stays_ahead(stretch: &Stretch, end: End, piece: &Piece, from: f64, until: f64) -> bool {
+    let x = |time: f64| piece.x + piece.vx * (time - piece.from);
+    let farthest = stretch.place_at(from).max(stretch.place_at(until));
+    end.start - farthest - x(from).max(x(until)) > piece.radius + CLEAR
 }
 
 fn in_stretch(stretch: &Stretch, end: End, piece: &Piece, from: f64, until: f64) -> Option<Hit> {

@@ -23,7 +23,7 @@ pub struct Spot {
 }
 
 impl Spot {
-    pub(super) fn is_finite(self) -> bool {
+    pub(crate) fn is_finite(self) -> bool {
         self.x.base().is_finite() && self.y.base().is_finite()
     }
 }

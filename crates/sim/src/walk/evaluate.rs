@@ -1,5 +1,6 @@
 //! One scenario, exactly: what sees the body, when the leaf stops, whether and where it touches first.
 
+use super::at_once::Slanted;
 use super::body::MOST_PARTS;
 use super::contact::{self, End, Piece};
 use super::course::Course;
@@ -25,16 +26,16 @@ pub(super) struct Found {
 }
 
 impl Found {
-    fn harmless(class: Class) -> Self {
+    pub(super) fn harmless(class: Class) -> Self {
         Self { class, touch: None }
     }
 }
 
 /// A case with what follows from it at once.
-struct Scene<'a> {
+pub(super) struct Scene<'a> {
     case: &'a Case,
     person: &'a Person,
-    going: Going,
+    pub(super) going: Going,
     lines: [Line; MOST_PARTS],
 }
 
@@ -61,7 +62,20 @@ impl Lane {
         if at_last > reach {
             return Found::harmless(Class::Untouched);
         }
+        let slanted = Slanted {
+            case,
+            person,
+            going,
+            stretch,
+        };
+        self.at_once(&slanted)
+            .unwrap_or_else(|| self.searched(case, at_last))
+    }
+
+    /// What comes of a case, searched for its first touch; with where the edge is at last if nothing stops the leaf.
+    pub(super) fn searched(&self, case: &Case, at_last: f64) -> Found {
         let scene = self.scene(case);
+        let (person, going) = (scene.person, scene.going);
         let mut near = 0_u32;
         for &at in &person.touchable {
             let (part, line) = (&person.parts[at], scene.lines[at]);
@@ -114,7 +128,7 @@ impl Lane {
         }
     }
 
-    fn scene<'a>(&'a self, case: &'a Case) -> Scene<'a> {
+    pub(super) fn scene<'a>(&'a self, case: &'a Case) -> Scene<'a> {
         let person = &self.people[case.body];
         let stretch = (1.0 + case.slant * case.slant).sqrt();
         let (right, shrink) = (self.right(case.way), 1.0 / stretch);
@@ -132,31 +146,14 @@ impl Lane {
 
     /// What the devices report that the body has entered by a time; nothing where one of them keeps the leaf from starting.
     fn reports(&self, scene: &Scene, by: f64) -> Option<Reports> {
-        let (case, going) = (scene.case, &scene.going);
-        let deepest = going.depth_at(by) + ENTERED;
+        let deepest = scene.going.depth_at(by) + ENTERED;
         let mut reports = Reports {
             entered: [0.0; MOST_REPORTS],
             said: [0.0; MOST_REPORTS],
             count: 0,
         };
-        for (field, seen) in self.fields.iter().zip(&scene.person.seen) {
-            let mut runs = [(0.0, 0.0); MOST_PARTS];
-            let mut count = 0;
-            for &(at, radius) in seen {
-                let line = scene.lines[at];
-                if deepest + line.lead < field.begins[case.way] - radius {
-                    continue;
-                }
-                if let Some((first, last)) = field.passed(case.way, line.x0, case.slant, radius) {
-                    let from = going.comes_to(first - line.lead);
-                    let until = going.leaves(last - line.lead);
-                    if from < EVER && from <= until {
-                        runs[count] = (from, until);
-                        count += 1;
-                    }
-                }
-            }
-            match report(&mut runs[..count], field.response) {
+        for device in 0..self.fields.len() {
+            match self.report_of(scene, device, deepest) {
                 Report::KeepsShut => return None,
                 Report::Nothing => {}
                 Report::At { entered, said } => {
@@ -167,6 +164,29 @@ impl Lane {
             }
         }
         Some(reports)
+    }
+
+    /// What one device reports of a body that gets so deep.
+    pub(super) fn report_of(&self, scene: &Scene, device: usize, deepest: f64) -> Report {
+        let (case, going) = (scene.case, &scene.going);
+        let field = &self.fields[device];
+        let mut runs = [(0.0, 0.0); MOST_PARTS];
+        let mut count = 0;
+        for &(at, radius) in &scene.person.seen[device] {
+            let line = scene.lines[at];
+            if deepest + line.lead < field.begins[case.way] - radius {
+                continue;
+            }
+            if let Some((first, last)) = field.passed(case.way, line.x0, case.slant, radius) {
+                let from = going.comes_to(first - line.lead);
+                let until = going.leaves(last - line.lead);
+                if from < EVER && from <= until {
+                    runs[count] = (from, until);
+                    count += 1;
+                }
+            }
+        }
+        report(&mut runs[..count], field.response)
     }
 
     /// First touch in a course, from a time on.

@@ -56,6 +56,25 @@ impl Field {
         &self.sides[way]
     }
 
+    /// How far a place, along the gate line and in depth, is from it; zero within it.
+    pub(super) fn apart(&self, way: usize, (x, y): (f64, f64)) -> f64 {
+        let sides = &self.sides[way];
+        let inside = sides.len() > 2
+            && sides
+                .iter()
+                .all(|side| (x - side.x) * side.out().0 + (y - side.y) * side.out().1 <= 0.0);
+        if inside {
+            return 0.0;
+        }
+        let off = |side: &Side| {
+            let (dx, dy) = (x - side.x, y - side.y);
+            let (ex, ey) = side.along;
+            let along = (dx * ex + dy * ey).clamp(0.0, side.length);
+            (dx - along * ex).hypot(dy - along * ey)
+        };
+        sides.iter().map(off).fold(f64::INFINITY, f64::min)
+    }
+
     /// Depths at which a circle on a straight path enters and leaves.
     pub(super) fn passed(
         &self,

@@ -73,7 +73,7 @@ impl Feel {
     }
 
     /// When it commands a stop, touched at a place of the leaf.
-    fn commands(&self, profile: &Profile, control: &Control, place: f64) -> Option<f64> {
+    pub(super) fn commands(&self, profile: &Profile, control: &Control, place: f64) -> Option<f64> {
         let mut first: Option<f64> = None;
         for (way, delay) in &self.after {
             if let Some(felt) = profile.time_at(place + way) {
@@ -148,6 +148,28 @@ pub(super) struct Harm {
     pub class: Class,
     /// Greatest share of a limit that is used up.
     pub severity: f64,
+    /// When braking begins; never where nothing sees or feels it.
+    pub command: Option<f64>,
+}
+
+/// Time until the leaf stands, where the gap is one that does not crush: whoever has that room gives way then.
+fn freed(
+    profile: &Profile,
+    control: &Control,
+    bounds: &Bounds,
+    struck: &Struck,
+    command: Option<f64>,
+) -> f64 {
+    if struck.gap <= bounds.gap {
+        return f64::INFINITY;
+    }
+    let stands = match command {
+        Some(command) if command < profile.end => {
+            command + profile.speed_at(command) / control.stopping
+        }
+        _ => profile.end,
+    };
+    (stands - struck.time).max(0.0)
 }
 
 /// Works out a touch.
@@ -175,6 +197,7 @@ pub(super) fn harm(
         profile.stands_at(command, control.stopping)
     });
     let travel = (stands - place).max(0.0);
+    let freed = freed(profile, control, bounds, struck, command);
     let until = |force: f64| {
         let pressed = feel.spring.pressed(force);
         if travel <= pressed {
@@ -184,6 +207,7 @@ pub(super) fn harm(
             Course::commanded(profile, control, command).back_at(place + pressed)
         });
         back.map_or(f64::INFINITY, |time| time - struck.time)
+            .min(freed)
     };
     let force = feel.spring.force(travel);
     let limit = bounds.limit(struck.gap);
@@ -209,5 +233,6 @@ pub(super) fn harm(
         rests,
         class,
         severity,
+        command,
     }
 }

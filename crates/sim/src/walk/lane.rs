@@ -55,7 +55,7 @@ impl Lane {
         let acts = |guards: &[super::device::Direction]| guards.contains(&pass.direction);
         let beams = world.beams.iter().filter(|beam| acts(&beam.guards));
         let scanners = world.scanners.iter().filter(|field| acts(&field.guards));
-        let fields = beams
+        let fields: Vec<Field> = beams
             .map(|beam| Field::new(pass, &[beam.from, beam.to], beam.response.base()))
             .chain(scanners.map(|field| Field::new(pass, &field.corners, field.response.base())))
             .collect();
@@ -67,7 +67,9 @@ impl Lane {
             bounds: Bounds::new(&world.limits),
             half: 0.5 * world.leaf.thickness.base(),
             room: pass.room_at_end().max(0.0),
-            people: people.map(|body| Person::new(world, pass, body)).collect(),
+            people: people
+                .map(|body| Person::new(world, pass, body, &fields))
+                .collect(),
             fields,
             sign: pass.sign(),
             end: pass.edge_at_end(),
@@ -79,7 +81,7 @@ impl Lane {
         if way == 0 { self.sign } else { -self.sign }
     }
 
-    fn case(&self, scenario: &Scenario) -> Case {
+    pub(super) fn case(&self, scenario: &Scenario) -> Case {
         let path = match scenario.behavior {
             Behavior::Cross => Path::Cross,
             Behavior::Stop(depth) => Path::Stop(depth.base()),

@@ -9,6 +9,9 @@
 //! [`Walk::sweep`] works millions of them and counts; [`Walk::prove`] shows that none ends badly, or one that does;
 //! [`World::margin`] says how far a value may go.
 
+mod account;
+mod any;
+mod at_once;
 mod body;
 mod contact;
 mod control;
@@ -16,6 +19,7 @@ mod course;
 mod device;
 mod evaluate;
 mod field;
+mod glance;
 mod harm;
 mod lane;
 mod path;
@@ -24,24 +28,32 @@ mod person;
 mod profile;
 mod prove;
 mod report;
+mod rising;
 mod scenario;
 mod sequence;
 mod sweep;
+mod swing;
 mod tally;
+mod unproved;
+mod watch;
 mod world;
 
 #[cfg(test)]
 #[path = "../../tests/walk_world/mod.rs"]
 mod demo;
 
+pub use account::{Account, Frame, Sight};
+pub use any::{AnyWalk, AnyWorld, Device};
 pub use body::{Body, Cylinder, Speeds};
 pub use control::{Answer, Controller, Limits};
 pub use device::{Beam, ContactEdge, Direction, ForceSensing, Scanner, Spot};
 pub use lane::Walk;
 pub use people::people;
 pub use prove::{Margin, Proof, Verdict};
+pub use rising::{LiftingLeaf, RisingLeaf, RisingPass, RisingWalk, RisingWorld, TurningLeaf};
 pub use scenario::{Behavior, Class, Outcome, Scenario, Touch, Way};
 pub use sequence::{Family, Habit, REPEATS};
 pub use sweep::{FamilyShares, Sweep, Worst};
+pub use swing::{Face, LeafEdge, Opens, SwingLeaf, SwingPass, SwingWalk, SwingWorld, Toward, Turn};
 pub use tally::Share;
 pub use world::{Leaf, Pass, World};

@@ -2,6 +2,7 @@
 
 use super::body::Body;
 use super::device::{Beam, Scanner};
+use super::field::Field;
 use super::harm::Feel;
 use super::world::{Pass, World};
 use quantity::Quantity as _;
@@ -24,6 +25,8 @@ pub(super) struct Person {
     pub touchable: Vec<usize>,
     /// For each device the cylinders that it sees, each with the radius that it sees.
     pub seen: Vec<Vec<(usize, f64)>>,
+    /// For each way no device sees the body as long as its middle is less deep than this.
+    pub seen_from: [f64; 2],
     /// No point of it is farther than this from its middle.
     pub reach: f64,
     /// Slowest and fastest.
@@ -31,7 +34,7 @@ pub(super) struct Person {
 }
 
 impl Person {
-    pub(super) fn new(world: &World, pass: &Pass, body: &Body) -> Self {
+    pub(super) fn new(world: &World, pass: &Pass, body: &Body, fields: &[Field]) -> Self {
         let leaf = &world.leaf;
         let parts: Vec<Part> = body
             .parts
@@ -54,7 +57,7 @@ impl Person {
             .scanners
             .iter()
             .filter(|scanner| scanner.guards.contains(&pass.direction));
-        let seen = beams
+        let seen: Vec<Vec<(usize, f64)>> = beams
             .map(|beam| cut(body, beam))
             .chain(scanners.map(|scanner| found(body, scanner)))
             .collect();
@@ -62,10 +65,18 @@ impl Person {
             .iter()
             .map(|part| part.ahead.hypot(part.aside) + part.radius)
             .fold(0.0, f64::max);
+        let seen_from = [0, 1].map(|way| {
+            let fields = fields.iter().zip(&seen);
+            fields
+                .filter(|(_, seen)| !seen.is_empty())
+                .map(|(field, _)| field.begins[way] - reach)
+                .fold(f64::INFINITY, f64::min)
+        });
         Self {
             parts,
             touchable,
             seen,
+            seen_from,
             reach,
             speeds: body
                 .speeds
@@ -75,7 +86,7 @@ impl Person {
 }
 
 /// The cylinders that cover the whole width of a beam at its height.
-fn cut(body: &Body, beam: &Beam) -> Vec<(usize, f64)> {
+pub(super) fn cut(body: &Body, beam: &Beam) -> Vec<(usize, f64)> {
     let half = 0.5 * beam.diameter.base();
     let (low, high) = (beam.height.base() - half, beam.height.base() + half);
     let parts = body.parts.iter().enumerate();
@@ -87,7 +98,7 @@ fn cut(body: &Body, beam: &Beam) -> Vec<(usize, f64)> {
 }
 
 /// The cylinders that reach into a field by the smallest object that it surely sees.
-fn found(body: &Body, scanner: &Scanner) -> Vec<(usize, f64)> {
+pub(super) fn found(body: &Body, scanner: &Scanner) -> Vec<(usize, f64)> {
     let smallest = scanner.smallest_object.base();
     let (low, high) = (scanner.bottom.base(), scanner.top.base());
     let needed = smallest.min(high - low);

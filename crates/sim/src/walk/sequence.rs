@@ -88,6 +88,11 @@ pub(super) struct Draw {
 }
 
 impl Draw {
+    /// Its point of the unit cube.
+    pub(super) fn point(&self) -> [f64; WIDE] {
+        point(self.number, self.repeat)
+    }
+
     #[allow(
         clippy::cast_possible_truncation,
         reason = "both are below the small numbers that they are divided by"
@@ -103,28 +108,37 @@ impl Draw {
     }
 }
 
+/// The families of so many passes and of bodies that go or that only lie or sit.
+pub(super) fn families(passes: usize, goes: &[bool]) -> Vec<Family> {
+    let mut families = Vec::new();
+    for pass in 0..passes {
+        for (body, goes) in goes.iter().enumerate() {
+            let habits: &[Habit] = if *goes {
+                &[Habit::Cross, Habit::Follow, Habit::Stop, Habit::Stand]
+            } else {
+                &[Habit::Stand]
+            };
+            for way in [Way::In, Way::Out] {
+                families.extend(habits.iter().map(|&habit| Family {
+                    pass,
+                    body,
+                    way,
+                    habit,
+                }));
+            }
+        }
+    }
+    families
+}
+
 impl Walk {
     /// The families in their order.
     pub fn families(&self) -> Vec<Family> {
-        let mut families = Vec::new();
-        for (pass, lane) in self.lanes.iter().enumerate() {
-            for (body, person) in lane.people.iter().enumerate() {
-                let habits: &[Habit] = if person.speeds.is_some() {
-                    &[Habit::Cross, Habit::Follow, Habit::Stop, Habit::Stand]
-                } else {
-                    &[Habit::Stand]
-                };
-                for way in [Way::In, Way::Out] {
-                    families.extend(habits.iter().map(|&habit| Family {
-                        pass,
-                        body,
-                        way,
-                        habit,
-                    }));
-                }
-            }
-        }
-        families
+        let goes: Vec<bool> = self.lanes.first().map_or(Vec::new(), |lane| {
+            let people = lane.people.iter();
+            people.map(|person| person.speeds.is_some()).collect()
+        });
+        families(self.lanes.len(), &goes)
     }
 
     /// The scenario that a number stands for.
@@ -140,7 +154,7 @@ impl Walk {
 impl Lane {
     /// The case that a number stands for.
     pub(super) fn drawn(&self, family: &Family, draw: &Draw, slant: f64) -> Case {
-        let [when, place, lean, pace, deep] = point(draw.number, draw.repeat);
+        let [when, place, lean, pace, deep] = draw.point();
         let person = &self.people[family.body];
         let (slowest, fastest) = person.speeds.unwrap_or((1.0, 1.0));
         let speed = slowest + pace * (fastest - slowest);

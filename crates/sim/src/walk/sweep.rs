@@ -57,6 +57,23 @@ struct Bin {
 }
 
 impl Bin {
+    const EMPTY: Self = Self {
+        tally: Tally::EMPTY,
+        worst: None,
+    };
+
+    fn count(&mut self, seed: u64, repeat: usize, class: Class, severity: Option<f64>) {
+        self.tally.count(repeat, class);
+        if let Some(severity) = severity {
+            let severity = Ratio::from_base(severity);
+            self.note(Worst {
+                seed,
+                class,
+                severity,
+            });
+        }
+    }
+
     fn note(&mut self, worst: Worst) {
         let worse = self.worst.is_none_or(|known| {
             let order = worst.class.cmp(&known.class);
@@ -81,57 +98,78 @@ impl Bin {
 impl Walk {
     /// Works the scenarios with the numbers from zero up to a count, on so many threads; tells how many are done.
     pub fn sweep(&self, count: u64, threads: NonZeroUsize, done: &(dyn Fn(u64) + Sync)) -> Sweep {
-        let families = self.families();
-        let next = AtomicU64::new(0);
-        let work = || {
-            let mut bins = vec![
-                Bin {
-                    tally: Tally::EMPTY,
-                    worst: None
-                };
-                families.len()
-            ];
-            loop {
-                let from = next.fetch_add(TAKEN * BLOCK, Ordering::Relaxed);
-                if from >= count {
-                    return bins;
-                }
-                let until = (from + TAKEN * BLOCK).min(count);
-                for seed in from..until {
-                    self.work(seed, &families, &mut bins);
-                }
-                done(until - from);
-            }
-        };
-        let mut sum = std::thread::scope(|scope| {
-            let others: Vec<_> = (1..threads.get()).map(|_| scope.spawn(work)).collect();
-            let mut sum = work();
-            for other in others {
-                let bins = other.join().unwrap_or_else(|why| resume_unwind(why));
-                for (mine, theirs) in sum.iter_mut().zip(&bins) {
-                    mine.add(theirs);
-                }
-            }
-            sum
-        });
-        summary(&families, &mut sum)
+        let work = |family: &Family, draw: &Draw| self.work(family, draw);
+        sweep_with(&self.families(), count, threads, done, &work)
     }
 
-    fn work(&self, seed: u64, families: &[Family], bins: &mut [Bin]) {
-        let draw = Draw::new(seed, families.len());
-        let family = &families[draw.family];
+    /// How the scenario of a number ends.
+    pub(super) fn work(&self, family: &Family, draw: &Draw) -> (Class, Option<f64>) {
         let lane = &self.lanes[family.pass];
-        let found = lane.run(&lane.drawn(family, &draw, self.slant));
-        let bin = &mut bins[draw.family];
-        bin.tally.count(draw.repeat, found.class);
-        if let Some((_, harm)) = found.touch {
-            bin.note(Worst {
-                seed,
-                class: found.class,
-                severity: Ratio::from_base(harm.severity),
-            });
-        }
+        let found = lane.run(&lane.drawn(family, draw, self.slant));
+        (found.class, found.touch.map(|(_, harm)| harm.severity))
     }
+}
+
+/// Works the scenarios with the numbers from zero up to a count with what gives a class, and a severity where something
+/// is touched.
+pub(super) fn sweep_with(
+    families: &[Family],
+    count: u64,
+    threads: NonZeroUsize,
+    done: &(dyn Fn(u64) + Sync),
+    run: &(impl Fn(&Family, &Draw) -> (Class, Option<f64>) + Sync),
+) -> Sweep {
+    let next = AtomicU64::new(0);
+    let work = || {
+        let mut bins = vec![Bin::EMPTY; families.len()];
+        loop {
+            let from = next.fetch_add(TAKEN * BLOCK, Ordering::Relaxed);
+            if from >= count {
+                return bins;
+            }
+            let until = (from + TAKEN * BLOCK).min(count);
+            for seed in from..until {
+                work_one(seed, families, &mut bins, run);
+            }
+            done(until - from);
+        }
+    };
+    let mut sum = std::thread::scope(|scope| {
+        let others: Vec<_> = (1..threads.get()).map(|_| scope.spawn(work)).collect();
+        let mut sum = work();
+        for other in others {
+            let bins = other.join().unwrap_or_else(|why| resume_unwind(why));
+            for (mine, theirs) in sum.iter_mut().zip(&bins) {
+                mine.add(theirs);
+            }
+        }
+        sum
+    });
+    summary(families, &mut sum)
+}
+
+/// Works the scenarios of some numbers.
+pub(super) fn glance_with(
+    families: &[Family],
+    seeds: impl Iterator<Item = u64>,
+    run: &impl Fn(&Family, &Draw) -> (Class, Option<f64>),
+) -> Sweep {
+    let mut bins = vec![Bin::EMPTY; families.len()];
+    for seed in seeds {
+        work_one(seed, families, &mut bins, run);
+    }
+    summary(families, &mut bins)
+}
+
+fn work_one(
+    seed: u64,
+    families: &[Family],
+    bins: &mut [Bin],
+    run: &impl Fn(&Family, &Draw) -> (Class, Option<f64>),
+) {
+    let draw = Draw::new(seed, families.len());
+    let (class, severity) = run(&families[draw.family], &draw);
+    bins[draw.family].count(seed, draw.repeat, class, severity);
 }
 
 fn summary(families: &[Family], bins: &mut [Bin]) -> Sweep {

@@ -6,6 +6,8 @@
     reason = "everything of a walk test is used to write a world"
 )]
 
+pub(crate) mod turning;
+
 use quantity::{Acceleration, Force, ForcePerLength, Length, Quantity, Ratio, Time, Velocity};
 use sim::Plan;
 use sim::walk::*;

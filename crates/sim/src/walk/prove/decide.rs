@@ -2,20 +2,22 @@
 
 use super::judge::{Bounded, worst};
 use super::leaf::Leaf;
-use super::sight::{At, Run, beside, runs};
-use super::space::{Box5, Job};
+use super::sight::{At, Lines, Run, beside, runs};
+use super::space::{Box5, Job, Kind};
 use super::span::Span;
 use crate::walk::evaluate::IN_POST;
-use crate::walk::sequence::Habit;
 
 /// What the devices may have done in a world of a box.
-#[derive(Debug, Clone, Copy)]
+#[derive(Debug, Clone, Copy, PartialEq)]
 pub(super) enum Told {
     /// None of them tells the leaf to stop before the touch is over.
     Nothing,
     /// At least one does.
     Something,
 }
+
+/// The worlds that a touch may be in.
+type Worlds = [Option<Told>; 2];
 
 /// What the leaf's controller heard before a touch.
 enum Heard {
@@ -24,98 +26,140 @@ enum Heard {
     Ago(Span),
 }
 
+/// What may be bad of a line: where, how bad as a share of a limit, in which worlds.
+struct Left {
+    line: Span,
+    severity: f64,
+    worlds: Worlds,
+}
+
 /// How bad a touch in the box may be, as a share of a limit; nothing where no touch there is beyond a limit.
 pub(super) fn bad(job: &Job, of: &Box5) -> Option<f64> {
-    let worlds = [Told::Nothing, Told::Something];
+    let worlds = [Some(Told::Nothing), Some(Told::Something)];
     #[cfg(test)]
     let worlds = super::tests::mutated(worlds);
-    worlds
-        .iter()
-        .filter_map(|told| in_world(job, of, *told))
-        .reduce(f64::max)
+    let scene = Scene::new(job, of);
+    if scene.overlaps_another() {
+        return None;
+    }
+    scene.on_line(scene.whole_line()?, worlds, HALVINGS)
 }
 
 /// How often the line of a cylinder is halved within one box.
 const HALVINGS: u32 = 5;
 /// A line known as well as this is not halved, in meters.
 const NARROW: f64 = 0.02;
+/// A line of which more than this is left is not looked at again as it is.
+const SHRUNK: f64 = 0.75;
 
 /// A box with what all its worlds share.
 struct Scene<'a> {
     job: &'a Job<'a>,
     of: Box5,
     at: At,
+    lines: Lines,
     /// Half chord of the cylinder at the depth, and how much deeper than the flat end of the leaf it is.
     chord: Span,
     beyond: Span,
     /// Time for each unit of depth.
     per_depth: Span,
-    told: Told,
     leaf: Leaf<'a>,
 }
 
-fn in_world(job: &Job, of: &Box5, told: Told) -> Option<f64> {
-    let [time, depth, slant, slowness, _] = *of;
-    let lane = job.lane;
-    let part = &lane.people[job.body].parts[job.part];
-    let stretch = (slant.square() + 1.0).root();
-    let beyond = (depth.abs() - lane.half).at_least(0.0);
-    let scene = Scene {
-        job,
-        of: *of,
-        at: At {
+impl<'a> Scene<'a> {
+    fn new(job: &'a Job<'a>, of: &Box5) -> Self {
+        let [_, depth, slant, slowness, _] = *of;
+        let lane = job.lane;
+        let part = &lane.people[job.body].parts[job.part];
+        let stretch = (slant.square() + 1.0).root();
+        let beyond = (depth.abs() - lane.half).at_least(0.0);
+        let at = At {
             depth,
             slant,
             stretch,
-        },
-        chord: (Span::of(part.radius).square() - beyond.square()).root(),
-        beyond,
-        per_depth: slowness * stretch,
-        told,
-        leaf: Leaf {
-            profile: &lane.profile,
-            stopping: lane.control.stopping,
-        },
-    };
-    if overlaps_another(job, &scene.at, scene.chord) {
-        return None;
-    }
-    let aside = Span::of(lane.right(job.way)) * part.aside * stretch;
-    let (low, high) = lane.places();
-    // Nothing runs ahead of the leaf that is on its plan.
-    let farthest = Span::of(lane.profile.travel) - scene.leaf.place(time);
-    let line = (Span::new(low, high) + aside).both(Span::new(
-        (farthest - scene.chord - depth * slant).lo,
-        f64::INFINITY,
-    ))?;
-    scene.on_line(line, HALVINGS)
-}
-
-impl Scene<'_> {
-    /// How bad a touch may be with the line of the cylinder in a span: halved where that is too wide to tell.
-    fn on_line(&self, line: Span, halvings: u32) -> Option<f64> {
-        let (left, severity) = self.touched(line)?;
-        if halvings == 0 || left.width() < NARROW {
-            return Some(severity);
+        };
+        Self {
+            job,
+            of: *of,
+            at,
+            lines: beside(lane, job.way, &lane.people[job.body].parts, part, &at),
+            chord: (Span::of(part.radius).square() - beyond.square()).root(),
+            beyond,
+            per_depth: slowness * stretch,
+            leaf: Leaf {
+                profile: &lane.profile,
+                stopping: lane.control.stopping,
+            },
         }
-        let (one, other) = left.halves();
-        self.on_line(one, halvings - 1)
-            .or_else(|| self.on_line(other, halvings - 1))
     }
 
-    /// What is left of a line on which a touch may be bad, and how bad.
-    fn touched(&self, line: Span) -> Option<(Span, f64)> {
+    /// Where the line of the cylinder may cross the gate line.
+    fn whole_line(&self) -> Option<Span> {
+        let [time, depth, slant, ..] = self.of;
+        let (job, lane) = (self.job, self.job.lane);
+        let part = &lane.people[job.body].parts[job.part];
+        let aside = Span::of(lane.right(job.way)) * part.aside * self.at.stretch;
+        let (low, high) = lane.places();
+        // Nothing runs ahead of the leaf that is on its plan.
+        let farthest = Span::of(lane.profile.travel) - self.leaf.place(time);
+        let nearest = (farthest - self.chord - depth * slant).lo;
+        (Span::new(low, high) + aside).both(Span::new(nearest, f64::INFINITY))
+    }
+
+    /// How bad a touch may be with the line of the cylinder in a span: halved where that is too wide to tell.
+    fn on_line(&self, line: Span, worlds: Worlds, halvings: u32) -> Option<f64> {
+        let mut left = self.touched(line, worlds)?;
+        // What is left of a line is known better than the whole was.
+        let mut width = line.width();
+        while left.line.width() < SHRUNK * width {
+            width = left.line.width();
+            left = self.touched(left.line, left.worlds)?;
+        }
+        if halvings == 0 || left.line.width() < NARROW {
+            return Some(left.severity);
+        }
+        let (one, other) = left.line.halves();
+        self.on_line(one, left.worlds, halvings - 1)
+            .or_else(|| self.on_line(other, left.worlds, halvings - 1))
+    }
+
+    /// What is left of a line on which a touch may be bad.
+    fn touched(&self, line: Span, worlds: Worlds) -> Option<Left> {
+        let job = self.job;
+        let seen = runs(job.lane, job.way, job.body, &self.lines, &self.at, line);
+        let mut left: Option<Left> = None;
+        for (at, told) in worlds.into_iter().enumerate() {
+            let Some((line, severity)) = told.and_then(|told| self.in_world(line, &seen, told))
+            else {
+                continue;
+            };
+            let known = left.get_or_insert(Left {
+                line,
+                severity,
+                worlds: [None; 2],
+            });
+            known.line = known.line.hull(line);
+            known.severity = known.severity.max(severity);
+            known.worlds[at] = told;
+        }
+        left
+    }
+
+    /// What is left of a line on which a touch may be bad in one world, and how bad.
+    fn in_world(&self, line: Span, seen: &[Run], told: Told) -> Option<(Span, f64)> {
         let [mut time, depth, slant, _, stood] = self.of;
         let (job, lane) = (self.job, self.job.lane);
-        let seen = runs(lane, job.way, job.body, job.part, &self.at, line);
-        let heard = match job.habit {
-            Habit::Stand => standing(&seen, self.told)?,
-            _ => going(&seen, self.told, &mut time, self.per_depth, stood)?,
+        let heard = match job.kind {
+            Kind::Standing => standing(seen, told)?,
+            Kind::Halted if told == Told::Nothing && !seen.iter().any(Run::may_see) => return None,
+            _ => going(seen, told, &mut time, self.per_depth, stood)?,
         };
         let (ago, place, speed) = match heard {
             Heard::Nothing => (None, self.leaf.place(time), self.leaf.speed(time)),
             Heard::Ago(ago) => {
-                let ago = ago - lane.control.reaction;
+                // Told longer ago than it brakes at most, it stands.
+                let brakes = Span::new(f64::NEG_INFINITY, self.leaf.brakes_at_most());
+                let ago = (ago - lane.control.reaction).both(brakes)?;
                 let speed = self.leaf.commanded_speed(time, ago);
                 let most = self.leaf.speed(time).hi;
                 (
@@ -151,8 +195,7 @@ impl Scene<'_> {
     /// Whether the cylinder surely draws away from the leaf, so that it was in it before.
     fn parts_ways(&self, touch: &Bounded) -> bool {
         let depth = self.at.depth;
-        let crosses = matches!(self.job.habit, Habit::Cross | Habit::Follow);
-        if !crosses || self.chord.lo <= 0.0 {
+        if self.job.kind != Kind::Moving || self.chord.lo <= 0.0 {
             return false;
         }
         let steep = self.beyond.over(self.chord);
@@ -166,29 +209,29 @@ impl Scene<'_> {
         let closing = touch.speed + (self.at.slant + slope).over(self.per_depth);
         closing.hi < 0.0
     }
-}
 
-/// Whether another cylinder surely is in the leaf already, so that this touch is not the first.
-fn overlaps_another(job: &Job, at: &At, chord: Span) -> bool {
-    let person = &job.lane.people[job.body];
-    person.touchable.iter().any(|&other| {
-        if other == job.part {
-            return false;
-        }
-        let (off, lead) = beside(job.lane, job.way, job.body, (job.part, other), at);
-        let ahead = (chord - off - lead * at.slant).at_least(0.0);
-        let aside = ((at.depth + lead).abs() - job.lane.half).at_least(0.0);
-        let apart = (ahead.square() + aside.square()).root();
-        apart.hi < person.parts[other].radius
-    })
+    /// Whether another cylinder surely is in the leaf already, so that this touch is not the first.
+    fn overlaps_another(&self) -> bool {
+        let (job, at) = (self.job, &self.at);
+        let person = &job.lane.people[job.body];
+        person.touchable.iter().any(|&other| {
+            if other == job.part {
+                return false;
+            }
+            let line = &self.lines[other];
+            let ahead = (self.chord - line.off - line.lead * at.slant).at_least(0.0);
+            let aside = ((at.depth + line.lead).abs() - job.lane.half).at_least(0.0);
+            let apart = (ahead.square() + aside.square()).root();
+            apart.hi < person.parts[other].radius
+        })
+    }
 }
 
 /// One who stands: a device that sees it keeps the leaf from starting, and nothing changes on the way.
 fn standing(seen: &[Run], told: Told) -> Option<Heard> {
-    let kept = |run: &Run| run.sure && run.since_in.lo >= 0.0 && run.since_out.hi <= 0.0;
     match told {
         Told::Something => None,
-        Told::Nothing => (!seen.iter().any(kept)).then_some(Heard::Nothing),
+        Told::Nothing => (!seen.iter().any(Run::sees)).then_some(Heard::Nothing),
     }
 }
 

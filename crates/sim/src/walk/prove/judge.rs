@@ -32,8 +32,13 @@ pub(super) fn worst(lane: &Lane, body: usize, part: usize, touch: &Bounded) -> W
     let gap = Span::of(lane.profile.travel) - touch.place + lane.room;
     let room = touch.x - part.radius + lane.room;
     let squeezed = up(travel - room.lo);
-    let lasts = falls(lane, spring, bounds.lasting, travel, stands, touch);
-    let rests = falls(lane, spring, bounds.rest, travel, stands, touch);
+    let freed = if gap.lo > bounds.gap {
+        stands.min(up(lane.profile.end - touch.time.lo))
+    } else {
+        f64::INFINITY
+    };
+    let lasts = falls(lane, spring, bounds.lasting, travel, stands, touch).min(freed);
+    let rests = falls(lane, spring, bounds.rest, travel, stands, touch).min(freed);
     let limit = bounds.limit(gap.lo);
     Worst {
         severity: (force / limit)

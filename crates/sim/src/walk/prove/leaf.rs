@@ -8,7 +8,10 @@ use crate::walk::profile::Profile;
 const ROUNDED: f64 = 1e-11;
 
 fn loose(span: Span) -> Span {
-    Span::new(span.lo - ROUNDED, span.hi + ROUNDED)
+    let loose = Span::new(span.lo - ROUNDED, span.hi + ROUNDED);
+    #[cfg(test)]
+    let loose = super::tests::rounded(loose);
+    loose
 }
 
 /// Bounds of a leaf on its plan.
@@ -55,6 +58,12 @@ impl Leaf<'_> {
         let low = time(place.lo - ROUNDED) - ROUNDED;
         let high = time(place.hi + ROUNDED) + ROUNDED;
         Span::new(low.max(0.0), high.max(low))
+    }
+
+    /// The longest that it brakes.
+    pub(super) fn brakes_at_most(&self) -> f64 {
+        let fastest = self.profile.stretches.iter().map(|stretch| stretch.speed);
+        up(up(fastest.fold(0.0, f64::max) + ROUNDED) / self.stopping)
     }
 
     /// Place of a leaf that was told to stop some time ago, as long as it moves.

@@ -34,35 +34,44 @@ impl World {
         set: &dyn Fn(&mut Self, Q),
         effort: (u64, NonZeroUsize),
     ) -> Result<Margin<Q>, OutOfReach> {
-        let holds = |value: f64| {
+        halved(between, halvings, &|value| {
             let mut world = self.clone();
-            set(&mut world, Q::from_base(value));
+            set(&mut world, value);
             world.is_proved(effort.0, effort.1)
-        };
-        let (mut good, mut bad) = (between.0.base(), between.1.base());
-        if !holds(good)? {
-            return Ok(Margin {
-                holds: None,
-                fails: Some(Q::from_base(good)),
-            });
-        }
-        if holds(bad)? {
-            return Ok(Margin {
-                holds: Some(Q::from_base(bad)),
-                fails: None,
-            });
-        }
-        for _ in 0..halvings {
-            let middle = 0.5 * (good + bad);
-            if holds(middle)? {
-                good = middle;
-            } else {
-                bad = middle;
-            }
-        }
-        Ok(Margin {
-            holds: Some(Q::from_base(good)),
-            fails: Some(Q::from_base(bad)),
         })
     }
+}
+
+/// Halves the way between two values so often and says up to where something holds.
+pub(in super::super) fn halved<Q: Quantity>(
+    between: (Q, Q),
+    halvings: u32,
+    holds: &dyn Fn(Q) -> Result<bool, OutOfReach>,
+) -> Result<Margin<Q>, OutOfReach> {
+    let holds = |value: f64| holds(Q::from_base(value));
+    let (mut good, mut bad) = (between.0.base(), between.1.base());
+    if !holds(good)? {
+        return Ok(Margin {
+            holds: None,
+            fails: Some(Q::from_base(good)),
+        });
+    }
+    if holds(bad)? {
+        return Ok(Margin {
+            holds: Some(Q::from_base(bad)),
+            fails: None,
+        });
+    }
+    for _ in 0..halvings {
+        let middle = 0.5 * (good + bad);
+        if holds(middle)? {
+            good = middle;
+        } else {
+            bad = middle;
+        }
+    }
+    Ok(Margin {
+        holds: Some(Q::from_base(good)),
+        fails: Some(Q::from_base(bad)),
+    })
 }

@@ -16,6 +16,7 @@ mod span;
 mod tests;
 
 pub use margin::Margin;
+pub(super) use margin::halved;
 
 use super::lane::Walk;
 use super::scenario::{Outcome, Scenario};
@@ -23,13 +24,13 @@ use super::sequence::{Draw, Family, Habit};
 use formula::OutOfReach;
 use quantity::{Quantity as _, Ratio};
 use search::{Searched, roots, search};
-use space::{Box5, Job};
+use space::{Box5, Job, Kind};
 use std::num::NonZeroUsize;
 use std::panic::resume_unwind;
 use std::sync::atomic::{AtomicUsize, Ordering};
 
 /// Scenarios of the sequence that are tried before a proof begins.
-const TRIED: u64 = 4096;
+const TRIED: u64 = 32_768;
 
 /// How a proof ends.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -123,13 +124,15 @@ impl Walk {
     fn searched(&self, family: &Family, most: u64, threads: NonZeroUsize) -> (Verdict, u64) {
         let lane = &self.lanes[family.pass];
         let parts = &lane.people[family.body].touchable;
+        let kinds = Kind::of(family.habit);
         let mut tasks = Vec::new();
-        for &part in parts {
-            let job = Job::new(self, family, part);
-            let whole = job.whole(self.slant);
-            for root in roots(&job, &whole) {
-                let job = Job::new(self, family, part);
-                tasks.push(Task { job, whole, root });
+        for &kind in kinds {
+            for &part in parts {
+                let whole = Job::new(self, family, part, kind).whole(self.slant);
+                for root in roots(&Job::new(self, family, part, kind), &whole) {
+                    let job = Job::new(self, family, part, kind);
+                    tasks.push(Task { job, whole, root });
+                }
             }
         }
         // A part after one that is refuted need not be searched: the first that is refuted is what counts.
@@ -149,14 +152,14 @@ impl Walk {
             family,
             lane,
             results.into_iter().map_while(|done| done),
-            parts.len(),
+            parts.len() * kinds.len(),
         )
     }
 }
 
 #[allow(
     clippy::cast_precision_loss,
-    reason = "a body has twelve cylinders at most"
+    reason = "a body has twelve cylinders at most, and three kinds of touches"
 )]
 fn summary(
     family: &Family,
@@ -183,7 +186,7 @@ fn summary(
 }
 
 /// Works so many tasks on so many threads and gives their results in their order.
-fn in_order<T: Send>(
+pub(super) fn in_order<T: Send>(
     count: usize,
     threads: NonZeroUsize,
     work: impl Fn(usize) -> T + Sync,

@@ -4,8 +4,10 @@
 //! entered, so that the time of the touch itself cancels.
 
 use super::span::Span;
+use crate::walk::body::MOST_PARTS;
 use crate::walk::field::{Field, Side};
 use crate::walk::lane::Lane;
+use crate::walk::person::Part;
 
 /// One time without a gap in which a device sees the body.
 #[derive(Debug, Clone, Copy)]
@@ -20,6 +22,18 @@ pub(super) struct Run {
     pub response: f64,
 }
 
+impl Run {
+    /// It surely sees the body where it is.
+    pub(super) fn sees(&self) -> bool {
+        self.sure && self.since_in.lo >= 0.0 && self.since_out.hi <= 0.0
+    }
+
+    /// It may see the body where it is.
+    pub(super) fn may_see(&self) -> bool {
+        self.since_in.hi >= 0.0 && self.since_out.lo <= 0.0
+    }
+}
+
 /// The place of a touch: depth of the touched cylinder, slant of the path, √(1 + slant²).
 #[derive(Debug, Clone, Copy)]
 pub(super) struct At {
@@ -28,40 +42,50 @@ pub(super) struct At {
     pub stretch: Span,
 }
 
-/// Where the line of a cylinder is beside that of another: along the gate line, and ahead in depth.
-pub(super) fn beside(
-    lane: &Lane,
-    way: usize,
-    body: usize,
-    pair: (usize, usize),
-    at: &At,
-) -> (Span, Span) {
-    let parts = &lane.people[body].parts;
-    let (one, other) = (&parts[pair.0], &parts[pair.1]);
-    let aside = Span::of(lane.right(way)) * (Span::of(other.aside) - one.aside);
-    let ahead = Span::of(other.ahead) - one.ahead;
-    (
-        aside * at.stretch,
-        (ahead - aside * at.slant).over(at.stretch),
-    )
+/// Where the line of a cylinder is beside that of the touched one: along the gate line, and ahead in depth.
+#[derive(Debug, Clone, Copy)]
+pub(super) struct Beside {
+    pub off: Span,
+    pub lead: Span,
 }
+
+/// Where the lines of all cylinders of a body are beside that of one.
+pub(super) fn beside(lane: &Lane, way: usize, parts: &[Part], one: &Part, at: &At) -> Lines {
+    let mut lines = [Beside {
+        off: Span::of(0.0),
+        lead: Span::of(0.0),
+    }; MOST_PARTS];
+    let right = lane.right(way);
+    for (line, other) in lines.iter_mut().zip(parts) {
+        let aside = (Span::of(other.aside) - one.aside) * right;
+        let ahead = Span::of(other.ahead) - one.ahead;
+        *line = Beside {
+            off: aside * at.stretch,
+            lead: (ahead - aside * at.slant).over(at.stretch),
+        };
+    }
+    lines
+}
+
+/// The lines of the cylinders of a body.
+pub(super) type Lines = [Beside; MOST_PARTS];
 
 /// Times in which each device sees the body.
 pub(super) fn runs(
     lane: &Lane,
     way: usize,
     body: usize,
-    touched: usize,
+    lines: &Lines,
     at: &At,
     x0: Span,
 ) -> Vec<Run> {
-    let mut all = Vec::with_capacity(8);
+    let mut all = Vec::with_capacity(MOST_PARTS);
     for (field, seen) in lane.fields.iter().zip(&lane.people[body].seen) {
         let from = all.len();
         for &(part, radius) in seen {
-            let (off, lead) = beside(lane, way, body, (touched, part), at);
-            if let Some(passed) = passed(field, way, x0 + off, at.slant, radius) {
-                let here = at.depth + lead;
+            let line = &lines[part];
+            if let Some(passed) = passed(field, way, x0 + line.off, at.slant, radius) {
+                let here = at.depth + line.lead;
                 all.push(Run {
                     since_in: here - passed.enters,
                     since_out: here - passed.leaves,
@@ -132,8 +156,25 @@ fn passed(field: &Field, way: usize, x0: Span, slant: Span, radius: f64) -> Opti
         leaves: f64::NEG_INFINITY,
         sure: false,
     };
+    let mut surely: Option<Span> = None;
     for side in field.sides(way) {
-        crossing(side, x0, slant, radius, &mut marks);
+        let Some((depth, sure)) = crossing(side, x0, slant, radius) else {
+            continue;
+        };
+        marks.note(depth, sure);
+        if !sure {
+            continue;
+        }
+        // A line crosses the edge of a field without dents twice.
+        if let Some(other) = surely.replace(depth) {
+            return Some(Passed {
+                enters: depth.min(other),
+                leaves: depth.max(other),
+                sure: true,
+            });
+        }
+    }
+    for side in field.sides(way) {
         circle(side, x0, slant, radius, &mut marks);
     }
     let all = marks.all?;
@@ -144,26 +185,23 @@ fn passed(field: &Field, way: usize, x0: Span, slant: Span, radius: f64) -> Opti
     })
 }
 
-fn crossing(side: &Side, x0: Span, slant: Span, radius: f64, marks: &mut Marks) {
+/// Depths at which a line may cross a side that is moved out, and whether it surely does.
+fn crossing(side: &Side, x0: Span, slant: Span, radius: f64) -> Option<(Span, bool)> {
     let ((nx, ny), (ex, ey)) = (side.out(), side.along);
     let off = x0 - side.x;
     let pace = slant * nx + ny;
-    let along_at = |depth: Span| (off + depth * slant) * ex + (depth - side.y) * ey;
     // The ends of a side are known to the last bits only.
     let slack = 1e-12;
     let whole = Span::new(-slack, side.length + slack);
     if pace.has_zero() {
         let run = slant * ex + ey;
         let depth = (whole - off * ex + Span::of(side.y) * ey).over(run);
-        marks.note(depth, false);
-        return;
+        return Some((depth, false));
     }
     let depth = (Span::of(radius) - off * nx + Span::of(side.y) * ny).over(pace);
-    let along = along_at(depth);
-    if let Some(_both) = along.both(whole) {
-        let sure = along.lo >= slack && along.hi <= side.length - slack;
-        marks.note(depth, sure);
-    }
+    let along = (off + depth * slant) * ex + (depth - side.y) * ey;
+    along.both(whole)?;
+    Some((depth, along.lo >= slack && along.hi <= side.length - slack))
 }
 
 fn circle(side: &Side, x0: Span, slant: Span, radius: f64, marks: &mut Marks) {

@@ -12,12 +12,20 @@ pub(super) struct Span {
     pub hi: f64,
 }
 
+/// At least one step below a number, at most two.
 pub(super) fn down(number: f64) -> f64 {
-    number.next_down()
+    number - step(number)
 }
 
+/// At least one step above a number, at most two.
 pub(super) fn up(number: f64) -> f64 {
-    number.next_up()
+    number + step(number)
+}
+
+/// No less than the distance to the next number: 2⁻⁵² of it, or the smallest number that has all its digits. Numbers
+/// without end keep theirs.
+fn step(number: f64) -> f64 {
+    number.abs().min(f64::MAX) * f64::EPSILON + f64::MIN_POSITIVE
 }
 
 impl Span {
@@ -100,21 +108,23 @@ impl Span {
         if other.has_zero() {
             return Self::ALL;
         }
-        let all = [
-            self.lo / other.lo,
-            self.lo / other.hi,
-            self.hi / other.lo,
-            self.hi / other.hi,
-        ];
-        Self::around(all)
+        let (above, below) = if other.lo > 0.0 {
+            (self, other)
+        } else {
+            (-self, -other)
+        };
+        let least = if above.lo < 0.0 { below.lo } else { below.hi };
+        let most = if above.hi < 0.0 { below.hi } else { below.lo };
+        Self::outward(above.lo / least, above.hi / most)
     }
 
-    fn around(all: [f64; 4]) -> Self {
-        if all.iter().any(|number| number.is_nan()) {
-            return Self::ALL;
+    /// Rounded outward; everything where a bound is no number.
+    fn outward(lo: f64, hi: f64) -> Self {
+        if lo <= hi {
+            Self::new(down(lo), up(hi))
+        } else {
+            Self::ALL
         }
-        let [a, b, c, d] = all;
-        Self::new(down(a.min(b).min(c.min(d))), up(a.max(b).max(c.max(d))))
     }
 
     pub(super) fn halves(self) -> (Self, Self) {
@@ -147,32 +157,38 @@ impl Neg for Span {
 impl Mul for Span {
     type Output = Self;
     fn mul(self, other: Self) -> Self {
-        Self::around([
-            self.lo * other.lo,
-            self.lo * other.hi,
-            self.hi * other.lo,
-            self.hi * other.hi,
-        ])
+        let (a, b) = (self.lo * other.lo, self.lo * other.hi);
+        let (c, d) = (self.hi * other.lo, self.hi * other.hi);
+        // A bound that is no number would be left out unseen: the sum has it.
+        if (a + b + c + d).is_nan() {
+            return Self::ALL;
+        }
+        Self::outward(a.min(b).min(c.min(d)), a.max(b).max(c.max(d)))
     }
 }
 
 impl Mul<f64> for Span {
     type Output = Self;
-    fn mul(self, other: f64) -> Self {
-        self * Self::of(other)
+    fn mul(self, factor: f64) -> Self {
+        let (lo, hi) = (self.lo * factor, self.hi * factor);
+        if factor < 0.0 {
+            Self::outward(hi, lo)
+        } else {
+            Self::outward(lo, hi)
+        }
     }
 }
 
 impl Add<f64> for Span {
     type Output = Self;
     fn add(self, other: f64) -> Self {
-        self + Self::of(other)
+        Self::new(down(self.lo + other), up(self.hi + other))
     }
 }
 
 impl Sub<f64> for Span {
     type Output = Self;
     fn sub(self, other: f64) -> Self {
-        self - Self::of(other)
+        Self::new(down(self.lo - other), up(self.hi - other))
     }
 }

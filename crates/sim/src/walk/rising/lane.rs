@@ -1,0 +1,243 @@
+//! A world of a leaf that rises made ready, and which scenario a number stands for.
+
+use super::super::course::{Control, Course};
+use super::super::device::Direction;
+use super::super::field::Field;
+use super::super::glance::first_of_each;
+use super::super::harm::Bounds;
+use super::super::path::{Case, Path};
+use super::super::person::Person;
+use super::super::profile::Profile;
+use super::super::scenario::{Class, Outcome, Scenario, Way};
+use super::super::sequence::{Draw, Family, Habit, families};
+use super::super::sweep::{Sweep, glance_with, sweep_with};
+use super::super::swing::{
+    Covered, Skin, Slab, Swung, Toward, case, check_case, outcome, scenario,
+};
+use super::super::watch::{fields, person};
+use super::lift::Lifted;
+use super::world::{RisingLeaf, RisingPass, RisingWorld, TurningLeaf};
+use formula::OutOfReach;
+use quantity::Quantity as _;
+use std::num::NonZeroUsize;
+
+/// A world of a leaf that rises, ready to be asked.
+#[derive(Debug, Clone)]
+pub struct RisingWalk {
+    pub(super) lanes: Vec<RisingLane>,
+    pub(super) slant: f64,
+}
+
+/// The leaf in plain numbers of one pass.
+#[derive(Debug, Clone, Copy)]
+pub(super) enum Shape {
+    /// With where its pivot line is, and the signs of its own directions.
+    Turning {
+        swung: Swung,
+        pivot: f64,
+        height: f64,
+        along: f64,
+        upward: f64,
+    },
+    Lifting(Lifted),
+}
+
+/// One pass in plain numbers, in the plan as it is.
+#[derive(Debug, Clone)]
+pub(super) struct RisingLane {
+    pub shape: Shape,
+    /// Half the thickness of the leaf.
+    pub half: f64,
+    pub profile: Profile,
+    pub unhindered: Course,
+    pub control: Control,
+    pub bounds: Bounds,
+    pub skin: Skin,
+    pub people: Vec<Person>,
+    /// Lower and upper end of each cylinder of each body.
+    pub heights: Vec<Vec<(f64, f64)>>,
+    pub fields: Vec<Field>,
+    /// From where to where the leaf reaches along the gate line.
+    pub along: (f64, f64),
+}
+
+impl RisingWorld {
+    /// Checks the world and makes it ready; refuses what makes no sense with the name of the input.
+    pub fn lower(&self) -> Result<RisingWalk, OutOfReach> {
+        self.check()?;
+        let lanes = self.passes.iter().map(|pass| RisingLane::new(self, pass));
+        Ok(RisingWalk {
+            lanes: lanes.collect::<Result<_, _>>()?,
+            slant: self.greatest_slant.base(),
+        })
+    }
+}
+
+impl RisingLane {
+    fn new(world: &RisingWorld, pass: &RisingPass) -> Result<Self, OutOfReach> {
+        let direction = pass.direction;
+        let profile = Profile::new(&pass.plan)?;
+        let (shape, thickness, length, along) = match world.leaf {
+            RisingLeaf::Turning(leaf) => {
+                let (length, heel) = (leaf.length.base(), leaf.heel.base());
+                let shape = turning(&leaf, direction, profile.travel);
+                let pivot = leaf.pivot.base();
+                let along = match leaf.toward {
+                    Toward::Greater => (pivot + heel, pivot + length),
+                    Toward::Smaller => (pivot - length, pivot - heel),
+                };
+                (shape, leaf.thickness, length, along)
+            }
+            RisingLeaf::Lifting(leaf) => {
+                let (start, way) = match direction {
+                    Direction::Closing => (leaf.closed.base() + profile.travel, -1.0),
+                    Direction::Opening => (leaf.closed.base(), 1.0),
+                };
+                let along = (leaf.from.base(), leaf.to.base());
+                let lifted = Lifted {
+                    from: along.0,
+                    to: along.1,
+                    start,
+                    way,
+                    tall: leaf.tall.base(),
+                };
+                let length = along.1 - along.0;
+                (Shape::Lifting(lifted), leaf.thickness, length, along)
+            }
+        };
+        let covered = Covered {
+            length,
+            bare: world.bare_stiffness.base(),
+            edges: world.edges.iter().collect(),
+            drive: world.drive.as_ref(),
+            bodies: &world.bodies,
+            any_height: true,
+        };
+        let (beams, scanners) = (&world.beams, &world.scanners);
+        let bodies = world.bodies.iter();
+        let heights = world.bodies.iter().map(|body| {
+            let parts = body.parts.iter();
+            parts
+                .map(|part| (part.bottom.base(), part.top.base()))
+                .collect()
+        });
+        Ok(Self {
+            shape,
+            half: 0.5 * thickness.base(),
+            unhindered: Course::unhindered(&profile),
+            control: Control::new(&world.controller, pass.plan.acceleration.base()),
+            bounds: Bounds::new(&world.limits),
+            skin: Skin::over(&covered, direction),
+            people: bodies
+                .map(|body| person(body, beams, scanners, direction))
+                .collect(),
+            heights: heights.collect(),
+            fields: fields(&pass.plan, beams, scanners, direction),
+            along,
+            profile,
+        })
+    }
+
+    /// The case that a number stands for.
+    pub(super) fn drawn(&self, family: &Family, draw: &Draw, slant: f64) -> Case {
+        let [when, place, lean, pace, deep] = draw.point();
+        let person = &self.people[family.body];
+        let (slowest, fastest) = person.speeds.unwrap_or((1.0, 1.0));
+        let speed = slowest + pace * (fastest - slowest);
+        let slant = slant * (2.0 * lean - 1.0);
+        let through = speed / (1.0 + slant * slant).sqrt();
+        let half = person.reach + self.half;
+        let depth = half * (2.0 * deep - 1.0);
+        let earliest = match family.habit {
+            Habit::Follow => 0.0,
+            _ => -2.0 * half / through,
+        };
+        let enters = earliest + when * (self.profile.end - earliest);
+        Case {
+            body: family.body,
+            way: usize::from(family.way == Way::Out),
+            path: match family.habit {
+                Habit::Cross | Habit::Follow => Path::Cross,
+                Habit::Stop => Path::Stop(depth),
+                Habit::Stand => Path::Stand(depth),
+            },
+            x0: self.along.0 + place * (self.along.1 - self.along.0),
+            slant,
+            speed,
+            arrives: enters + half / through,
+        }
+    }
+}
+
+fn turning(leaf: &TurningLeaf, direction: Direction, travel: f64) -> Shape {
+    let length = leaf.length.base();
+    let (below, above) = (-leaf.below.base(), leaf.above.base());
+    let (start, upward, low, high) = match direction {
+        Direction::Opening => (0.0, 1.0, below, above),
+        Direction::Closing => (-travel / length, -1.0, -above, -below),
+    };
+    let slab = Slab {
+        from: leaf.heel.base(),
+        to: length,
+        low,
+        high,
+    };
+    Shape::Turning {
+        swung: Swung::new(slab, length, start),
+        pivot: leaf.pivot.base(),
+        height: leaf.height.base(),
+        along: match leaf.toward {
+            Toward::Greater => 1.0,
+            Toward::Smaller => -1.0,
+        },
+        upward,
+    }
+}
+
+impl RisingWalk {
+    /// The families in their order.
+    pub fn families(&self) -> Vec<Family> {
+        let people = self.lanes.first().map_or(&[][..], |lane| &lane.people);
+        let goes: Vec<bool> = people.iter().map(|one| one.speeds.is_some()).collect();
+        families(self.lanes.len(), &goes)
+    }
+
+    /// The scenario that a number stands for.
+    pub fn scenario(&self, seed: u64) -> Scenario {
+        let families = self.families();
+        let draw = Draw::new(seed, families.len());
+        let family = families[draw.family];
+        let lane = &self.lanes[family.pass];
+        scenario(family.pass, &lane.drawn(&family, &draw, self.slant))
+    }
+
+    /// What comes of a scenario; refuses a pass or a body that is not there, and numbers that are none.
+    pub fn evaluate(&self, scenario: &Scenario) -> Result<Outcome, OutOfReach> {
+        let lane = self
+            .lanes
+            .get(scenario.pass)
+            .ok_or_else(|| OutOfReach::new("pass", "this is one of the gate's ways"))?;
+        let case = case(scenario);
+        check_case(&case, &lane.people)?;
+        Ok(outcome(case.way, &lane.run(&case)))
+    }
+
+    /// Works the scenarios with the numbers from zero up to a count, on so many threads; tells how many are done.
+    pub fn sweep(&self, count: u64, threads: NonZeroUsize, done: &(dyn Fn(u64) + Sync)) -> Sweep {
+        let work = |family: &Family, draw: &Draw| self.work(family, draw);
+        sweep_with(&self.families(), count, threads, done, &work)
+    }
+
+    /// Works the first so many scenarios of each family; the numbers are those of [`RisingWalk::sweep`].
+    pub fn glance(&self, each: u64) -> Sweep {
+        let families = self.families();
+        let work = |family: &Family, draw: &Draw| self.work(family, draw);
+        glance_with(&families, first_of_each(families.len(), each), &work)
+    }
+
+    fn work(&self, family: &Family, draw: &Draw) -> (Class, Option<f64>) {
+        let lane = &self.lanes[family.pass];
+        let found = lane.run(&lane.drawn(family, draw, self.slant));
+        (found.class, found.touch.map(|(_, harm)| harm.severity))
+    }
+}

@@ -1,0 +1,280 @@
+//! When a circle that moves straight first touches a leaf that turns: a certified iteration that never goes past it.
+//!
+//! Seen from the leaf the circle's middle p moves on a bent line, and the distance of a point from the leaf is convex in
+//! the point. With n the way from the leaf to p at a time t, and n·p″ ≥ −B as long as the circle is within reach,
+//!
+//! ```text
+//! φ(t + τ) ≥ φ + n·(p(t + τ) − p(t)) ≥ φ + φ′·τ − ½·B·τ²
+//! B = ρ·(|α″| + ω²) + 2·ω·|w|      ρ: farthest from the hinge line, w: speed of the circle
+//! ```
+//!
+//! so no touch comes before the first root of that parabola. Should the steps run out, the answer is a touch.
+
+use super::super::profile::Stretch;
+use super::room::Side;
+
+/// A distance that counts as a touch, in meters.
+const TOUCH: f64 = 1e-12;
+/// Steps within one stretch.
+const STEPS: u32 = 64;
+
+/// The leaf in its own frame: along itself from the hinge line, and across.
+#[derive(Debug, Clone, Copy)]
+pub(in super::super) struct Slab {
+    pub from: f64,
+    pub to: f64,
+    pub low: f64,
+    pub high: f64,
+}
+
+/// A leaf that turns.
+#[derive(Debug, Clone, Copy)]
+pub(in super::super) struct Swung {
+    pub slab: Slab,
+    /// Turn for each unit of place.
+    pub turn: f64,
+    /// Angle at its start.
+    pub start: f64,
+    /// No point of it is farther from the hinge line.
+    pub reach: f64,
+    /// No point of it that is not ahead of the hinge line, or across it, is farther from that.
+    root: f64,
+}
+
+/// A circle on a straight piece of its path, at one speed.
+#[derive(Debug, Clone, Copy)]
+pub(super) struct Piece {
+    pub from: f64,
+    pub until: f64,
+    /// When it is at its place.
+    pub when: f64,
+    pub at: (f64, f64),
+    pub speed: (f64, f64),
+    pub radius: f64,
+}
+
+/// A touch, with the leaf seen in its own frame.
+#[derive(Debug, Clone, Copy)]
+pub(in super::super) struct Hit {
+    pub time: f64,
+    /// Where the leaf is touched.
+    pub along: f64,
+    pub across: f64,
+    /// Way out of the leaf there, along it and across it.
+    pub ahead: f64,
+    pub out: f64,
+    /// How far the leaf moves toward the circle for each unit that it turns.
+    pub lever: f64,
+}
+
+/// Distance and its rate.
+struct Gap {
+    apart: f64,
+    rate: f64,
+    hit: Hit,
+}
+
+/// First root ahead of the parabola apart + rate·τ − bend·τ²; nothing where it has none.
+pub(in super::super) fn root(apart: f64, rate: f64, bend: f64) -> Option<f64> {
+    let square = (rate * rate + 4.0 * bend * apart).sqrt();
+    if rate <= 0.0 {
+        let sum = square - rate;
+        (sum > 0.0).then(|| 2.0 * apart / sum)
+    } else {
+        (bend > 0.0).then(|| (rate + square) / (2.0 * bend))
+    }
+}
+
+impl Piece {
+    fn place(&self, time: f64) -> (f64, f64) {
+        let gone = time - self.when;
+        (
+            self.at.0 + self.speed.0 * gone,
+            self.at.1 + self.speed.1 * gone,
+        )
+    }
+
+    /// The part of it in which its middle is within a distance from zero.
+    pub(super) fn within(mut self, distance: f64) -> Option<Self> {
+        let ((x, y), (u, v)) = (self.at, self.speed);
+        let (square, half) = (u * u + v * v, x * u + y * v);
+        let rest = x * x + y * y - distance * distance;
+        if square <= 0.0 {
+            return (rest <= 0.0).then_some(self);
+        }
+        let root = half * half - square * rest;
+        if root < 0.0 {
+            return None;
+        }
+        let root = root.sqrt();
+        self.from = self.from.max(self.when + (-half - root) / square);
+        self.until = self.until.min(self.when + (-half + root) / square);
+        (self.from < self.until).then_some(self)
+    }
+}
+
+impl Swung {
+    pub(in super::super) fn new(slab: Slab, length: f64, start: f64) -> Self {
+        let across = slab.low.abs().max(slab.high.abs());
+        Self {
+            slab,
+            turn: 1.0 / length,
+            start,
+            reach: slab.to.hypot(across),
+            root: slab.from.min(0.0).hypot(across),
+        }
+    }
+
+    /// Sine and cosine of the angle at a place.
+    fn angle(&self, place: f64) -> (f64, f64) {
+        (self.start + place * self.turn).sin_cos()
+    }
+
+    pub(super) fn corners(&self, place: f64) -> [(f64, f64); 4] {
+        let (sin, cos) = self.angle(place);
+        let slab = self.slab;
+        [
+            (slab.from, slab.low),
+            (slab.to, slab.low),
+            (slab.to, slab.high),
+            (slab.from, slab.high),
+        ]
+        .map(|(along, across)| (along * cos - across * sin, along * sin + across * cos))
+    }
+
+    /// Whether a side is in the leaf, which is taken so much smaller all around.
+    pub(super) fn cuts(&self, place: f64, side: &Side, smaller: f64) -> bool {
+        let (sin, cos) = self.angle(place);
+        let seen = |(x, y): (f64, f64)| (x * cos + y * sin, y * cos - x * sin);
+        let (from, to) = (seen(side.from), seen(side.to));
+        let slab = self.slab;
+        let (mut first, mut last) = (0.0_f64, 1.0_f64);
+        for (at, end, low, high) in [
+            (from.0, to.0, slab.from, slab.to),
+            (from.1, to.1, slab.low, slab.high),
+        ] {
+            let (low, high, run) = (low + smaller, high - smaller, end - at);
+            if run.abs() < 1e-12 {
+                if at <= low || at >= high {
+                    return false;
+                }
+                continue;
+            }
+            let (a, b) = ((low - at) / run, (high - at) / run);
+            first = first.max(a.min(b));
+            last = last.min(a.max(b));
+        }
+        first < last
+    }
+
+    /// First touch on a piece of a path from a time on, if there is one.
+    pub(super) fn first(&self, stretches: &[Stretch], piece: &Piece, after: f64) -> Option<Hit> {
+        let mut piece = piece.within(self.reach + piece.radius)?;
+        piece.from = piece.from.max(after);
+        if piece.from >= piece.until || self.passes(stretches, &piece) {
+            return None;
+        }
+        let mut time = piece.from;
+        for stretch in stretches {
+            if stretch.until <= time {
+                continue;
+            }
+            let until = stretch.until.min(piece.until);
+            if let Some(hit) = self.in_stretch(stretch, &piece, time, until) {
+                return Some(hit);
+            }
+            time = until;
+            if time >= piece.until {
+                return None;
+            }
+        }
+        None
+    }
+
+    /// Whether the circle surely stays before the leaf, or behind it, by where the leaf is at the ends of the time.
+    fn passes(&self, stretches: &[Stretch], piece: &Piece) -> bool {
+        let (mut least, mut most) = (f64::INFINITY, f64::NEG_INFINITY);
+        for stretch in stretches {
+            if stretch.until >= piece.from && stretch.from <= piece.until {
+                for time in [piece.from.max(stretch.from), piece.until.min(stretch.until)] {
+                    let place = stretch.place_at(time);
+                    (least, most) = (least.min(place), most.max(place));
+                }
+            }
+        }
+        if (most - least) * self.turn > 1.5 {
+            return false;
+        }
+        let ends = [piece.place(piece.from), piece.place(piece.until)];
+        let clear = piece.radius + self.root;
+        let (sin, cos) = self.angle(most);
+        if ends.iter().all(|(x, y)| y * cos - x * sin > clear) {
+            return true;
+        }
+        let (sin, cos) = self.angle(least);
+        ends.iter().all(|(x, y)| y * cos - x * sin < -clear)
+    }
+
+    fn in_stretch(&self, stretch: &Stretch, piece: &Piece, from: f64, until: f64) -> Option<Hit> {
+        let fastest = stretch
+            .speed_at(from)
+            .abs()
+            .max(stretch.speed_at(until).abs())
+            * self.turn;
+        let farthest = self.reach + piece.radius;
+        let speed = piece.speed.0.hypot(piece.speed.1);
+        let bend = 0.5
+            * (farthest * (stretch.rate.abs() * self.turn + fastest * fastest)
+                + 2.0 * fastest * speed);
+        let mut time = from;
+        for _ in 0..STEPS {
+            let gap = self.gap(stretch, piece, time);
+            if gap.apart <= TOUCH {
+                return Some(gap.hit);
+            }
+            let next = time + root(gap.apart, gap.rate, bend)?;
+            if next >= until {
+                return None;
+            }
+            if next <= time {
+                return Some(gap.hit);
+            }
+            time = next;
+        }
+        Some(self.gap(stretch, piece, time).hit)
+    }
+
+    fn gap(&self, stretch: &Stretch, piece: &Piece, time: f64) -> Gap {
+        let (x, y) = piece.place(time);
+        let (sin, cos) = self.angle(stretch.place_at(time));
+        let omega = stretch.speed_at(time) * self.turn;
+        let (u, v) = (x * cos + y * sin, y * cos - x * sin);
+        let (along, across) = (
+            u.clamp(self.slab.from, self.slab.to),
+            v.clamp(self.slab.low, self.slab.high),
+        );
+        let (off, aside) = (u - along, v - across);
+        let distance = (off * off + aside * aside).sqrt();
+        let (nu, nv) = if distance > 0.0 {
+            (off / distance, aside / distance)
+        } else {
+            (0.0, 0.0)
+        };
+        let (wu, wv) = (
+            piece.speed.0 * cos + piece.speed.1 * sin,
+            piece.speed.1 * cos - piece.speed.0 * sin,
+        );
+        Gap {
+            apart: distance - piece.radius,
+            rate: nu * (omega * v + wu) + nv * (wv - omega * u),
+            hit: Hit {
+                time,
+                along,
+                across,
+                ahead: nu,
+                out: nv,
+                lever: nv * along - nu * across,
+            },
+        }
+    }
+}
