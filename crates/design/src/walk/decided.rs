@@ -1,0 +1,217 @@
+//! What sampling and proof say of a gate, as values that can be shown, and as the finding.
+
+use super::told::{Told, rank};
+use super::{GateWalk, Slot};
+use crate::Finding;
+use crate::asking::Asking;
+use crate::check::walk::anyone_hit::{CHECK, decided};
+use crate::finding::made;
+use crate::subject::About;
+use quantity::Quantity as _;
+use serde::Serialize;
+use sim::walk::{Class, Direction, Family, Habit, Sweep, Verdict, Way, Worst};
+use std::num::NonZeroUsize;
+
+/// How a share of the walks ends.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+pub struct ShareTold {
+    /// How they end.
+    pub ends: String,
+    /// Their share of all.
+    pub share: f64,
+    /// How far the true share may be off, at 95 %.
+    pub error: f64,
+}
+
+/// What a sweep comes to.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+pub struct SweepTold {
+    /// How many walks were worked.
+    pub walks: u64,
+    /// How they end.
+    pub shares: Vec<ShareTold>,
+    /// The worst touches, one of a family at most, the worst first.
+    pub worst: Vec<Told>,
+    /// Walks that end badly.
+    pub any_bad: bool,
+}
+
+/// How a family stands.
+#[derive(Debug, Clone, Copy, PartialEq, Serialize)]
+#[serde(rename_all = "kebab-case")]
+pub enum Standing {
+    /// No touch beyond the limits is possible.
+    Proved,
+    /// A walk ends badly.
+    Refuted,
+    /// Neither was shown.
+    Undecided,
+}
+
+/// One family of walks, proved or not.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+pub struct FamilyTold {
+    /// Who does what, while the leaf moves which way.
+    pub family: String,
+    /// How it stands.
+    pub standing: Standing,
+    /// Share of the space of touches that is open.
+    pub open: f64,
+    /// Boxes of it that were looked at.
+    pub boxes: u64,
+    /// The walk that ends badly.
+    pub refuted_by: Option<Told>,
+}
+
+/// The worst touches that are told.
+const TOLD: usize = 5;
+
+impl GateWalk<'_> {
+    /// How many families are proved one by one.
+    pub fn families(&self) -> usize {
+        self.walk.provable().len()
+    }
+
+    /// Works the walks with the numbers from zero up to a count; tells how many are done.
+    pub fn sweep(
+        &self,
+        walks: u64,
+        threads: NonZeroUsize,
+        done: &(dyn Fn(u64) + Sync),
+    ) -> SweepTold {
+        self.swept(&self.walk.sweep(walks, threads, done))
+    }
+
+    /// Works so many walks of each family.
+    pub(crate) fn glance(&self, each: u64) -> SweepTold {
+        self.swept(&self.walk.glance(each))
+    }
+
+    fn swept(&self, sweep: &Sweep) -> SweepTold {
+        let shares = Class::ALL.iter().zip(&sweep.shares);
+        let mut worst: Vec<Worst> = sweep.families.iter().filter_map(|one| one.worst).collect();
+        worst.sort_by(|a, b| {
+            let order = rank(b.class).cmp(&rank(a.class));
+            order.then(b.severity.base().total_cmp(&a.severity.base()))
+        });
+        SweepTold {
+            walks: sweep.scenarios,
+            shares: shares
+                .map(|(class, share)| ShareTold {
+                    ends: class.words().to_owned(),
+                    share: share.share.base(),
+                    error: share.error.base(),
+                })
+                .collect(),
+            any_bad: worst.iter().any(|one| one.class.is_bad()),
+            worst: worst
+                .iter()
+                .take(TOLD)
+                .map(|one| self.told(one.seed))
+                .collect(),
+        }
+    }
+
+    /// The first family of which somebody is hit in a first look, told.
+    pub(crate) fn hit_in_a_glance(&self, each: u64) -> Option<Told> {
+        let mut worst = self.glance(each).worst;
+        (!worst.is_empty())
+            .then(|| worst.remove(0))
+            .filter(|worst| worst.bad)
+    }
+
+    /// In how many families somebody is hit with one device less, and one of them in words.
+    pub(crate) fn hit_without(&self, slot: &Slot, each: u64) -> (usize, String) {
+        let Ok(walk) = self.without(slot).lower() else {
+            return (0, String::new());
+        };
+        let families = walk.glance(each).families;
+        let bad =
+            |one: &&sim::walk::FamilyShares| one.worst.is_some_and(|worst| worst.class.is_bad());
+        let hit: Vec<&sim::walk::FamilyShares> = families.iter().filter(bad).collect();
+        let first = hit.first().map(|one| self.family_in_words(&one.family));
+        (hit.len(), first.unwrap_or_default())
+    }
+
+    /// Proves or refutes each family, looking at so many boxes at most in each part of its space; tells when one is done.
+    pub fn prove(&self, most: u64, threads: NonZeroUsize, done: &dyn Fn()) -> Vec<FamilyTold> {
+        let families = self.walk.provable();
+        families
+            .iter()
+            .map(|family| {
+                let told = self.proved(family, most, threads);
+                done();
+                told
+            })
+            .collect()
+    }
+
+    fn proved(&self, family: &Family, most: u64, threads: NonZeroUsize) -> FamilyTold {
+        let name = self.family_in_words(family);
+        let open = |share| FamilyTold {
+            family: name.clone(),
+            standing: Standing::Undecided,
+            open: share,
+            boxes: 0,
+            refuted_by: None,
+        };
+        let Ok(proof) = self.walk.prove(family, most, threads) else {
+            return open(1.0);
+        };
+        let mut told = open(0.0);
+        told.boxes = proof.boxes;
+        match proof.verdict {
+            Verdict::Proved => told.standing = Standing::Proved,
+            Verdict::Undecided(share) => told.open = share.base(),
+            Verdict::Refuted(scenario, _) => {
+                told.standing = Standing::Refuted;
+                told.refuted_by = Some(self.told_of(&scenario, None));
+            }
+        }
+        told
+    }
+
+    fn family_in_words(&self, family: &Family) -> String {
+        let world = &self.lowered.world;
+        let moving = match world.direction(family.pass) {
+            Some(Direction::Opening) => "opening",
+            _ => "closing",
+        };
+        let way = match family.way {
+            Way::In => "in",
+            Way::Out => "out",
+        };
+        let does = match family.habit {
+            Habit::Cross => "goes",
+            Habit::Follow => "follows",
+            Habit::Stop => "stays in the way, going",
+            Habit::Stand => "is there before it starts, facing",
+        };
+        format!(
+            "{}, {does} {way}, leaf {moving}",
+            world.bodies()[family.body].name
+        )
+    }
+}
+
+impl<'s> GateWalk<'s> {
+    /// The answer to whether anyone can be hit.
+    pub fn finding(&self, sweep: &SweepTold, families: &[FamilyTold]) -> Finding {
+        let mut asking = Asking::new(self.site.site.unit_system());
+        let answer = |asking: &mut Asking<'s>| {
+            Self::read(asking, self.site, self.gate)?;
+            decided(
+                asking,
+                sweep,
+                families,
+                (self.site.site.code_basis, self.judges_touches()),
+            )
+        };
+        made(
+            &CHECK,
+            About::new(&self.gate.origin, &self.gate.id),
+            &mut asking,
+            &answer,
+        )
+    }
+}

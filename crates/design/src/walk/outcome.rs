@@ -1,0 +1,133 @@
+//! One walk past a leaf that swings or rises, in words: who is touched where and when, and with what force.
+
+use super::GateWalk;
+use super::told::{Event, Told, capital, severity};
+use quantity::{Length, Quantity as _, Time};
+use sim::walk::{AnyWorld, Body, Outcome, Scenario, Touch};
+
+/// A force so many times the limit is told as far more than the limit: what the body is by then is no spring.
+const FAR_MORE: f64 = 10.0;
+
+impl GateWalk<'_> {
+    /// An outcome in words.
+    pub(super) fn without_account(
+        &self,
+        scenario: &Scenario,
+        outcome: &Outcome,
+        seed: Option<u64>,
+    ) -> Told {
+        let body = &self.lowered.world.bodies()[scenario.body];
+        let who = self.who(scenario, body);
+        let starts = Event {
+            seconds: 0.0,
+            what: format!("the leaf starts {}", self.moving(scenario)),
+        };
+        let (after, events) = match &outcome.touch {
+            Some(touch) => (
+                format!(
+                    "{} {}",
+                    self.met(scenario, body, touch),
+                    self.at_height(scenario, body)
+                ),
+                vec![
+                    starts,
+                    Event {
+                        seconds: touch.time.base(),
+                        what: "the leaf touches them".to_owned(),
+                    },
+                ],
+            ),
+            None => (format!("{}.", capital(outcome.class.words())), vec![starts]),
+        };
+        Told {
+            seed,
+            ends: outcome.class.words().to_owned(),
+            bad: outcome.class.is_bad(),
+            sentence: format!("{who} {after}"),
+            events,
+            severity: outcome
+                .touch
+                .map_or(0.0, |touch| severity(self, &touch).base()),
+        }
+    }
+
+    /// The touch: `4.1 s after the leaf starts closing it touches them ...`
+    fn met(&self, scenario: &Scenario, body: &Body, touch: &Touch) -> String {
+        let print = self.print;
+        let part = &body.parts[touch.part];
+        let side = if touch.at.y.base() < 0.0 {
+            "outside"
+        } else {
+            "inside"
+        };
+        format!(
+            "{} after it starts {} the leaf, going at {} there, touches them {} the gate line, {} along it, between {} and {} \
+             above the ground, {}: {}.",
+            capital(&print.q(touch.time)),
+            self.moving(scenario),
+            print.q(touch.speed),
+            beside(&print.q(Length::from_base(touch.at.y.base().abs())), side),
+            print.q(touch.at.x),
+            print.q(part.bottom),
+            print.q(part.top),
+            self.gap(touch),
+            self.force(touch),
+        )
+    }
+
+    fn gap(&self, touch: &Touch) -> String {
+        if !touch.gap.base().is_finite() {
+            return "nothing behind".to_owned();
+        }
+        let gap = self.print.q(touch.gap);
+        match self.lowered.world {
+            AnyWorld::Rising(_) => format!("{gap} above the ground"),
+            _ => format!("in a gap of {gap} to what stands opposite"),
+        }
+    }
+
+    fn force(&self, touch: &Touch) -> String {
+        let print = self.print;
+        let limit = print.q(touch.limit);
+        if touch.force.base() > FAR_MORE * touch.limit.base() {
+            return format!(
+                "it is not stopped in time, and presses far harder than the {limit} that is allowed"
+            );
+        }
+        let fall = |time: Option<Time>| {
+            time.map_or_else(
+                || "it never falls to what may last".to_owned(),
+                |time| format!("it is down to what may last after {}", print.q(time)),
+            )
+        };
+        format!(
+            "{} where {limit} is allowed; {}",
+            print.q(touch.force),
+            fall(touch.lasts)
+        )
+    }
+
+    /// What acts in the direction, and what of it cannot see them.
+    fn at_height(&self, scenario: &Scenario, body: &Body) -> String {
+        let acting: Vec<_> = self.in_order(self.direction(scenario)).collect();
+        if acting.is_empty() {
+            return "No beam or field acts in this direction.".to_owned();
+        }
+        let words: Vec<String> = acting
+            .iter()
+            .map(|sensing| {
+                let id = &sensing.id;
+                if self.is_out_of_height(sensing, body) {
+                    format!("{id} is not at their height")
+                } else {
+                    format!("{id} does not keep the leaf off them")
+                }
+            })
+            .collect();
+        format!("{}.", capital(&words.join("; ")))
+    }
+}
+
+fn beside(distance: &str, side: &str) -> String {
+    format!("{distance} {side}")
+}
