@@ -4,6 +4,7 @@
 //! operator tests it in every cycle. Loops see steel, not people, and never count, whatever they are written down as.
 //! The numbers by kind of gate in the table of 2018 are recalled: the working mentions them, nothing passes on them.
 
+use super::means::of_gate;
 use crate::asking::{Asking, Wants, pick};
 use crate::check::motion::operator_of;
 use crate::check::{Check, Round};
@@ -40,7 +41,7 @@ fn ask<'s>(site: &'s Site, round: &mut Round<'s, '_>) {
     }
 }
 
-fn count<'s>(asking: &mut Asking<'s>, site: &'s Site, gate: &'s Gate) -> Answer {
+pub(crate) fn count<'s>(asking: &mut Asking<'s>, site: &'s Site, gate: &'s Gate) -> Answer {
     let about = &site.site;
     let edition = pick!(asking, about.protection_code);
     let own_sensing = own_sensing(asking, site, gate);
@@ -103,15 +104,6 @@ fn own_sensing<'s>(asking: &mut Asking<'s>, site: &'s Site, gate: &'s Gate) -> R
 fn sensors<'s>(site: &'s Site, gate: &'s Gate) -> impl Iterator<Item = &'s Device> {
     of_gate(site, gate)
         .filter(|device| device.protection.is_some() && device.kind != DeviceKind::Loop)
-}
-
-/// The devices of a gate; those that name none belong to the only gate of the site.
-fn of_gate<'s>(site: &'s Site, gate: &'s Gate) -> impl Iterator<Item = &'s Device> {
-    let only = site.gate.len() == 1;
-    site.device.iter().filter(move |device| match &device.gate {
-        Some(name) => *name == gate.id,
-        None => only,
-    })
 }
 
 /// Every sensor says whether it is tested, and in which directions it acts; the operator says whether it tests.
