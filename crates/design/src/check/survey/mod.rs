@@ -2,3 +2,6 @@
 
 pub(crate) mod authority;
 pub(crate) mod deciding;
+pub(crate) mod inside_boundary;
+pub(crate) mod old_gate_brought_up;
+pub(crate) mod use_and_people;

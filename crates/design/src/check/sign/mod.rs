@@ -1,0 +1,3 @@
+//! Signs.
+
+pub(crate) mod both_sides;
