@@ -1,10 +1,12 @@
-//! What a wheel of a fire engine brings.
+//! The fire engines that come, and what a wheel of theirs brings.
 
 use crate::asking::{Asking, Wants, read};
-use crate::outcome::Halt;
+use crate::check::Round;
+use crate::outcome::{Answer, Halt};
+use crate::subject::About;
 use formula::{Evidence, Source};
 use quantity::{Force, Quantity as _};
-use site::{CodeBasis, Site, Vehicle};
+use site::{CodeBasis, Gate, Site, Vehicle};
 
 static ROAD: Source = Source {
     work: "International Fire Code, appendix D",
@@ -24,14 +26,50 @@ static AXLE: Source = Source {
 const HEAVIEST: f64 = 16_750.0 * 4.448_221_615_260_5;
 
 /// How a fire engine is written.
-const ENGINE: &str = "[[vehicle]]\nid = \"engine\"\nwhat = \"fire engine\"\nfire_apparatus = true\nwheel_load = \"65 kN\"";
+pub(crate) const ENGINE: &str = "[[vehicle]]\nid = \"engine\"\nwhat = \"fire engine\"\nfire_apparatus = true\nwheel_load = \"65 kN\"\nlength = \"32 ft\"\nwidth = \"8 ft 6 in\"\nheight = \"10 ft 6 in\"";
 
 /// Fire engines come to the site: a lane says so, or a vehicle is one.
 pub(crate) fn comes(site: &Site) -> bool {
     site.lane.iter().any(|lane| lane.fire_lane == Some(true)) || engines(site).next().is_some()
 }
 
-fn engines(site: &Site) -> impl Iterator<Item = &Vehicle> {
+/// Fire engines come; where no lane says whether, each lane is asked.
+pub(crate) fn comes_or_asked<'s>(site: &'s Site, round: &mut Round<'s, '_>) -> bool {
+    if comes(site) {
+        return true;
+    }
+    for lane in site.lane.iter().filter(|lane| lane.fire_lane.is_none()) {
+        round.ask(About::new(&lane.origin, &lane.id), |asking| {
+            asking.need(&lane.origin, "fire_lane", None::<&bool>, "true")?;
+            Err(Halt)
+        });
+    }
+    false
+}
+
+/// Asks of each gate that fire engines pass: every one whose lane is not said to be none of theirs.
+pub(crate) fn each_gate<'s>(
+    site: &'s Site,
+    round: &mut Round<'s, '_>,
+    answer: impl Fn(&mut Asking<'s>, &'s Gate) -> Answer,
+) {
+    if !comes_or_asked(site, round) {
+        return;
+    }
+    for gate in &site.gate {
+        let mut lanes = site.lane.iter();
+        let no_way =
+            lanes.any(|lane| lane.gate.as_ref() == Some(&gate.id) && lane.fire_lane == Some(false));
+        if !no_way {
+            round.ask(About::new(&gate.origin, &gate.id), |asking| {
+                answer(asking, gate)
+            });
+        }
+    }
+}
+
+/// The fire engines among the vehicles that are expected.
+pub(crate) fn engines(site: &Site) -> impl Iterator<Item = &Vehicle> {
     site.vehicle
         .iter()
         .filter(|vehicle| vehicle.fire_apparatus == Some(true))

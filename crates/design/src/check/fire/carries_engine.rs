@@ -4,7 +4,7 @@
 //! the lane against the cover that they need there. Where nothing is known of the engine, a site in the United States
 //! counts on the heaviest axle that an emergency vehicle may have there.
 
-use super::apparatus::{comes, wheel};
+use super::apparatus::{comes_or_asked, wheel};
 use crate::asking::{Asking, read};
 use crate::check::{BOTH, Check, DATA_SHEET, Round};
 use crate::outcome::{Answer, Halt, Labeled, Outcome};
@@ -41,13 +41,7 @@ static BURIED_EUROPE: Source = Source {
 };
 
 fn ask<'s>(site: &'s Site, round: &mut Round<'s, '_>) {
-    if !comes(site) {
-        for lane in site.lane.iter().filter(|lane| lane.fire_lane.is_none()) {
-            round.ask(About::new(&lane.origin, &lane.id), |asking| {
-                asking.need(&lane.origin, "fire_lane", None::<&bool>, "true")?;
-                Err(Halt)
-            });
-        }
+    if !comes_or_asked(site, round) {
         return;
     }
     for one in &site.cover {

@@ -2,3 +2,5 @@
 
 pub(crate) mod apparatus;
 pub(crate) mod carries_engine;
+pub(crate) mod clear_way;
+pub(crate) mod opens;

@@ -43,11 +43,10 @@ fn ask<'s>(site: &'s Site, round: &mut Round<'s, '_>) {
 }
 
 fn by_hand<'s>(asking: &mut Asking<'s>, site: &'s Site, gate: &'s Gate, leaf: &'s Leaf) -> Answer {
-    let met = push(asking, site, (gate, leaf), true);
-    let clear = push(asking, site, (gate, leaf), false);
+    let pushes = pushes(asking, site, gate, leaf);
     let efforts = efforts(asking, site, gate, leaf);
-    let gear = hand_gear(asking, site, gate, leaf);
-    let (met, clear, efforts) = (met? / gear, clear? / gear, efforts?);
+    let (pushes, efforts) = (pushes?, efforts?);
+    let Pushes { met, clear } = pushes;
     let guide = asking.work(&PushPullGuide { who: Pusher::Women })?;
     let effort = efforts
         .into_iter()
@@ -88,6 +87,31 @@ fn by_hand<'s>(asking: &mut Asking<'s>, site: &'s Site, gate: &'s Gate, leaf: &'
             .flatten(),
     )
     .ok_or(Halt)
+}
+
+/// The hardest pushes that move a released leaf by hand.
+#[derive(Debug, Clone, Copy)]
+pub(crate) struct Pushes {
+    /// Where seals or a catch are met.
+    pub(crate) met: Force,
+    /// On the clear part of the travel.
+    pub(crate) clear: Force,
+}
+
+/// The hardest pushes at a released leaf, by hand or by its crank, on a calm day.
+pub(crate) fn pushes<'s>(
+    asking: &mut Asking<'s>,
+    site: &'s Site,
+    gate: &'s Gate,
+    leaf: &'s Leaf,
+) -> Result<Pushes, Halt> {
+    let met = push(asking, site, (gate, leaf), true);
+    let clear = push(asking, site, (gate, leaf), false);
+    let gear = hand_gear(asking, site, gate, leaf);
+    Ok(Pushes {
+        met: met? / gear,
+        clear: clear? / gear,
+    })
 }
 
 /// What a crank or a hand chain makes of a push; one where there is none.

@@ -52,7 +52,8 @@ fn standby<'s>(asking: &mut Asking<'s>, site: &'s Site, battery: &'s Battery) ->
     ))
 }
 
-fn needed<'s>(
+/// What the hours and cycles wanted of a battery ask for.
+pub(crate) fn needed<'s>(
     asking: &mut Asking<'s>,
     site: &'s Site,
     battery: &'s Battery,

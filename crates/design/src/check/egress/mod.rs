@@ -1,0 +1,4 @@
+//! The way out.
+
+pub(crate) mod hand_release;
+pub(crate) mod way_out;

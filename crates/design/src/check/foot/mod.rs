@@ -1,0 +1,6 @@
+//! People on foot.
+
+pub(crate) mod accessible;
+pub(crate) mod envelope;
+mod limits;
+pub(crate) mod way;
