@@ -4,6 +4,7 @@ mod anchors;
 mod mounting;
 mod pads;
 mod parts;
+mod protection;
 mod ruled_out;
 mod tried;
 
@@ -11,5 +12,6 @@ pub use anchors::{AnchorChoice, AnchorWay, anchor_choices};
 pub use mounting::{Mounted, Pin, mountings};
 pub use pads::{PadChoice, PadSize, pad_choices};
 pub use parts::{Choice, Choosable, choose};
+pub use protection::{ProtectionChoice, ProtectionSet, protection_choices};
 pub use ruled_out::RuledOut;
 pub use tried::Candidate;
