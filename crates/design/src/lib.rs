@@ -15,14 +15,18 @@ mod outcome;
 mod plain;
 mod question;
 mod subject;
+mod vehicle;
 mod verdict;
 mod verdicts;
+pub mod walk;
+pub mod zone;
 
 pub use answers::{Answers, answers, findings};
 pub use check::is_answered;
 pub use choose::{
     AnchorChoice, AnchorWay, Candidate, Choice, Choosable, Mounted, PadChoice, PadSize, Pin,
-    RuledOut, anchor_choices, choose, mountings, pad_choices,
+    ProtectionChoice, ProtectionSet, RuledOut, anchor_choices, choose, mountings, pad_choices,
+    protection_choices,
 };
 pub use coverage::{Covered, State};
 pub use figure::Figure;

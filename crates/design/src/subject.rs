@@ -19,6 +19,17 @@ impl<'s> About<'s> {
         }
     }
 
+    /// A record by its id, as it passes a gate where the site has several: `rig-at-main`.
+    pub(crate) fn passing(origin: &'s Origin, name: &'s site::Id, gate: Option<&site::Id>) -> Self {
+        match gate {
+            None => Self::new(origin, name),
+            Some(gate) => Self {
+                origin,
+                name: Cow::Owned(format!("{name}-at-{gate}")),
+            },
+        }
+    }
+
     /// The site as a whole.
     pub(crate) fn site(origin: &'s Origin) -> Self {
         Self {

@@ -47,6 +47,17 @@ impl<'s> Fact<'s> {
         }
     }
 
+    /// Keeps only one end, whose value it gives: whoever reads it knows which end is the bad one.
+    pub(super) fn taken<Q: Quantity>(mut self, measured: &Measured<Q>, end: End) -> (Self, Q) {
+        let value = match end {
+            End::Nominal => measured.nominal(),
+            End::Low => measured.low(),
+            End::High => measured.high(),
+        };
+        (self.low, self.high) = (value.base(), value.base());
+        (self, value)
+    }
+
     /// The value with its tolerance, as a person reads it.
     pub(crate) fn text(&self, print: Print) -> String {
         (self.show)(self.nominal, self.tolerance, print.units())

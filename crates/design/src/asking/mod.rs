@@ -37,6 +37,8 @@ pub(crate) struct Asking<'s> {
     pub(crate) ends: Vec<End>,
     pub(crate) lacks: Vec<Lack<'s>>,
     pub(crate) beyond: Option<Beyond>,
+    /// What has to be done before there is an answer, where no fact is missing.
+    pub(crate) pending: Option<String>,
     /// Sources of the calculations and figures used, as they were asked for.
     grounds: Vec<&'static Source>,
     pub(crate) record: Option<Record>,
@@ -51,6 +53,7 @@ impl<'s> Asking<'s> {
             ends: Vec::new(),
             lacks: Vec::new(),
             beyond: None,
+            pending: None,
             grounds: Vec::with_capacity(8),
             record: None,
         }
@@ -74,6 +77,7 @@ impl<'s> Asking<'s> {
         self.lacks.clear();
         self.grounds.clear();
         self.beyond = None;
+        self.pending = None;
     }
 
     /// A measured value.
@@ -185,6 +189,66 @@ impl<'s> Asking<'s> {
         self.lack(origin, key, Wants::Sort(Q::SORT))
     }
 
+    /// One end of the tolerance of a measured value, where the check knows which end is the bad one: the search for the
+    /// worst corner leaves it alone.
+    pub(crate) fn read_at<R: Readable>(
+        &mut self,
+        (origin, key): (&'s Origin, &'static str),
+        value: Option<&R>,
+        end: End,
+    ) -> Result<R::Gives, Halt> {
+        match value {
+            Some(value) => Ok(self.taken(origin, (key, ""), value.measured_value(), end)),
+            None => self.lack_of(origin, key),
+        }
+    }
+
+    /// A position as written, its tolerances left alone.
+    pub(crate) fn position_as_written(
+        &mut self,
+        (origin, key): (&'s Origin, &'static str),
+        value: Option<&Position>,
+    ) -> Result<[Length; 3], Halt> {
+        match value {
+            Some(position) => Ok([
+                self.taken(origin, (key, "x"), &position.x, End::Nominal),
+                self.taken(origin, (key, "y"), &position.y, End::Nominal),
+                self.taken(origin, (key, "z"), &position.z, End::Nominal),
+            ]),
+            None => self.lack(origin, key, Wants::Position),
+        }
+    }
+
+    fn taken<Q: Quantity>(
+        &mut self,
+        origin: &'s Origin,
+        (key, part): (&'static str, &'static str),
+        measured: &Measured<Q>,
+        end: End,
+    ) -> Q {
+        let (fact, value) = Fact::new(origin, key, part, measured).taken(measured, end);
+        if !self.facts.iter().any(|known| known.is(origin, key, part)) {
+            self.facts.push(fact);
+        }
+        value
+    }
+
+    /// Leaves the answer unknown until something is done that no fact of the site stands for.
+    pub(crate) fn wait_for<T>(&mut self, what: String) -> Result<T, Halt> {
+        self.pending = Some(what);
+        Err(Halt)
+    }
+
+    /// Notes that a calculation that is no formula of its own refused what the site gave it.
+    pub(crate) fn beyond_reach<T>(
+        &mut self,
+        calculation: &'static str,
+        reach: OutOfReach,
+    ) -> Result<T, Halt> {
+        self.beyond = Some(Beyond { calculation, reach });
+        Err(Halt)
+    }
+
     /// Notes that this tool has no answer for these values, and why.
     pub(crate) fn refuse<T>(&mut self, why: &'static str) -> Result<T, Halt> {
         self.beyond = Some(Beyond {
@@ -192,6 +256,17 @@ impl<'s> Asking<'s> {
             reach: OutOfReach::new("", why),
         });
         Err(Halt)
+    }
+
+    /// What a simulation gives; where it refused, why is noted.
+    pub(crate) fn in_reach<T>(&mut self, found: Result<T, OutOfReach>) -> Result<T, Halt> {
+        found.map_err(|reach| {
+            self.beyond = Some(Beyond {
+                calculation: "",
+                reach,
+            });
+            Halt
+        })
     }
 
     /// Evaluates a calculation, and keeps it as a step of the working.

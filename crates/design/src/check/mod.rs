@@ -9,23 +9,28 @@ mod tests;
 
 pub(crate) mod anchor;
 mod bollard;
+pub(crate) mod control;
+mod egress;
 mod enclosure;
 mod fire;
+mod foot;
 pub(crate) mod force;
 mod hazard;
 mod keep;
-mod leaf;
+pub(crate) mod leaf;
 mod lifting;
 pub(crate) mod motion;
 mod network;
 mod power;
-mod protect;
+pub(crate) mod protect;
 mod pull;
 mod route;
+mod sign;
 mod standby;
 mod stop;
 pub(crate) mod structure;
 pub(crate) mod survey;
+pub(crate) mod walk;
 pub(crate) mod wind;
 
 pub(crate) use round::Round;
@@ -71,6 +76,9 @@ const BOTH: &[CodeBasis] = &[CodeBasis::Us, CodeBasis::Eu];
 /// Every check that asks the site itself, in the order of the questions.
 pub(crate) const CHECKS: &[Check] = &[
     survey::authority::CHECK,
+    survey::use_and_people::CHECK,
+    survey::old_gate_brought_up::CHECK,
+    survey::inside_boundary::CHECK,
     wind::pressure::CHECK,
     leaf::rated_mass::CHECK,
     leaf::cladding::CHECK,
@@ -125,9 +133,55 @@ pub(crate) const CHECKS: &[Check] = &[
     bollard::gap_width::CHECK,
     lifting::each_task::CHECK,
     lifting::propped::CHECK,
+    hazard::leading_edge::CHECK,
+    hazard::trailing_edge::CHECK,
+    hazard::draw_in::CHECK,
     hazard::reach_through::CHECK,
+    hazard::hinge_side::CHECK,
+    hazard::behind_open::CHECK,
+    hazard::under_edge::CHECK,
+    hazard::rollers_rack::CHECK,
+    hazard::arm_and_counterweight::CHECK,
+    hazard::falling_arm::CHECK,
+    hazard::lift_carry::CHECK,
+    hazard::protrusions::CHECK,
     protect::count::CHECK,
+    protect::level_eu::CHECK,
+    protect::every_zone::CHECK,
+    protect::common_cause::CHECK,
+    protect::monitored::CHECK,
+    protect::right_kind::CHECK,
+    protect::beam_heights::CHECK,
+    protect::person_between::CHECK,
     protect::minimum_distance::CHECK,
+    protect::edge_travel::CHECK,
+    protect::edge_signal::CHECK,
+    protect::force_limits::CHECK,
+    protect::inherent_set::CHECK,
+    protect::sense_window::CHECK,
+    protect::after_hit::CHECK,
+    protect::hold_to_run::CHECK,
+    protect::beam_margin::CHECK,
+    protect::trapped_freed::CHECK,
+    control::out_of_reach_of_leaf::CHECK,
+    control::in_sight::CHECK,
+    control::remote_out_of_sight::CHECK,
+    control::priority::CHECK,
+    control::power_return::CHECK,
+    control::auto_close::CHECK,
+    control::wire_cut::CHECK,
+    control::interlock::CHECK,
+    sign::both_sides::CHECK,
+    walk::anyone_hit::CHECK,
+    walk::vehicle_hit::CHECK,
+    walk::device_lost::CHECK,
+    walk::response::CHECK,
+    foot::way::CHECK,
+    foot::accessible::CHECK,
+    egress::way_out::CHECK,
+    egress::hand_release::CHECK,
+    fire::clear_way::CHECK,
+    fire::opens::CHECK,
     fire::carries_engine::CHECK,
     power::voltage::CHECK,
     standby::hours_and_moves::CHECK,

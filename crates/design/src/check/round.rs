@@ -25,6 +25,17 @@ pub(crate) struct Round<'s, 'r> {
 }
 
 impl<'s> Round<'s, '_> {
+    /// Asks a question that takes longer than a verdict on every keystroke may: only findings answer it.
+    pub(crate) fn ask_in_full(
+        &mut self,
+        about: About<'s>,
+        answer: impl Fn(&mut Asking<'s>) -> Answer,
+    ) {
+        if matches!(self.purpose, Purpose::Findings(_)) {
+            self.ask(about, answer);
+        }
+    }
+
     /// Asks the question of one thing.
     pub(crate) fn ask(&mut self, about: About<'s>, answer: impl Fn(&mut Asking<'s>) -> Answer) {
         match &mut self.purpose {

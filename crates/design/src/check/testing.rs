@@ -12,13 +12,17 @@ use site::{Site, SourceFile};
 
 /// The site of a text that must be without problems that cannot be so.
 pub(crate) fn site(text: &str) -> Site {
-    let loaded = site::load(
-        SourceFile {
-            name: "site.toml".to_owned(),
-            text: text.to_owned(),
-        },
-        Vec::new(),
-    );
+    bought(text, None)
+}
+
+/// The site of a text whose parts file is another text.
+fn bought(text: &str, parts: Option<&str>) -> Site {
+    let file = |name: &str, text: &str| SourceFile {
+        name: name.to_owned(),
+        text: text.to_owned(),
+    };
+    let parts = parts.map(|text| file("parts.toml", text));
+    let loaded = site::load(file("site.toml", text), parts.into_iter().collect());
     let problems: Vec<String> = loaded
         .problems
         .iter()
@@ -31,6 +35,13 @@ pub(crate) fn site(text: &str) -> Site {
 /// The findings of one check on the site of a text.
 pub(crate) fn all(check: &Check, text: &str) -> Vec<Finding> {
     round::findings(&site(text), std::slice::from_ref(check))
+}
+
+/// The only finding of one check on a site with parts; the site says `parts = ["parts.toml"]`.
+pub(crate) fn only_bought(check: &Check, text: &str, parts: &str) -> Finding {
+    let mut findings = round::findings(&bought(text, Some(parts)), std::slice::from_ref(check));
+    assert_eq!(findings.len(), 1, "{findings:#?}");
+    findings.remove(0)
 }
 
 /// The only finding of one check on the site of a text.

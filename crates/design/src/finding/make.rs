@@ -32,7 +32,7 @@ impl Judged {
 /// Draws the verdict. What would hold on a figure from memory is unknown until that figure is looked up.
 pub(crate) fn judged(asking: &Asking<'_>, answer: Answer) -> Judged {
     let Ok(outcome) = answer else {
-        let verdict = if asking.lacks.is_empty() {
+        let verdict = if asking.lacks.is_empty() && asking.pending.is_none() {
             Verdict::OutsideThisTool
         } else {
             Verdict::UnknownUntil
@@ -213,7 +213,10 @@ fn unknown(asking: &Asking<'_>, judged: Judged, print: Print) -> String {
         let would = margin("Would hold", judged.outcome, print);
         return format!("{would} Unknown until looked up in {works}: known from memory only.");
     }
-    not_known(&asking.lacks)
+    match &asking.pending {
+        Some(pending) if asking.lacks.is_empty() => pending.clone(),
+        _ => not_known(&asking.lacks),
+    }
 }
 
 fn outside(asking: &Asking<'_>) -> String {
@@ -317,7 +320,7 @@ fn assumed(asking: &Asking<'_>) -> Vec<Reading> {
 }
 
 /// A fact as shown.
-pub(super) fn reading(fact: &Fact<'_>, print: Print) -> Reading {
+pub(crate) fn reading(fact: &Fact<'_>, print: Print) -> Reading {
     let place = fact.origin.field(fact.key);
     let part = if fact.part.is_empty() {
         String::new()

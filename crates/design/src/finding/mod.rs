@@ -9,7 +9,7 @@ mod working;
 pub use tolerance::{Corner, CornerValue, Deciding, Method};
 pub use working::{Line, SourceNote, Working};
 
-pub(crate) use make::{judged, made};
+pub(crate) use make::{judged, made, reading};
 
 use crate::question::Severity;
 use crate::{Figure, Standing, Verdict};

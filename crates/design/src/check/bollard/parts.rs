@@ -1,7 +1,7 @@
 //! What stands on a site where a vehicle could hit it, and what the leaves sweep.
 
 use super::corridor::flat;
-use crate::asking::{Asking, Wants, pick, read};
+use crate::asking::{Asking, Wants, read};
 use crate::check::leaf::arc;
 use crate::check::plane::Piece;
 use crate::outcome::Halt;
@@ -99,7 +99,7 @@ fn open_leaves<'s>(asking: &mut Asking<'s>, gate: &'s Gate) -> Result<Vec<Part<'
             .into_iter()
             .map(|(_, open)| open)
             .collect(),
-        GateKind::SingleSwing | GateKind::DoubleSwing => arcs(asking, gate)?
+        GateKind::SingleSwing | GateKind::DoubleSwing => arc::of_gate(asking, gate)?
             .iter()
             .map(|arc| arc.at(arc.travel))
             .collect(),
@@ -127,7 +127,7 @@ pub(super) fn swept<'s>(asking: &mut Asking<'s>, gate: &'s Gate) -> Result<Vec<P
             let step = |arc: &arc::Sweep, step: u32| {
                 arc.at(arc.travel * f64::from(step) / f64::from(STEPS))
             };
-            let arcs = arcs(asking, gate)?;
+            let arcs = arc::of_gate(asking, gate)?;
             Ok(arcs
                 .iter()
                 .flat_map(|arc| (0..=STEPS).map(move |at| step(arc, at)))
@@ -160,19 +160,6 @@ fn slid<'s>(asking: &mut Asking<'s>, gate: &'s Gate) -> Result<Vec<(Piece, Piece
         });
     }
     whole
-}
-
-fn arcs<'s>(asking: &mut Asking<'s>, gate: &'s Gate) -> Result<Vec<arc::Sweep>, Halt> {
-    let opening = read!(asking, gate.clear_opening);
-    let travel = read!(asking, gate.travel_angle);
-    let side = pick!(asking, gate.swings);
-    let lengths: Vec<_> = gate
-        .leaf
-        .iter()
-        .map(|leaf| read!(asking, leaf.length))
-        .collect();
-    let lengths: Result<Vec<_>, Halt> = lengths.into_iter().collect();
-    Ok(arc::sweeps(gate, opening?, &lengths?, (travel?, side?)))
 }
 
 /// The place of a bollard, seen from above.

@@ -13,7 +13,7 @@ use site::{BalanceKind, Gate, GateKind, Leaf, Operator, Site, Stop, TravelEnd};
 
 /// A leaf as its free end, or its edge, feels it.
 #[derive(Debug, Clone, Copy)]
-pub(super) struct Moving {
+pub(crate) struct Moving {
     /// Mass at the edge, counterweight included.
     mass: Mass,
     /// Turning parts of the drive, as a mass at the edge.
@@ -49,6 +49,16 @@ static HARD_SHOVE: Source = Source {
 };
 
 impl Moving {
+    /// Everything that comes with the edge: leaf, counterweight and drive.
+    pub(crate) fn whole_mass(&self) -> Mass {
+        self.mass + self.rotating
+    }
+
+    /// Full speed of the edge.
+    pub(crate) fn speed(&self) -> Velocity {
+        self.speed
+    }
+
     fn gravity(&self, end: TravelEnd) -> Force {
         let toward = match end {
             TravelEnd::Closed => self.gravity_closed.base(),
@@ -65,7 +75,7 @@ impl Moving {
         stiffness: ForcePerLength,
     ) -> Result<ImpactOnStop, Halt> {
         asking.work(&StopImpactForce {
-            mass: self.mass + self.rotating,
+            mass: self.whole_mass(),
             speed: self.speed,
             push: self.push + self.gravity(end),
             stiffness,
@@ -134,7 +144,7 @@ fn operator<'s>(
 }
 
 /// A leaf of a gate, driven by its operator.
-pub(super) fn moving<'s>(
+pub(crate) fn moving<'s>(
     asking: &mut Asking<'s>,
     site: &'s Site,
     gate: &'s Gate,

@@ -11,6 +11,6 @@ pub(crate) mod pressure;
 pub(crate) mod reaction;
 pub(crate) mod stands_everywhere;
 pub(crate) mod still_moves;
-mod still_turns;
+pub(crate) mod still_turns;
 pub(crate) mod upright_arm;
 pub(crate) mod velocity;

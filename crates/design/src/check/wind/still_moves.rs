@@ -10,7 +10,7 @@ use crate::check::force::operator_curve::force_at;
 use crate::check::force::sliding::{Conditions, leaf as leaf_of, on_the_level};
 use crate::check::{BOTH, Check, Round};
 use crate::outcome::{Answer, Comparison, Halt, Labeled, Outcome};
-use formula::motion::SlideGateForce;
+use formula::motion::{SlideGateForce, SlideGateForces};
 use formula::wind::BeaufortForce;
 use quantity::Velocity;
 use site::{CodeBasis, Gate, GateKind, Leaf, Operator, Site};
@@ -62,23 +62,12 @@ fn slides<'s>(
     operator: &'s Operator,
 ) -> Answer {
     let wind = read!(asking, site.climate?.operating_wind_speed);
-    let level = on_the_level(asking, site, gate, leaf, Conditions::IN_THE_WIND);
-    let slope = read!(asking, gate.slope);
+    let hardest = hardest_slide(asking, site, (gate, leaf));
     let speed = read!(asking, gate.motion?.cruise_speed);
     let threshold = read!(asking, operator.obstruction_force);
     let capacity = speed.and_then(|speed| force_at(asking, operator, speed));
-    let (wind, level, slope) = (wind?, level?, slope?);
+    let (wind, hardest) = (wind?, hardest?);
     let (threshold, capacity) = (threshold?, capacity?);
-    let opening = asking.work(&SlideGateForce { slope, ..level })?;
-    let closing = asking.work(&SlideGateForce {
-        slope: -slope,
-        ..level
-    })?;
-    let hardest = if opening.total >= closing.total {
-        opening
-    } else {
-        closing
-    };
     let called = called(asking, site, wind);
     asking.say(|print| {
         format!(
@@ -103,6 +92,27 @@ fn slides<'s>(
         Comparison::below(added, obstacle),
     ];
     Outcome::worst(comparisons).ok_or(Halt)
+}
+
+/// The pull along a slide in the operating wind, in the direction that asks more.
+pub(crate) fn hardest_slide<'s>(
+    asking: &mut Asking<'s>,
+    site: &'s Site,
+    (gate, leaf): (&'s Gate, &'s Leaf),
+) -> Result<SlideGateForces, Halt> {
+    let level = on_the_level(asking, site, gate, leaf, Conditions::IN_THE_WIND);
+    let slope = read!(asking, gate.slope);
+    let (level, slope) = (level?, slope?);
+    let opening = asking.work(&SlideGateForce { slope, ..level })?;
+    let closing = asking.work(&SlideGateForce {
+        slope: -slope,
+        ..level
+    })?;
+    Ok(if opening.total >= closing.total {
+        opening
+    } else {
+        closing
+    })
 }
 
 /// What the owner's sheet says of more wind than that.

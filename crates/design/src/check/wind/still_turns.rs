@@ -20,16 +20,7 @@ pub(super) fn swings<'s>(
     (gate, leaf): (&'s Gate, &'s Leaf),
     operator: &'s Operator,
 ) -> Answer {
-    let at = At {
-        angle: Angle::from_base(0.0),
-        wind: Some(Wind::Operating),
-        direction: Direction::Opening,
-        speeding_up: false,
-        hindered: false,
-    };
-    let torque = torque_at(asking, site, gate, leaf, at);
-    let worst = torque.and_then(|torque| hardest(asking, torque));
-    let demand = worst.map(|worst| worst.total);
+    let demand = swing_torque(asking, site, (gate, leaf));
     against_drive(asking, site, leaf, (operator, demand))
 }
 
@@ -40,14 +31,40 @@ pub(super) fn turns_up<'s>(
     (gate, leaf): (&'s Gate, &'s Leaf),
     operator: &'s Operator,
 ) -> Answer {
+    let demand = rise_torque(asking, site, (gate, leaf));
+    against_drive(asking, site, leaf, (operator, demand))
+}
+
+/// The greatest torque that a swing leaf asks in the operating wind.
+pub(crate) fn swing_torque<'s>(
+    asking: &mut Asking<'s>,
+    site: &'s Site,
+    (gate, leaf): (&'s Gate, &'s Leaf),
+) -> Result<Torque, Halt> {
+    let at = At {
+        angle: Angle::from_base(0.0),
+        wind: Some(Wind::Operating),
+        direction: Direction::Opening,
+        speeding_up: false,
+        hindered: false,
+    };
+    let torque = torque_at(asking, site, gate, leaf, at)?;
+    Ok(hardest(asking, torque)?.total)
+}
+
+/// The greatest torque that an arm or a leaf asks on its way up or down in the operating wind.
+pub(crate) fn rise_torque<'s>(
+    asking: &mut Asking<'s>,
+    site: &'s Site,
+    (gate, leaf): (&'s Gate, &'s Leaf),
+) -> Result<Torque, Halt> {
     let worst = hardest_rise(
         asking,
         RisingAt::steady,
         |asking, at| rising(asking, site, gate, leaf, at),
         Rising::demand,
-    );
-    let demand = worst.map(|worst| Torque::from_base(worst.demand()));
-    against_drive(asking, site, leaf, (operator, demand))
+    )?;
+    Ok(Torque::from_base(worst.demand()))
 }
 
 /// The torque in the wind against what the drive gives and what it takes for an obstacle at the free end.
