@@ -1,6 +1,6 @@
 //! Every drawing of a site on its sheet: plans, elevations, sections, plots.
 
-use crate::{curves, elevation, foundation, mounting, plan};
+use crate::{curves, elevation, foundation, hazard, mounting, plan, walk};
 use draw::{DrawError, Drawing, North, Orientation, Paper, ScaleChoice, Scene, Sheet, TitleBlock};
 use quantity::{Quantity as _, Ratio};
 use site::{CodeBasis, Gate, Site};
@@ -55,13 +55,15 @@ pub(crate) struct Planned {
 }
 
 /// The drawings of a site on tabloid (US) or A3 (EU) paper: the plan of each gate, one of the whole site where
-/// something stands farther away, each gate from the front and cut across, its foundations, and how it moves as curves;
+/// something stands farther away, each gate from the front and cut across, where it can catch somebody, its foundations, and how it moves as curves;
 /// what is small on paper of half that size.
 pub fn drawings(site: &Site, imprint: &Imprint) -> Result<Vec<NamedDrawing>, DrawError> {
     let trial = sheet(site, imprint, String::new(), north(site));
     let mut planned = plan::planned(site, &trial)?;
     for gate in &site.gate {
         planned.extend(upright(site, gate));
+        planned.extend(hazard::planned(site, gate));
+        planned.extend(walk::planned(site, gate));
     }
     let foundations = foundation::planned(site);
     let (small, large): (Vec<Planned>, Vec<Planned>) =

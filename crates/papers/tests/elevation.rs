@@ -58,7 +58,7 @@ fn drawn(site: &Site) -> Vec<NamedDrawing> {
         caution: String::new(),
     };
     let mut all = drawings(site, &imprint).unwrap();
-    all.retain(|sheet| !sheet.name.contains("plan"));
+    all.retain(|sheet| !sheet.name.contains("plan") && !sheet.name.starts_with("hazard"));
     all
 }
 

@@ -51,7 +51,7 @@ fn drawn(site: &Site) -> Vec<NamedDrawing> {
         caution: String::new(),
     };
     let mut all = drawings(site, &imprint).unwrap();
-    all.retain(|sheet| sheet.name.contains("plan"));
+    all.retain(|sheet| ["gate-plan", "site-plan"].contains(&sheet.name.as_str()));
     all
 }
 

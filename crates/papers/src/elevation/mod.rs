@@ -17,7 +17,7 @@ mod section_measures;
 mod symbols;
 
 use crate::plan::tags::Tags;
-use draw::{Point, Scene};
+use draw::{Figure, Fill, LayerId, Point, Scene};
 use ground::Ground;
 use layers::Layers;
 use panel::Panel;
@@ -61,6 +61,25 @@ pub(crate) fn scene(site: &Site, gate: &Gate) -> Scene {
     measures::draw(&mut scene, &layers, site, gate, &ground, &leaves, span);
     tags.place(&mut scene, layers.notes, NEAR * (span.1 - span.0), |_| None);
     scene
+}
+
+/// Draws what the hazard zones of a gate lie among, from the road: ground, posts, closed leaves, what stands near; the
+/// layer of the words comes back.
+pub(crate) fn around_zones(scene: &mut Scene, tags: &mut Tags, gate: &Gate) -> LayerId {
+    let layers = Layers::add_to(scene);
+    let ground = Ground::of(gate);
+    let leaves = standing(scene, gate, &ground);
+    let span = span(gate, &leaves);
+    ground.draw(scene, &layers, span);
+    posts::draw_surroundings(scene, &layers, gate, &ground, span);
+    posts::draw(scene, &layers, tags, gate, &ground);
+    for (leaf, panel) in &leaves {
+        if let Some(panel) = panel {
+            let outline = Figure::area(panel.outline(), Fill::Open);
+            scene.add_titled(layers.leaf, format!("leaf {}, closed", leaf.id), outline);
+        }
+    }
+    layers.notes
 }
 
 /// The leaves of a gate with their panels.

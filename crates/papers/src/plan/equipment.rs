@@ -111,7 +111,7 @@ fn device(device: &Device) -> Option<Placed> {
 }
 
 /// Which way a device looks: as the site says, or else toward its other end.
-fn looking(device: &Device, other: Option<Point>) -> Angle {
+pub(crate) fn looking(device: &Device, other: Option<Point>) -> Angle {
     let at = device.at.as_ref().map(seen_from_above);
     match (&device.facing, at, other) {
         (Some(facing), _, _) => facing.nominal(),
@@ -266,7 +266,7 @@ fn draw_reach(scene: &mut Scene, layers: &Layers, device: &Device, view: &View<'
 }
 
 /// A contact edge as a strip; one that stands upright shows its width, square to where it faces.
-fn edge(device: &Device, at: Point, other: Point) -> Figure {
+pub(crate) fn edge(device: &Device, at: Point, other: Point) -> Figure {
     if other.distance(at).base() > 0.01 {
         return Figure::line(at, other);
     }

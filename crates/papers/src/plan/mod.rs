@@ -3,7 +3,7 @@
 //! Each gate has a sheet of its own; what lies farther away is on a plan of the whole site. Only what the site file
 //! gives a position is drawn; the rest is listed on the sheet, so that nobody takes an empty spot for a clear one.
 
-mod equipment;
+pub(crate) mod equipment;
 mod far;
 pub(crate) mod gate;
 mod gate_sheet;
@@ -19,10 +19,12 @@ pub(crate) mod tags;
 mod window;
 
 use crate::sheets::{Planned, north, sheet_name};
-use draw::{DrawError, Point, ScaleChoice, Sheet};
+use draw::{DrawError, LayerId, Point, ScaleChoice, Scene, Sheet};
 use equipment::Placed;
-use site::Site;
-use window::Window;
+use layers::Layers;
+use site::{Gate, Site};
+use tags::Tags;
+use window::{Reach, Window};
 
 /// The plans of a site: one for each gate, and one of the whole site where something stands farther away.
 pub(crate) fn planned(site: &Site, sheet: &Sheet) -> Result<Vec<Planned>, DrawError> {
@@ -52,4 +54,20 @@ pub(crate) fn planned(site: &Site, sheet: &Sheet) -> Result<Vec<Planned>, DrawEr
         });
     }
     Ok(planned)
+}
+
+/// Draws what the hazard zones of a gate lie among, from above: leaves closed and open, posts, bollards, what stands
+/// near, and on which side the road lies; the layer of the words comes back.
+pub(crate) fn around_zones(
+    scene: &mut Scene,
+    tags: &mut Tags,
+    (site, gate): (&Site, &Gate),
+    points: &[Point],
+) -> LayerId {
+    let layers = Layers::add_to(scene);
+    let window = Window::of_gate(gate, points, Reach::LEAST);
+    ground::sides(scene, &layers, &window);
+    gate::draw(scene, &layers, tags, gate, &window);
+    guards::draw(scene, &layers, tags, site, |at| window.shows(at));
+    layers.notes
 }
