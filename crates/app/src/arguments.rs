@@ -1,6 +1,6 @@
 //! The command line: what can be asked, in words.
 
-use clap::{Parser, Subcommand};
+use clap::{Args, Parser, Subcommand};
 use std::path::PathBuf;
 
 const CAUTION: &str = "Results support a competent person. Local codes and the authority having jurisdiction prevail; \
@@ -76,14 +76,22 @@ pub(crate) enum Command {
     /// holds every finding that hangs on the choice, 1 when none does.
     Choose {
         /// What to choose: operator, wheels, hinges or post; anchors, with their pattern and depth; pad, the smallest that
-        /// holds; or mounting, for the pins of linear drives.
+        /// holds; protection, the fewest devices with which nobody is hit; or mounting, for the pins of linear drives.
         what: String,
         /// Site file, or the folder that holds `site.toml`.
         site: PathBuf,
         /// Write the ranking as JSON.
         #[arg(long)]
         json: bool,
+        /// Write what was found into the site file: of protection, the devices beside those that are there.
+        #[arg(long)]
+        write: bool,
     },
+    /// Walk people past each moving leaf of a site: whom it touches, how hard, and what can be proved.
+    ///
+    /// Exit status: 0 when nobody can be hit and that is proved, 1 when somebody is or something is open, 2 when the site
+    /// file has problems.
+    Walk(WalkArguments),
     /// Write one changed value back into a site file; comments and layout stay.
     Set {
         /// Site file, or the folder that holds `site.toml`.
@@ -99,4 +107,26 @@ pub(crate) enum Command {
         #[arg(short, long, value_name = "FOLDER", default_value = "docs")]
         output: PathBuf,
     },
+}
+
+/// What can be asked of the walks.
+#[derive(Debug, Args)]
+pub(crate) struct WalkArguments {
+    /// Site file, or the folder that holds `site.toml`.
+    pub(crate) site: PathBuf,
+    /// Only this gate.
+    #[arg(long, value_name = "GATE")]
+    pub(crate) gate: Option<String>,
+    /// How many walks are worked.
+    #[arg(long, value_name = "COUNT", default_value_t = 4_000_000)]
+    pub(crate) walks: u64,
+    /// Tell one walk by its number, with what happens when.
+    #[arg(long, value_name = "NUMBER")]
+    pub(crate) seed: Option<u64>,
+    /// Write that walk as JSON for drawing: leaf and body each hundredth of a second.
+    #[arg(long, requires = "seed")]
+    pub(crate) trace: bool,
+    /// Write the result as JSON.
+    #[arg(long)]
+    pub(crate) json: bool,
 }

@@ -17,8 +17,8 @@ const MAY_USE: &[(&str, &[&str])] = &[
     ("site", &["quantity"]),
     ("formula", &["quantity"]),
     ("sim", &["formula", "quantity"]),
-    ("design", &["formula", "site", "quantity"]),
-    ("papers", &["draw", "design", "site", "quantity"]),
+    ("design", &["sim", "formula", "site", "quantity"]),
+    ("papers", &["draw", "design", "sim", "site", "quantity"]),
     (
         "app",
         &["papers", "draw", "design", "formula", "site", "quantity"],

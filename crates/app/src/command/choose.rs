@@ -3,8 +3,8 @@
 
 use crate::folder::Folder;
 use crate::outcome::{Complaint, Outcome, complain, say};
-use crate::show::{anchored, nearest_name, pinned, poured, ranked};
-use design::{AnchorChoice, Candidate, Choice, Choosable, PadChoice};
+use crate::show::{anchored, guarded, nearest_name, pinned, poured, ranked};
+use design::{AnchorChoice, Candidate, Choice, Choosable, PadChoice, ProtectionChoice};
 use quantity::Word as _;
 use site::Loaded;
 use std::path::Path;
@@ -15,13 +15,26 @@ const MOUNTING: &str = "mounting";
 const ANCHORS: &str = "anchors";
 /// The smallest pad that holds.
 const PAD: &str = "pad";
+/// The fewest protective devices with which nobody is hit.
+const PROTECTION: &str = "protection";
 
 /// Ranks the parts for every thing of that kind on the site.
-pub(crate) fn run(what: &str, site: &Path, as_json: bool) -> Result<Outcome, Complaint> {
+pub(crate) fn run(
+    what: &str,
+    site: &Path,
+    as_json: bool,
+    write: bool,
+) -> Result<Outcome, Complaint> {
+    if write && what != PROTECTION {
+        return Err(Complaint(format!(
+            "Only {PROTECTION} is written into the site file; of the others the lines to write are printed."
+        )));
+    }
     match what {
         MOUNTING => mounting(site, as_json),
         ANCHORS => anchors(site, as_json),
         PAD => pads(site, as_json),
+        PROTECTION => protection(site, as_json, write),
         _ => parts(what, site, as_json),
     }
 }
@@ -143,6 +156,59 @@ fn pads(site: &Path, as_json: bool) -> Result<Outcome, Complaint> {
     })
 }
 
+/// Finds the fewest protective devices for each gate.
+fn protection(site: &Path, as_json: bool, write: bool) -> Result<Outcome, Complaint> {
+    let folder = Folder::read(site)?;
+    let (main, parts) = folder.files();
+    let Some(choices) = design::protection_choices(main, parts) else {
+        complain(&folder.load().problems);
+        return Ok(Outcome::BadInput);
+    };
+    if choices.is_empty() {
+        return Err(Complaint("This site has no gate to protect.".to_owned()));
+    }
+    if as_json {
+        say(&format_args!("{:#}", serde_json::json!(choices)));
+    } else {
+        for choice in &choices {
+            say(&guarded(choice));
+        }
+    }
+    if write {
+        write_back(&folder, &choices)?;
+    }
+    let held = |choice: &ProtectionChoice| choice.added.as_ref().is_some_and(|set| set.left == 0);
+    Ok(if choices.iter().all(held) {
+        Outcome::Holds
+    } else {
+        Outcome::Open
+    })
+}
+
+/// Adds the devices that were found beside those that are there to the end of the site file.
+fn write_back(folder: &Folder, choices: &[ProtectionChoice]) -> Result<(), Complaint> {
+    let added = choices.iter().filter_map(|choice| choice.added.as_ref());
+    let tables: Vec<&str> = added
+        .flat_map(|set| set.write.iter().map(String::as_str))
+        .collect();
+    if tables.is_empty() {
+        say(
+            &"Nothing to write: no device is needed beside those that are there, or none was found.",
+        );
+        return Ok(());
+    }
+    let file = &folder.site_file;
+    let text = format!("{}\n\n{}\n", folder.text().trim_end(), tables.join("\n\n"));
+    std::fs::write(file, text)
+        .map_err(|error| Complaint::about(file, format_args!("cannot be written ({error})")))?;
+    say(&format_args!(
+        "{}: {} devices added at its end. Give each its feed and cable, then run gatewright walk.",
+        file.display(),
+        tables.len()
+    ));
+    Ok(())
+}
+
 fn outcome(choices: &[Choice]) -> Outcome {
     let holds = |choice: &Choice| choice.candidates.first().is_some_and(sound);
     if choices.iter().all(holds) {
@@ -160,7 +226,7 @@ fn sound(candidate: &Candidate) -> bool {
 fn no_such(what: &str) -> Complaint {
     let parts = Choosable::ALL.iter().map(ToString::to_string);
     let names: Vec<String> = parts
-        .chain([ANCHORS, PAD, MOUNTING].map(str::to_owned))
+        .chain([ANCHORS, PAD, PROTECTION, MOUNTING].map(str::to_owned))
         .collect();
     let offer = nearest_name(what, &names)
         .map(|near| format!(" Nearest: {near}."))

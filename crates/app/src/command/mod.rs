@@ -7,6 +7,9 @@ mod handbook;
 mod pack;
 mod set;
 mod verify;
+mod walk;
+
+pub(crate) use walk::Walked;
 
 use crate::arguments::Command;
 use crate::outcome::{Complaint, Outcome};
@@ -28,7 +31,13 @@ pub(crate) fn run(command: Command) -> Result<Outcome, Complaint> {
             si,
         } => calc::run(name.as_deref(), &values, json, si),
         Command::Verify { files, all } => verify::run(&files, all),
-        Command::Choose { what, site, json } => choose::run(&what, &site, json),
+        Command::Choose {
+            what,
+            site,
+            json,
+            write,
+        } => choose::run(&what, &site, json, write),
+        Command::Walk(arguments) => walk::run(&arguments),
         Command::Set { site, path, value } => set::run(&site, &path, &value),
         Command::Handbook { output } => handbook::run(&output),
     }

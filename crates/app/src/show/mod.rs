@@ -3,17 +3,21 @@
 mod anchored;
 mod columns;
 mod explained;
+mod guarded;
 mod listed;
 mod poured;
 mod ranked;
+mod walked;
 mod wrapped;
 
 pub(crate) use anchored::anchored;
 pub(crate) use columns::columns;
 pub(crate) use explained::explained;
+pub(crate) use guarded::guarded;
 pub(crate) use listed::{listed, questions_listed};
 pub(crate) use poured::poured;
 pub(crate) use ranked::{pinned, ranked};
+pub(crate) use walked::{replayed, walked, walked_unread};
 pub(crate) use wrapped::{width, wrapped};
 
 use crate::tint::{fails, paint, quiet, strong};

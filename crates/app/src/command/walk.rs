@@ -1,0 +1,190 @@
+//! `gatewright walk`: people past each moving leaf of a site, millions of them, and what can be proved.
+
+use crate::arguments::WalkArguments;
+use crate::folder::Folder;
+use crate::outcome::{Complaint, Outcome, complain, say};
+use crate::show::{nearest_name, replayed, walked, walked_unread};
+use design::walk::{Effort, FamilyStanding, FamilyTold, GateWalk, MarginTold, SweepTold};
+use design::{Finding, Standing};
+use indicatif::{ProgressBar, ProgressStyle};
+use serde_json::{Value, json};
+use site::{Gate, Loaded, Site};
+use std::num::NonZeroUsize;
+use std::time::Duration;
+
+/// Boxes that a proof looks at in each part of the space of touches.
+const BOXES: u64 = 4096;
+/// Boxes for each value that is tried for a margin.
+const MARGIN_BOXES: u64 = 512;
+/// How many values are moved to their margins.
+const MARGINS: u64 = 4;
+
+/// What was found of one gate.
+pub(crate) struct Walked {
+    pub(crate) sweep: SweepTold,
+    pub(crate) families: Vec<FamilyTold>,
+    pub(crate) margins: Vec<MarginTold>,
+    pub(crate) finding: Finding,
+}
+
+/// Walks people past the gates of a site and prints what was asked for.
+pub(crate) fn run(arguments: &WalkArguments) -> Result<Outcome, Complaint> {
+    let Loaded { site, problems } = Folder::read(&arguments.site)?.load();
+    for problem in &problems {
+        complain(&format_args!("{problem}\n"));
+    }
+    let Some(site) = &site else {
+        return Ok(Outcome::BadInput);
+    };
+    let gates = gates(site, arguments.gate.as_deref())?;
+    if let Some(seed) = arguments.seed {
+        return one_walk(site, &gates, seed, arguments);
+    }
+    let mut outcome = Outcome::Holds;
+    let mut all = Vec::new();
+    for gate in gates {
+        let finding = match GateWalk::of(site, gate) {
+            Ok(walk) => {
+                let walked_past = walk_past(&walk, arguments);
+                if arguments.json {
+                    all.push(as_json(&walk, &walked_past));
+                } else {
+                    say(&walked(site.site.name.as_str(), &walk, &walked_past));
+                }
+                walked_past.finding
+            }
+            Err(finding) => {
+                if arguments.json {
+                    all.push(json!({ "gate": gate.id.to_string(), "finding": finding }));
+                } else {
+                    say(&walked_unread(
+                        site.site.name.as_str(),
+                        gate.id.as_str(),
+                        &finding,
+                    ));
+                }
+                *finding
+            }
+        };
+        if finding.standing != Standing::Holds {
+            outcome = Outcome::Open;
+        }
+    }
+    if arguments.json {
+        say(&format_args!("{:#}", Value::Array(all)));
+    }
+    Ok(if problems.any_wrong() {
+        Outcome::BadInput
+    } else {
+        outcome
+    })
+}
+
+/// The gate of that name, or all.
+fn gates<'s>(site: &'s Site, name: Option<&str>) -> Result<Vec<&'s Gate>, Complaint> {
+    if site.gate.is_empty() {
+        return Err(Complaint("This site has no gate to walk past.".to_owned()));
+    }
+    let Some(name) = name else {
+        return Ok(site.gate.iter().collect());
+    };
+    let found: Vec<&Gate> = site.gate.iter().filter(|gate| gate.id == *name).collect();
+    if found.is_empty() {
+        let names: Vec<String> = site.gate.iter().map(|gate| gate.id.to_string()).collect();
+        let offer = nearest_name(name, &names)
+            .map(|near| format!(" Nearest: {near}."))
+            .unwrap_or_default();
+        return Err(Complaint(format!("There is no gate named {name}.{offer}")));
+    }
+    Ok(found)
+}
+
+/// Sweep, proof and margins of one gate, with a bar that shows how far they are.
+fn walk_past(walk: &GateWalk<'_>, arguments: &WalkArguments) -> Walked {
+    let threads = std::thread::available_parallelism().unwrap_or(NonZeroUsize::MIN);
+    let walks = arguments.walks;
+    let bar = progress(walks, "walks");
+    let sweep = walk.sweep(walks, threads, &|done| bar.inc(done));
+    bar.finish_and_clear();
+    let bar = progress(walk.families() as u64, "families proved");
+    let families = walk.prove(BOXES, threads, &|| bar.inc(1));
+    bar.finish_and_clear();
+    let finding = walk.finding(&sweep, &families);
+    let bar = progress(MARGINS, "margins");
+    let margins = if finding.standing == Standing::Fails {
+        Vec::new()
+    } else {
+        let proved = families
+            .iter()
+            .all(|family| family.standing == FamilyStanding::Proved);
+        let most = proved.then_some(MARGIN_BOXES);
+        walk.margins(Effort { most, threads }, &|| bar.inc(1))
+    };
+    bar.finish_and_clear();
+    Walked {
+        sweep,
+        families,
+        margins,
+        finding,
+    }
+}
+
+/// One walk by its number, in words or as a trace.
+fn one_walk(
+    site: &Site,
+    gates: &[&Gate],
+    seed: u64,
+    arguments: &WalkArguments,
+) -> Result<Outcome, Complaint> {
+    let [gate] = gates else {
+        return Err(Complaint(
+            "A walk is one of one gate: name it with --gate.".to_owned(),
+        ));
+    };
+    let walk = match GateWalk::of(site, gate) {
+        Ok(walk) => walk,
+        Err(finding) => {
+            say(&walked_unread(
+                site.site.name.as_str(),
+                gate.id.as_str(),
+                &finding,
+            ));
+            return Ok(Outcome::Open);
+        }
+    };
+    let told = walk.told(seed);
+    if arguments.trace {
+        say(&format_args!("{:#}", json!(walk.trace(seed))));
+    } else if arguments.json {
+        say(&format_args!("{:#}", json!(told)));
+    } else {
+        say(&replayed(site.site.name.as_str(), walk.name(), &told));
+    }
+    Ok(if told.bad {
+        Outcome::Open
+    } else {
+        Outcome::Holds
+    })
+}
+
+fn as_json(walk: &GateWalk<'_>, found: &Walked) -> Value {
+    json!({
+        "gate": walk.name(),
+        "finding": found.finding,
+        "sweep": found.sweep,
+        "families": found.families,
+        "margins": found.margins,
+        "assumptions": walk.assumptions(),
+    })
+}
+
+/// A bar that shows itself only when the work takes longer than a second.
+fn progress(steps: u64, what: &'static str) -> ProgressBar {
+    let bar = ProgressBar::new(steps);
+    if let Ok(style) = ProgressStyle::with_template("{bar:24} {msg} {elapsed}") {
+        bar.set_style(style);
+    }
+    bar.set_message(what);
+    bar.enable_steady_tick(Duration::from_secs(1));
+    bar
+}

@@ -1,0 +1,199 @@
+//! What came of the walks past one gate.
+
+use super::{mark, width, wrapped};
+use crate::command::Walked;
+use crate::tint::{fails, paint, quiet, strong, touchable};
+use design::Finding;
+use design::walk::{Assumption, FamilyStanding, FamilyTold, GateWalk, MarginTold, SweepTold, Told};
+
+/// Said with every result.
+const CAUTION: &str = "A simulation is no force test and no test on site: forces are measured with a meter, and each device is tried, \
+before anyone walks here. Response, stopping and reversing figures that are measured at commissioning must be entered; where one \
+is worse than assumed, this result is void.";
+
+/// Everything that came of the walks past one gate.
+pub(crate) fn walked(site: &str, walk: &GateWalk<'_>, found: &Walked) -> String {
+    let mut lines = top(site, walk.name(), &found.finding);
+    lines.extend(shares(&found.sweep));
+    lines.extend(worst(&found.sweep));
+    lines.extend(families(&found.families));
+    lines.extend(margins(&found.margins));
+    lines.extend(assumptions(walk.assumptions()));
+    lines.push(String::new());
+    lines.push(paint(wrapped(CAUTION, 0, width()), quiet()));
+    lines.push(String::new());
+    lines.join("\n")
+}
+
+/// A gate that could not be read as a world to walk in.
+pub(crate) fn walked_unread(site: &str, gate: &str, finding: &Finding) -> String {
+    let mut lines = top(site, gate, finding);
+    for missing in &finding.missing {
+        lines.push(format!(
+            "    write  {}   in {}:{}",
+            missing.write, missing.file, missing.line
+        ));
+    }
+    lines.push(String::new());
+    lines.join("\n")
+}
+
+/// One walk with its time line.
+pub(crate) fn replayed(site: &str, gate: &str, told: &Told) -> String {
+    let seed = told
+        .seed
+        .map_or_else(String::new, |seed| format!(" · walk {seed}"));
+    let mut lines = vec![
+        paint(format!("{site} · gate {gate}{seed}"), strong()),
+        String::new(),
+    ];
+    lines.push(ends(told));
+    lines.push(wrapped(&told.sentence, 2, width()));
+    lines.push(String::new());
+    for event in &told.events {
+        lines.push(format!("  {:>7.2} s  {}", event.seconds, event.what));
+    }
+    lines.push(String::new());
+    lines.push(paint(wrapped(CAUTION, 0, width()), quiet()));
+    lines.push(String::new());
+    lines.join("\n")
+}
+
+fn ends(told: &Told) -> String {
+    if told.bad {
+        paint(format!("✗ {}", told.ends), fails())
+    } else {
+        paint(format!("✓ {}", told.ends), quiet())
+    }
+}
+
+fn top(site: &str, gate: &str, finding: &Finding) -> Vec<String> {
+    vec![
+        paint(format!("{site} · gate {gate}"), strong()),
+        String::new(),
+        mark(finding.standing),
+        wrapped(&finding.sentence, 2, width()),
+    ]
+}
+
+fn heading(words: &str) -> [String; 2] {
+    [String::new(), paint(words, strong())]
+}
+
+fn shares(sweep: &SweepTold) -> Vec<String> {
+    let mut lines = heading(&format!("How {} walks end", grouped(sweep.walks))).to_vec();
+    for share in &sweep.shares {
+        lines.push(format!(
+            "  {:<24} {:>9.4} % ± {:.4} %",
+            share.ends,
+            share.share * 100.0,
+            share.error * 100.0
+        ));
+    }
+    lines.push(paint(
+        wrapped(
+            "Each kind of person, way and habit has the same share of the walks: this is no count of what happens on a day.",
+            2,
+            width(),
+        ),
+        quiet(),
+    ));
+    lines
+}
+
+/// A count in groups of three digits.
+fn grouped(count: u64) -> String {
+    let digits = count.to_string();
+    let mut out = String::new();
+    for (at, digit) in digits.chars().enumerate() {
+        if at > 0 && (digits.len() - at).is_multiple_of(3) {
+            out.push(',');
+        }
+        out.push(digit);
+    }
+    out
+}
+
+fn worst(sweep: &SweepTold) -> Vec<String> {
+    if sweep.worst.is_empty() {
+        return Vec::new();
+    }
+    let mut lines = heading("The worst touches").to_vec();
+    for told in &sweep.worst {
+        lines.push(format!("  {}", ends(told)));
+        lines.push(wrapped(&told.sentence, 4, width()));
+        if let Some(seed) = told.seed {
+            lines.push(format!(
+                "    {}",
+                paint(format!("--seed {seed}"), touchable())
+            ));
+        }
+    }
+    lines
+}
+
+fn families(families: &[FamilyTold]) -> Vec<String> {
+    let count = |standing| {
+        let of_it = families.iter().filter(|family| family.standing == standing);
+        of_it.count()
+    };
+    let proved = count(FamilyStanding::Proved);
+    let mut lines = heading(&format!(
+        "Of {} families of walks {proved} are proved, {} refuted, {} undecided",
+        families.len(),
+        count(FamilyStanding::Refuted),
+        count(FamilyStanding::Undecided)
+    ))
+    .to_vec();
+    for family in families {
+        match family.standing {
+            FamilyStanding::Proved => {}
+            FamilyStanding::Refuted => {
+                lines.push(format!("  {} {}", paint("✗", fails()), family.family));
+                let told = family.refuted_by.iter();
+                lines.extend(told.map(|told| wrapped(&told.sentence, 4, width())));
+            }
+            FamilyStanding::Undecided => lines.push(format!(
+                "  ▒ {}: {:.2e} of the space of touches is open after {} boxes",
+                family.family,
+                family.open,
+                grouped(family.boxes)
+            )),
+        }
+    }
+    lines
+}
+
+fn margins(margins: &[MarginTold]) -> Vec<String> {
+    if margins.is_empty() {
+        return Vec::new();
+    }
+    let mut lines = heading("How far it may go").to_vec();
+    for margin in margins {
+        let holds = match (&margin.holds_up_to, margin.proved) {
+            (Some(holds), true) => format!("proved up to {holds}"),
+            (Some(holds), false) => format!("nobody found hit up to {holds}"),
+            (None, _) => "somebody is hit even now".to_owned(),
+        };
+        let not = match (&margin.not_at, margin.proved) {
+            (Some(not), true) => format!("; no longer at {not}"),
+            (Some(not), false) => format!("; somebody is hit at {not}"),
+            (None, _) => ", the farthest that is tried".to_owned(),
+        };
+        let text = format!("{}: now {}; {holds}{not}", margin.what, margin.now);
+        lines.push(wrapped(&text, 2, width()));
+    }
+    lines
+}
+
+fn assumptions(assumptions: &[Assumption]) -> Vec<String> {
+    let mut lines = heading("What this rests on").to_vec();
+    for one in assumptions {
+        let text = format!(
+            "{}: {} ({}; {})",
+            one.what, one.value, one.known, one.source
+        );
+        lines.push(wrapped(&text, 2, width()));
+    }
+    lines
+}

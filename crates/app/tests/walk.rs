@@ -1,0 +1,80 @@
+//! `gatewright walk`: what it prints, and how it ends.
+
+#![allow(clippy::unwrap_used, reason = "a test may stop at the first surprise")]
+
+mod common;
+
+use common::{BARE, Run, example, run, site};
+
+/// Walks past the gate of a site, with few walks.
+fn walk(name: &str, more: &[&str]) -> Run {
+    let folder = example(name);
+    let mut arguments = vec!["walk", folder.to_str().unwrap(), "--walks", "200000"];
+    arguments.extend(more);
+    run(&arguments)
+}
+
+#[test]
+fn nobody_is_hit_at_the_boatyard_and_what_that_rests_on_is_told() {
+    let walked = walk("boatyard", &[]);
+    assert_eq!(
+        walked.status, 1,
+        "sizes of bodies are still to be looked up"
+    );
+    assert!(!walked.printed.contains("✗"), "{}", walked.printed);
+    for words in [
+        "How 200,000 walks end",
+        "families of walks",
+        "How far it may go",
+        "What this rests on",
+        "A simulation is no force test",
+    ] {
+        assert!(
+            walked.printed.contains(words),
+            "{words}: {}",
+            walked.printed
+        );
+    }
+}
+
+#[test]
+fn one_walk_is_told_with_what_happens_when() {
+    let walked = walk("boatyard", &["--seed", "1024474"]);
+    insta::assert_snapshot!(walked.printed);
+}
+
+#[test]
+fn one_walk_is_a_trace_for_drawing() {
+    let walked = walk("boatyard", &["--seed", "1024474", "--trace"]);
+    let trace: serde_json::Value = serde_json::from_str(&walked.printed).unwrap();
+    assert_eq!(trace["gate"], "main");
+    let frames = trace["frames"].as_array().unwrap();
+    assert!(frames.len() > 100, "{}", frames.len());
+    assert!(
+        trace["cylinders"]
+            .as_array()
+            .is_some_and(|all| !all.is_empty())
+    );
+}
+
+#[test]
+fn the_result_is_data_too() {
+    let walked = walk("boatyard", &["--json"]);
+    let all: serde_json::Value = serde_json::from_str(&walked.printed).unwrap();
+    assert_eq!(all[0]["gate"], "main");
+    assert_eq!(all[0]["sweep"]["walks"], 200_000);
+    assert_eq!(all[0]["families"].as_array().unwrap().len(), 92);
+}
+
+#[test]
+fn a_gate_that_is_not_there_is_told_in_words() {
+    let walked = walk("boatyard", &["--gate", "man"]);
+    assert_eq!(walked.status, 2);
+    assert!(
+        walked.complaints.contains("Nearest: main"),
+        "{}",
+        walked.complaints
+    );
+    let bare = site(BARE);
+    assert_eq!(run(&["walk", bare.path().to_str().unwrap()]).status, 2);
+}
