@@ -164,6 +164,8 @@ def stepped(world: dict, rows: list[dict]) -> list[dict]:
     felt, ways, delays = np.full((3, count), np.inf), np.full((3, count), np.inf), np.zeros((3, count))
     p150, p25, most = np.full(count, np.inf), np.full(count, np.inf), np.zeros(count)
     lasts, rests = np.zeros(count), np.zeros(count)
+    freed, wide = np.zeros(count, dtype=bool), np.zeros(count, dtype=bool)
+    beyond = np.array([beyond_end(path) for path in paths])
     at, time = 0, -0.25
     while time < 30 and not done.all():
         if at % 200 == 0:
@@ -201,11 +203,15 @@ def stepped(world: dict, rows: list[dict]) -> list[dict]:
                 met[i] = before[j] <= 0 or time <= 0 or leaves.speed[i] <= 1e-9
                 spring, after = springs[near[j]]
                 ways[:, i], delays[:, i] = zip(*after)
+                wide[i] = travel[i] - leaves.place[i] + beyond[i] > world["limits"]["gap"]
                 p150[i], p25[i] = (pressed_at(spring, world["limits"][name]) for name in ("lasting", "rest"))
         struck = np.isfinite(touch) & ~met
         pressed = np.where(struck, leaves.place - at_place, 0.0)
         felt = np.where(struck & (pressed >= ways - 1e-9) & np.isinf(felt), time + delays, felt)
-        lasts, rests = np.where(pressed > p150, time - touch, lasts), np.where(pressed > p25, time - touch, rests)
+        # In a gap that does not crush nobody is held once the leaf stands.
+        freed |= struck & wide & (leaves.speed <= 1e-9)
+        held = struck & ~freed
+        lasts, rests = np.where(held & (pressed > p150), time - touch, lasts), np.where(held & (pressed > p25), time - touch, rests)
         most = np.maximum(most, pressed)
         done |= ((shut | met) & (time > 0)) | (struck & (time > touch + 6))
         done |= ~struck & ((time > leaves_at) | (time > 21))
@@ -214,14 +220,19 @@ def stepped(world: dict, rows: list[dict]) -> list[dict]:
     return [verdict(world, paths[i], springs, ends_of, {name: value[i] for name, value in arrays.items()}) for i in range(count)]
 
 
+def beyond_end(path: dict) -> float:
+    """Room between the leaf's end and what stands opposite."""
+    end = path["edge"] - (1.0 if path["direction"] == ["closing"] else -1.0) * path["travel"]
+    return np.inf if path["opposing"] is None else abs(end - path["opposing"])
+
+
 def verdict(world: dict, path: dict, springs: list, people: People, of: dict) -> dict:
     known = {"nearest": of["nearest"], "before": of["at_before"], "edge_speed": of["at_speed"], "time": of["touch"]}
     if of["shut"] or np.isinf(of["touch"]) or of["met"]:
         return {"class": "met the side" if of["met"] and not of["shut"] else "untouched", **known}
     limits, (soft, way, hard), travel = world["limits"], springs[of["hit"]][0], of["most"]
     force = soft * min(travel, way) + hard * max(travel - way, 0)
-    end = path["edge"] - (1.0 if path["direction"] == ["closing"] else -1.0) * path["travel"]
-    beyond = np.inf if path["opposing"] is None else abs(end - path["opposing"])
+    beyond = beyond_end(path)
     gap = path["travel"] - of["at_place"] + beyond
     room = of["at_x"] - people.radius[of["hit"]] + beyond
     limit = limits["crushing"] if gap <= limits["gap"] else limits["open"]
