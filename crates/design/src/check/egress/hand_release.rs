@@ -34,7 +34,7 @@ static RELEASE: Source = Source {
     work: "safety notice of a national authority for powered gates; EN 12453",
     clause: "a gate has an emergency release, and there is a plan for trapped people and lost power",
     evidence: Evidence::Seen,
-    seen: "HSE FOD 7-2010 in reprints, and the alert of the HSA: http://www.hsa.ie/eng/Safety_Alerts/2015/Crushing_Hazards_on_Electrically_Powered_Gates/",
+    seen: "HSE FOD 7-2010 in reprints, and the alert of the Health and Safety Authority (Ireland): http://www.hsa.ie/eng/Safety_Alerts/2015/Crushing_Hazards_on_Electrically_Powered_Gates/",
 };
 
 /// How a hand release is written.

@@ -62,7 +62,7 @@ mod tests {
     }
 
     #[test]
-    fn fails_where_a_childs_head_gets_in_and_the_gap_closes() {
+    fn fails_where_the_head_of_a_child_gets_in_and_the_gap_closes() {
         // The case of 2010: a gap that lets a head in and shrinks as the leaf opens.
         let closing = SWING.replace(
             "angle = \"0°\", gap = \"30 mm\"",

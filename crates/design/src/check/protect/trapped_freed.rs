@@ -29,7 +29,7 @@ static PLAN: Source = Source {
     work: "safety alert of a national authority for powered gates; EN 12453",
     clause: "a plan for trapped people and lost power; an emergency release",
     evidence: Evidence::Seen,
-    seen: "HSA alert of 2015: http://www.hsa.ie/eng/Safety_Alerts/2015/Crushing_Hazards_on_Electrically_Powered_Gates/, and HSE FOD 7-2010 in reprints",
+    seen: "alert of the Health and Safety Authority (Ireland), 2015: http://www.hsa.ie/eng/Safety_Alerts/2015/Crushing_Hazards_on_Electrically_Powered_Gates/, and HSE FOD 7-2010 in reprints",
 };
 
 static OVERHEAD: Source = Source {
