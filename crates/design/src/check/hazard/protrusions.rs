@@ -11,6 +11,7 @@ use crate::subject::About;
 use formula::protection::{
     F2200Construction, F2200Protrusion, GateItem, LimitVerdict, ProtrusionVerdict,
 };
+use formula::{Evidence, Source};
 use quantity::{Length, Measured, Quantity as _};
 use site::{FixedOnLeaf, Leaf, LeafOutside, ManualLatch, Origin, Site};
 
@@ -21,6 +22,14 @@ pub(crate) const CHECK: Check = Check {
     leaves_open: "the exceptions that the specification lists, and what is hung on the leaf later",
     concerns: "each leaf",
     ask,
+};
+
+/// What may not stick out, hook or catch.
+static GENERAL: Source = Source {
+    work: "ASTM F2200",
+    clause: "general requirements: protrusions, barbed wire and tape, latches of gates that were worked by hand",
+    evidence: Evidence::Seen,
+    seen: "in public reprints",
 };
 
 /// How the outside of a leaf is written.
@@ -84,6 +93,7 @@ fn outside<'s>(asking: &mut Asking<'s>, leaf: &'s Leaf) -> Answer {
             None,
         ));
     }
+    asking.rest_on(&GENERAL);
     let words: Vec<String> = faults.iter().map(|(words, _)| words.clone()).collect();
     asking.say(|_| match words.as_slice() {
         [] => format!(
