@@ -188,11 +188,7 @@ fn every_family_of_the_full_gate_is_decided() {
                 assert!(outcome.class.is_bad());
                 refuted += 1;
             }
-            // Where the limit of force changes with the gap, boxes across the step stay open for the child that crawls.
-            Verdict::Undecided(share) => {
-                assert_eq!((proof.family.body, proof.family.pass), (4, 0), "{proof:?}");
-                assert!(share.base() < 0.005, "{proof:?}");
-            }
+            Verdict::Undecided(_) => panic!("{proof:?}"),
         }
     }
     assert!(proved >= 16 && refuted >= 16, "{proved} {refuted}");

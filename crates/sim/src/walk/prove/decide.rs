@@ -4,7 +4,7 @@ use super::judge::{Bounded, worst};
 use super::leaf::Leaf;
 use super::sight::{At, Lines, Run, beside, runs};
 use super::space::{Box5, Job, Kind};
-use super::span::Span;
+use super::span::{Span, up};
 use crate::walk::evaluate::IN_POST;
 
 /// What the devices may have done in a world of a box.
@@ -147,28 +147,47 @@ impl<'a> Scene<'a> {
 
     /// What is left of a line on which a touch may be bad in one world, and how bad.
     fn in_world(&self, line: Span, seen: &[Run], told: Told) -> Option<(Span, f64)> {
-        let [mut time, depth, slant, _, stood] = self.of;
+        let [mut time, .., stood] = self.of;
         let (job, lane) = (self.job, self.job.lane);
         let heard = match job.kind {
             Kind::Standing => standing(seen, told)?,
             Kind::Halted if told == Told::Nothing && !seen.iter().any(Run::may_see) => return None,
             _ => going(seen, told, &mut time, self.per_depth, stood)?,
         };
-        let (ago, place, speed) = match heard {
-            Heard::Nothing => (None, self.leaf.place(time), self.leaf.speed(time)),
-            Heard::Ago(ago) => {
-                // Told longer ago than it brakes at most, it stands.
-                let brakes = Span::new(f64::NEG_INFINITY, self.leaf.brakes_at_most());
-                let ago = (ago - lane.control.reaction).both(brakes)?;
-                let speed = self.leaf.commanded_speed(time, ago);
-                let most = self.leaf.speed(time).hi;
-                (
-                    Some(ago),
-                    self.leaf.commanded(time, ago),
-                    speed.at_most(most),
-                )
-            }
+        let Heard::Ago(ago) = heard else {
+            let (place, speed) = (self.leaf.place(time), self.leaf.speed(time));
+            return self.with_leaf(line, time, None, place, speed);
         };
+        // Told longer ago than it brakes at most, it stands.
+        let brakes = Span::new(f64::NEG_INFINITY, self.leaf.brakes_at_most());
+        let ago = (ago - lane.control.reaction).both(brakes)?;
+        // A leaf that is told only after the touch is on its plan there; one that was told before it brakes.
+        let later = ago.both(Span::new(f64::NEG_INFINITY, 0.0)).and_then(|ago| {
+            let (place, speed) = (self.leaf.place(time), self.leaf.speed(time));
+            self.with_leaf(line, time, Some(ago), place, speed)
+        });
+        let before = ago.both(Span::new(0.0, f64::INFINITY)).and_then(|ago| {
+            let most = self.leaf.speed(time).hi;
+            let speed = self.leaf.commanded_speed(time, ago).at_most(most);
+            let place = self.leaf.commanded(time, ago);
+            self.with_leaf(line, time, Some(ago), place, speed)
+        });
+        match (later, before) {
+            (Some(one), Some(other)) => Some((one.0.hull(other.0), one.1.max(other.1))),
+            (one, other) => one.or(other),
+        }
+    }
+
+    /// What is left of a line on which a touch may be bad, with what is known of the leaf, and how bad.
+    fn with_leaf(
+        &self,
+        line: Span,
+        time: Span,
+        ago: Option<Span>,
+        place: Span,
+        speed: Span,
+    ) -> Option<(Span, f64)> {
+        let (job, lane) = (self.job, self.job.lane);
         // A touch of a leaf that stands or goes back is none of its own.
         if speed.hi <= 0.0 {
             return None;
@@ -177,7 +196,7 @@ impl<'a> Scene<'a> {
         let radius = lane.people[job.body].parts[job.part].radius;
         let clear = Span::new((Span::of(radius) - lane.room).lo - IN_POST, f64::INFINITY);
         let x = (Span::of(lane.profile.travel) - place - self.chord).both(clear)?;
-        let line = line.both(x - depth * slant)?;
+        let line = line.both(x - self.at.depth * self.at.slant)?;
         let touch = Bounded {
             time,
             place,
@@ -195,10 +214,16 @@ impl<'a> Scene<'a> {
     /// Whether the cylinder surely draws away from the leaf, so that it was in it before.
     fn parts_ways(&self, touch: &Bounded) -> bool {
         let depth = self.at.depth;
-        if self.job.kind != Kind::Moving || self.chord.lo <= 0.0 {
+        if self.job.kind != Kind::Moving || self.chord.hi <= 0.0 {
             return false;
         }
-        let steep = self.beyond.over(self.chord);
+        // Where the chord may be nothing the rim is as steep as can be; only its least steepness counts there.
+        let mut steep = self.beyond.over(Span::of(self.chord.hi));
+        steep.hi = if self.chord.lo > 0.0 {
+            self.beyond.over(self.chord).hi
+        } else {
+            f64::INFINITY
+        };
         let slope = if depth.lo >= 0.0 {
             -steep
         } else if depth.hi <= 0.0 {
@@ -206,8 +231,8 @@ impl<'a> Scene<'a> {
         } else {
             steep.hull(-steep)
         };
-        let closing = touch.speed + (self.at.slant + slope).over(self.per_depth);
-        closing.hi < 0.0
+        let closing = touch.speed.hi + (self.at.slant + slope).over(self.per_depth).hi;
+        up(closing) < 0.0
     }
 
     /// Whether another cylinder surely is in the leaf already, so that this touch is not the first.
@@ -289,7 +314,7 @@ fn going(seen: &[Run], told: Told, time: &mut Span, per_depth: Span, stood: Span
 
 /// How long a device sees the body; without end where the body stands in its sight.
 fn stays(run: &Run, per_depth: Span, stood: Span) -> Span {
-    let mut stays = (run.since_in - run.since_out) * per_depth;
+    let mut stays = (run.since_in - run.since_out).at_least(run.least) * per_depth;
     if stood.hi > 0.0 && run.since_out.lo < 0.0 {
         stays.hi = f64::INFINITY;
         if run.since_out.hi < 0.0 {

@@ -18,6 +18,8 @@ pub(super) struct Run {
     pub since_out: Span,
     /// It is seen whatever the rest of the spans.
     pub sure: bool,
+    /// Depth that it is seen for at least: more than the ends tell that are known each by itself.
+    pub least: f64,
     /// Delay of the device.
     pub response: f64,
 }
@@ -90,6 +92,7 @@ pub(super) fn runs(
                     since_in: here - passed.enters,
                     since_out: here - passed.leaves,
                     sure: passed.sure,
+                    least: passed.least,
                     response: field.response,
                 });
             }
@@ -111,6 +114,7 @@ fn join(all: &mut Vec<Run>, from: usize) {
             all[at] = Run {
                 since_in: first.since_in.max(next.since_in),
                 since_out: first.since_out.min(next.since_out),
+                least: first.least.max(next.least),
                 ..first
             };
             all.remove(at + 1);
@@ -128,22 +132,28 @@ struct Passed {
     enters: Span,
     leaves: Span,
     sure: bool,
+    least: f64,
 }
 
 /// Collects the places where a line meets the edge of a widened field.
 struct Marks {
-    all: Option<Span>,
+    /// Where it first and last meets each piece of the edge that it may meet.
+    met: Option<(Span, Span)>,
     enters: f64,
     leaves: f64,
     sure: bool,
+    /// Longest way that is surely within one of the circles.
+    least: f64,
 }
 
 impl Marks {
-    fn note(&mut self, depth: Span, sure: bool) {
-        self.all = Some(self.all.map_or(depth, |known| known.hull(depth)));
+    fn note(&mut self, first: Span, last: Span, sure: bool) {
+        self.met = Some(self.met.map_or((first, last), |known| {
+            (known.0.hull(first), known.1.hull(last))
+        }));
         if sure {
-            self.enters = self.enters.min(depth.hi);
-            self.leaves = self.leaves.max(depth.lo);
+            self.enters = self.enters.min(first.hi);
+            self.leaves = self.leaves.max(last.lo);
             self.sure = true;
         }
     }
@@ -151,17 +161,18 @@ impl Marks {
 
 fn passed(field: &Field, way: usize, x0: Span, slant: Span, radius: f64) -> Option<Passed> {
     let mut marks = Marks {
-        all: None,
+        met: None,
         enters: f64::INFINITY,
         leaves: f64::NEG_INFINITY,
         sure: false,
+        least: 0.0,
     };
     let mut surely: Option<Span> = None;
     for side in field.sides(way) {
         let Some((depth, sure)) = crossing(side, x0, slant, radius) else {
             continue;
         };
-        marks.note(depth, sure);
+        marks.note(depth, depth, sure);
         if !sure {
             continue;
         }
@@ -171,17 +182,19 @@ fn passed(field: &Field, way: usize, x0: Span, slant: Span, radius: f64) -> Opti
                 enters: depth.min(other),
                 leaves: depth.max(other),
                 sure: true,
+                least: 0.0,
             });
         }
     }
     for side in field.sides(way) {
         circle(side, x0, slant, radius, &mut marks);
     }
-    let all = marks.all?;
+    let (first, last) = marks.met?;
     Some(Passed {
-        enters: Span::new(all.lo, marks.enters.min(all.hi)),
-        leaves: Span::new(marks.leaves.max(all.lo), all.hi),
+        enters: Span::new(first.lo, marks.enters.min(first.hi)),
+        leaves: Span::new(marks.leaves.max(last.lo), last.hi),
         sure: marks.sure,
+        least: marks.least,
     })
 }
 
@@ -214,6 +227,9 @@ fn circle(side: &Side, x0: Span, slant: Span, radius: f64, marks: &mut Marks) {
     let middle = Span::of(side.y) - slant * off;
     let half = left.root();
     let sure = left.lo >= 0.0;
-    marks.note((middle - half).over(square), sure);
-    marks.note((middle + half).over(square), sure);
+    let (first, last) = ((middle - half).over(square), (middle + half).over(square));
+    marks.note(first, last, sure);
+    if sure {
+        marks.least = marks.least.max((half + half).over(square).lo);
+    }
 }
