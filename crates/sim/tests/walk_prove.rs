@@ -8,7 +8,7 @@
 
 mod walk_world;
 
-use quantity::{Length, Quantity as _, Time};
+use quantity::{Length, Time};
 use sim::walk::*;
 use std::num::NonZeroUsize;
 use walk_world::{base, full, round, trial};
