@@ -142,6 +142,34 @@ impl Bounds {
         self.low.middle(self.high)
     }
 
+    /// Whether a spot lies within.
+    pub(crate) fn contains(&self, spot: Spot) -> bool {
+        (self.low.x..=self.high.x).contains(&spot.x) && (self.low.y..=self.high.y).contains(&spot.y)
+    }
+
+    /// The part of a line that lies within (Liang and Barsky's way of cutting).
+    pub(crate) fn cut(&self, (from, to): Segment) -> Option<Segment> {
+        let run = to.minus(from);
+        let (mut start, mut end) = (0.0_f64, 1.0_f64);
+        for (step, room) in [
+            (-run.x, from.x - self.low.x),
+            (run.x, self.high.x - from.x),
+            (-run.y, from.y - self.low.y),
+            (run.y, self.high.y - from.y),
+        ] {
+            if step == 0.0 {
+                if room < 0.0 {
+                    return None;
+                }
+            } else if step < 0.0 {
+                start = start.max(room / step);
+            } else {
+                end = end.min(room / step);
+            }
+        }
+        (start < end).then(|| (from.plus(run, start), from.plus(run, end)))
+    }
+
     /// Whether a turned rectangle lies within.
     pub(crate) fn holds(&self, patch: &Patch) -> bool {
         patch.corners().iter().all(|corner| {

@@ -7,6 +7,7 @@
 
 pub mod symbols;
 
+mod detail;
 mod dimension;
 mod dimension_text;
 mod drawing;

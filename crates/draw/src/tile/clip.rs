@@ -28,20 +28,15 @@ fn clip(mark: &Mark, window: &Bounds) -> Vec<Mark> {
     }
     let mut around = Bounds::EMPTY;
     mark.bound(&mut around);
-    if around.is_empty() || (inside(window, around.low) && inside(window, around.high)) {
+    if around.is_empty() || (window.contains(around.low) && window.contains(around.high)) {
         return vec![mark.clone()];
     }
     let Some(pen) = pen(mark) else {
         return Vec::new();
     };
     let lines = lines(mark);
-    let kept = lines.into_iter().filter_map(|line| cut(line, window));
+    let kept = lines.into_iter().filter_map(|line| window.cut(line));
     kept.map(|(from, to)| Mark::line(from, to, pen)).collect()
-}
-
-fn inside(window: &Bounds, spot: Spot) -> bool {
-    (window.low.x..=window.high.x).contains(&spot.x)
-        && (window.low.y..=window.high.y).contains(&spot.y)
 }
 
 /// The pen that outlines a mark.
@@ -70,29 +65,6 @@ fn lines(mark: &Mark) -> Vec<Segment> {
     (0..pieces).map(|step| (rim(step), rim(step + 1))).collect()
 }
 
-/// The part of a line inside a window (Liang and Barsky's way of cutting).
-fn cut((from, to): Segment, window: &Bounds) -> Option<Segment> {
-    let run = to.minus(from);
-    let (mut start, mut end) = (0.0_f64, 1.0_f64);
-    for (step, room) in [
-        (-run.x, from.x - window.low.x),
-        (run.x, window.high.x - from.x),
-        (-run.y, from.y - window.low.y),
-        (run.y, window.high.y - from.y),
-    ] {
-        if step == 0.0 {
-            if room < 0.0 {
-                return None;
-            }
-        } else if step < 0.0 {
-            start = start.max(room / step);
-        } else {
-            end = end.min(room / step);
-        }
-    }
-    (start < end).then(|| (from.plus(run, start), from.plus(run, end)))
-}
-
 #[cfg(test)]
 mod tests {
     #![allow(clippy::unwrap_used, reason = "a test may stop at the first surprise")]
@@ -105,9 +77,13 @@ mod tests {
     #[test]
     fn a_line_is_cut_where_it_leaves_the_window() {
         let line = (Spot::new(-5.0, 5.0), Spot::new(5.0, 5.0));
-        let (from, to) = cut(line, &window()).unwrap();
+        let (from, to) = window().cut(line).unwrap();
         assert!((from.x, to.x) == (0.0, 5.0));
-        assert!(cut((Spot::new(-5.0, 11.0), Spot::new(5.0, 11.0)), &window()).is_none());
+        assert!(
+            window()
+                .cut((Spot::new(-5.0, 11.0), Spot::new(5.0, 11.0)))
+                .is_none()
+        );
     }
 
     #[test]
