@@ -40,12 +40,8 @@ pub(super) fn choose(kind: Kind, base: f64, system: UnitSystem) -> (&'static Uni
     let choices = choices(kind, system);
     let apt = choices.iter().find(|choice| {
         unit_of(kind, choice).is_some_and(|unit| {
-            let shown: f64 = choice
-                .digits
-                .text(unit.from_base(base))
-                .parse()
-                .unwrap_or(0.0);
-            shown.abs() >= choice.from
+            let number = unit.from_base(base);
+            choice.digits.reaches(number, choice.from)
         })
     });
     let choice = apt.or(choices.last());

@@ -1,5 +1,7 @@
 //! How many digits are printed.
 
+use std::sync::LazyLock;
+
 /// How many digits of a number are printed: so many significant ones, between a least and a most number of decimals.
 #[derive(Debug, Clone, Copy)]
 pub(super) struct Digits {
@@ -42,6 +44,19 @@ impl Digits {
         if text == "-0" { "0".to_owned() } else { text }
     }
 
+    /// Whether the number as printed is a size or more.
+    pub(super) fn reaches(self, number: f64, size: f64) -> bool {
+        let (about, off) = (number.abs(), self.rounding(number));
+        if size <= 0.0 || about - off > size {
+            return true;
+        }
+        if about + off < size {
+            return false;
+        }
+        let shown: f64 = self.text(number).parse().unwrap_or(0.0);
+        shown.abs() >= size
+    }
+
     /// Half of the last place printed.
     pub(super) fn rounding(self, number: f64) -> f64 {
         let last = if self.has_exponent(number) {
@@ -66,6 +81,28 @@ impl Digits {
 
 /// The power of ten of the first digit; 0 for zero.
 fn exponent(number: f64) -> i32 {
+    let size = number.abs();
+    if size == 0.0 {
+        return 0;
+    }
+    let above = POWERS.partition_point(|power| *power <= size);
+    if above == 0 || above == POWERS.len() || size.is_nan() {
+        return exponent_as_printed(number);
+    }
+    i32::try_from(above).map_or(0, |above| above - 1 - FARTHEST)
+}
+
+/// Powers of ten are kept from one over ten to this up to ten to this.
+const FARTHEST: i32 = 40;
+/// The powers of ten as they are read, so that each is the least number that is printed with its exponent.
+static POWERS: LazyLock<Vec<f64>> = LazyLock::new(|| {
+    let powers = -FARTHEST..=FARTHEST;
+    powers
+        .filter_map(|power| format!("1e{power}").parse().ok())
+        .collect()
+});
+
+fn exponent_as_printed(number: f64) -> i32 {
     let text = format!("{number:e}");
     text.rsplit('e')
         .next()
@@ -92,5 +129,37 @@ fn trimmed_exponent(text: &str) -> String {
     match text.split_once('e') {
         Some((number, power)) => format!("{}e{power}", trimmed(number)),
         None => text.to_owned(),
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::{Digits, exponent, exponent_as_printed};
+    use proptest::prelude::*;
+
+    proptest! {
+        #[test]
+        fn the_exponent_is_that_of_the_printed_number(digits in -10.0..10.0, power in -60..60, exact in any::<bool>()) {
+            let digits: f64 = if exact { 1.0 } else { digits };
+            let number = format!("{digits}e{power}").parse().unwrap_or(0.0);
+            for near in [number, f64::next_up(number), f64::next_down(number)] {
+                prop_assert_eq!(exponent(near), exponent_as_printed(near));
+            }
+        }
+
+        #[test]
+        fn what_is_reached_is_what_is_printed(number in -2000.0..2000.0, size in prop::sample::select(vec![0.0, 0.01, 1.0, 2.0, 10.0, 1e3])) {
+            for digits in [Digits::significant(2), Digits::significant(3).at_least(1), Digits::significant(12).at_most(1)] {
+                let shown: f64 = digits.text(number).parse().unwrap_or(0.0);
+                prop_assert_eq!(digits.reaches(number, size), shown.abs() >= size, "{} {}", number, size);
+            }
+        }
+    }
+
+    #[test]
+    fn zero_and_what_is_no_number_have_the_exponent_zero() {
+        for number in [0.0, -0.0, f64::NAN, f64::INFINITY] {
+            assert_eq!(exponent(number), exponent_as_printed(number));
+        }
     }
 }
