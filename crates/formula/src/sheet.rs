@@ -60,6 +60,15 @@ pub struct Source {
     pub seen: &'static str,
 }
 
+impl Source {
+    /// The work with its clause, as people name it.
+    pub fn name(&self) -> String {
+        format!("{} {}", self.work, self.clause)
+            .trim_end()
+            .to_owned()
+    }
+}
+
 /// One input or output of a calculation.
 #[derive(Debug, Clone, Copy)]
 pub struct Symbol {

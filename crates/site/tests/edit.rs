@@ -149,6 +149,8 @@ fn what_does_not_read_changes_nothing() {
         ("site", "1"),
         ("", ""),
         ("device.reader-in.ports", "-2"),
+        ("device.reader-in.ports", "0"),
+        ("gate.slide.leaf.panel.mass", "0 lb"),
         ("device.reader-in.monitored", "perhaps"),
         ("device.reader-in.at.2", "44"),
         ("device.reader-in.at.3", "44 in"),

@@ -5,6 +5,7 @@ mod value;
 mod walk;
 
 use crate::problem::{Code, Problem};
+use crate::read::load;
 use crate::source::{Source, SourceFile};
 use crate::syntax;
 use std::ops::Range;
@@ -16,7 +17,7 @@ use walk::{Goal, Place};
 /// The path names tables by their ids, or by their number from zero where they have none:
 /// `site.name`, `device.reader-in.least_voltage`, `gate.slide.leaf.panel.mass`, `gate.slide.stop.0.at`. The value is
 /// written as in the file, and text may go without its quotes: `640 lb ± 5 %`, `4`, `["-2 ft", "3 ft", "21 in"]`.
-/// A path that leads nowhere and a value that does not read are problems, and nothing is changed.
+/// A path that leads nowhere, a value that does not read and a zero where none can be are problems, and nothing is changed.
 pub fn set_value(text: &str, path: &str, value: &str) -> Result<String, Box<Problem>> {
     let source = Source::new(SourceFile {
         name: "the site file".to_owned(),
@@ -50,8 +51,24 @@ pub fn set_value(text: &str, path: &str, value: &str) -> Result<String, Box<Prob
     match walk::walk(tree.get_ref(), &changed, path)?.place {
         Place::Missing(_) => Err(Box::new(by_hand(path, key.name, &value))),
         _ if !errors.is_empty() => Err(Box::new(by_hand(path, key.name, &value))),
-        _ => Ok(changed),
+        Place::Whole(span) => match zero_at(&changed, &span) {
+            Some(problem) => Err(Box::new(problem)),
+            None => Ok(changed),
+        },
+        Place::OneOf { .. } => Ok(changed),
     }
+}
+
+/// What says that the value at a place of the file must be more than zero, where it is not.
+fn zero_at(changed: &str, span: &Range<usize>) -> Option<Problem> {
+    let file = SourceFile {
+        name: "the site file".to_owned(),
+        text: changed.to_owned(),
+    };
+    let problems = load(file, Vec::new()).problems;
+    problems
+        .into_iter()
+        .find(|problem| problem.code == Code::Zero && problem.span == *span)
 }
 
 /// The text with other bytes in place of some.

@@ -224,6 +224,8 @@ record! {
         does: Vec<Command>,
         /// Height of the eyes of whoever works it, above the finished surface at the gate line.
         eye_height: Option<Measured<Length>>,
+        /// A leaf that is told to start, or would close by itself, while it is blocked does not start: tried.
+        keeps_from_starting: Option<bool>,
         /// Remarks.
         note: Option<Text>,
     }

@@ -21,6 +21,7 @@ mod hanging;
 mod hazard;
 mod leaf;
 mod lift;
+mod looked_up;
 mod mounting;
 mod on_vehicle;
 mod operator;
@@ -50,6 +51,7 @@ pub use hanging::*;
 pub use hazard::*;
 pub use leaf::*;
 pub use lift::*;
+pub use looked_up::*;
 pub use mounting::*;
 pub use on_vehicle::*;
 pub use operator::*;
@@ -120,6 +122,8 @@ record! {
         boundary: Vec<Boundary>,
         /// Signs at the gates.
         sign: Vec<Sign>,
+        /// What somebody looked up in a work that is known here from memory only.
+        looked_up: Vec<LookedUp>,
     }
 }
 

@@ -67,6 +67,8 @@ record! {
         obstruction_force: Option<Measured<Force>>,
         /// The same force at the lowest setting with which the leaf still ran its whole travel, both ways.
         lowest_obstruction_force: Option<Measured<Force>>,
+        /// From that force to the stop of the drive, by the recording of a force meter.
+        obstruction_response: Option<Measured<Time>>,
         /// Directions in which the leaf was run against a solid object, stopped and started back.
         tried_on_solid: Vec<Direction>,
         /// Mass of its turning parts as the leaf feels it.

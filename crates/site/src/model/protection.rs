@@ -271,5 +271,7 @@ record! {
         on: Option<Date>,
         /// Meter and its certificate, in words.
         meter: Option<Text>,
+        /// Distance of the point along the leaf from its hinge line or shaft; without it the point is at the free end.
+        along: Option<Measured<Length>>,
     }
 }

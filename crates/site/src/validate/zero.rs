@@ -119,7 +119,6 @@ fn driven(site: &Site, report: &mut Report<'_>) {
         if let Some(link) = &device.link {
             not_zero!(report, link, reach cell_life);
         }
-        not_zero!(report, device, range field_angle stiffness hard_stiffness voltage least_voltage greatest_voltage port_voltage ports turns frequency);
         not_zero!(report, device, range field_angle stiffness hard_stiffness voltage least_voltage greatest_voltage port_voltage ports turns frequency eye_height);
     }
     for enclosure in &site.enclosure {
@@ -180,8 +179,7 @@ fn ground(site: &Site, report: &mut Report<'_>) {
         not_zero!(report, lane, width);
     }
     for vehicle in &site.vehicle {
-        not_zero!(report, vehicle, length width height mass towing_length drawbar_height);
-        not_zero!(report, vehicle, length width height mass wheelbase turning_radius);
+        not_zero!(report, vehicle, length width height mass wheelbase turning_radius towing_length drawbar_height);
     }
     on_foot(site, report);
 }
