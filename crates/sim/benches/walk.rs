@@ -1,10 +1,12 @@
 //! How many scenarios of a walk test are worked in a second, and how long a proof takes.
 //!
-//! Run with `cargo bench --package sim --bench walk`. One item is one scenario.
+//! Run with `cargo bench --package sim --bench walk`. One item is one scenario. What else the machine does is printed first:
+//! rates that are taken beside other work are too low.
 
 #![allow(
     clippy::unwrap_used,
-    reason = "a benchmark stops at the first surprise"
+    clippy::print_stdout,
+    reason = "a benchmark for the terminal stops at the first surprise"
 )]
 
 #[path = "../tests/walk_world/mod.rs"]
@@ -17,6 +19,8 @@ use sim::walk::{Family, Habit, Walk, Way};
 const SCENARIOS: u64 = 2_000_000;
 
 fn main() {
+    let load = std::fs::read_to_string("/proc/loadavg");
+    println!("load {}", load.as_deref().unwrap_or("unknown").trim());
     divan::main();
 }
 

@@ -2,11 +2,13 @@
 
 use super::course::Course;
 use super::device::Spot;
-use super::lane::{Lane, Walk};
-use super::path::Case;
+use super::evaluate::Found;
+use super::field::Field;
+use super::lane::Walk;
 use super::profile::EVER;
 use super::report::Report;
 use super::scenario::{Outcome, Scenario, Touch};
+use super::watch::Walker;
 use formula::OutOfReach;
 use quantity::{Length, Quantity as _, Time};
 
@@ -40,43 +42,85 @@ pub struct Account {
 }
 
 /// Where all are at one time.
-#[derive(Debug, Clone, Copy, PartialEq)]
+#[derive(Debug, Clone, PartialEq)]
 pub struct Frame {
     /// Time since the leaf started.
     pub time: Time,
-    /// Where the leaf's edge that goes ahead is.
-    pub edge: Length,
+    /// Where the leaf is.
+    pub leaf: Pose,
     /// Where the middle of the body is.
     pub body: Spot,
+}
+
+/// Where a leaf is.
+#[derive(Debug, Clone, PartialEq)]
+pub enum Pose {
+    /// x of the edge of a sliding leaf that goes ahead.
+    Edge(Length),
+    /// The corners of each leaf that swings, seen from above.
+    Above(Vec<[Spot; 4]>),
+    /// The corners of a leaf that rises, seen from the road: x, and for y how high they are.
+    Front([Spot; 4]),
 }
 
 impl Walk {
     /// The course of a scenario, with frames at such a step from just before the body can be touched to a while after.
     pub fn account(&self, scenario: &Scenario, step: Time) -> Result<Account, OutOfReach> {
         let outcome = self.evaluate(scenario)?;
-        if step.base().is_nan() || step.base() < 1e-3 {
-            return Err(OutOfReach::new("step", "frames are 1 ms apart or more"));
-        }
+        check_step(step)?;
         let lane = &self.lanes[scenario.pass];
         let case = lane.case(scenario);
-        let scene = lane.scene(&case);
-        let sights: Vec<Sight> = (0..lane.fields.len())
-            .map(|device| sight(&lane.report_of(&scene, device, EVER)))
-            .collect();
+        let walker = lane.walker(&case);
+        let sights = sights(&walker, &lane.fields);
         let starts = !sights.contains(&Sight::KeepsShut);
-        let command = starts.then(|| lane.command(&case, &sights)).flatten();
+        let command = starts
+            .then(|| command(&lane.run(&case), &sights, lane.control.reaction))
+            .flatten();
         let course = match command {
             _ if !starts => None,
             Some(command) => Some(Course::commanded(&lane.profile, &lane.control, command)),
             None => Some(lane.unhindered),
         };
-        let frames = lane.frames(&case, course.as_ref(), outcome.touch, step.base());
+        let half = lane.half + lane.people[case.body].reach;
+        let time = Pictured::of(&walker, half, outcome.touch, lane.profile.end);
+        let frames = time.frames(step.base(), |time| {
+            let place = course.as_ref().map_or(0.0, |course| course.at(time).0);
+            let depth = walker.going.depth_at(time);
+            let edge = lane.spot(0, lane.profile.travel - place, 0.0).x;
+            (
+                Pose::Edge(edge),
+                lane.spot(case.way, case.x0 + depth * case.slant, depth),
+            )
+        });
         Ok(Account {
             outcome,
             sights,
             command: command.map(Time::from_base),
             frames,
         })
+    }
+}
+
+/// What each device does in a scenario.
+pub(super) fn sights(walker: &Walker, fields: &[Field]) -> Vec<Sight> {
+    (0..fields.len())
+        .map(|device| sight(&walker.report_of(fields, device, EVER)))
+        .collect()
+}
+
+/// When braking begins: as the touch has it where there is one, else by the first report. A leaf that touches on its way
+/// back was told before.
+pub(super) fn command(found: &Found, sights: &[Sight], reaction: f64) -> Option<f64> {
+    let said = |sight: &Sight| match sight {
+        Sight::Reports { said, .. } => Some(said.base() + reaction),
+        _ => None,
+    };
+    let told = sights.iter().filter_map(said).reduce(f64::min);
+    match &found.touch {
+        Some((struck, harm)) => harm
+            .command
+            .or(told.filter(|command| *command <= struck.time)),
+        None => told,
     }
 }
 
@@ -91,49 +135,68 @@ fn sight(report: &Report) -> Sight {
     }
 }
 
-impl Lane {
-    /// When braking begins: by the touch where there is one, else by the first report.
-    fn command(&self, case: &Case, sights: &[Sight]) -> Option<f64> {
-        if let Some((_, harm)) = self.run(case).touch {
-            return harm.command;
-        }
-        let said = |sight: &Sight| match sight {
-            Sight::Reports { said, .. } => Some(said.base() + self.control.reaction),
-            _ => None,
-        };
-        sights.iter().filter_map(said).reduce(f64::min)
-    }
+/// From when until when a scenario is pictured.
+pub(super) struct Pictured {
+    from: f64,
+    until: f64,
+}
 
-    fn frames(
-        &self,
-        case: &Case,
-        course: Option<&Course>,
-        touch: Option<Touch>,
-        step: f64,
-    ) -> Vec<Frame> {
-        let scene = self.scene(case);
-        let half = self.half + self.people[case.body].reach;
-        let from = if scene.going.stands {
+impl Pictured {
+    /// From just before the body, that can be touched so near to the gate line, may be touched to a while after.
+    pub(super) fn of(walker: &Walker, half: f64, touch: Option<Touch>, end: f64) -> Self {
+        let going = &walker.going;
+        let comes = if going.stands {
             0.0
         } else {
-            (scene.going.comes_to(-half) - 1.0).min(0.0)
+            (going.comes_to(-half) - 1.0).min(0.0)
         };
-        let last = touch.map_or_else(|| scene.going.leaves(half), |touch| touch.time.base() + 3.0);
-        let until = last.clamp(from + step, self.profile.end + 3.0);
+        let last = touch.map_or_else(|| going.leaves(half), |touch| touch.time.base() + 3.0);
+        let from = comes.max(-60.0);
+        Self {
+            from,
+            until: last.clamp(from + 1e-3, (end + 3.0).max(from + 1e-3)),
+        }
+    }
+
+    /// Pictures at equal steps, with what says where leaf and body are at a time.
+    pub(super) fn frames(&self, step: f64, at: impl Fn(f64) -> (Pose, Spot)) -> Vec<Frame> {
         let mut frames = Vec::new();
-        let mut time = from;
-        while time <= until && frames.len() < MOST_FRAMES {
-            let place = course.map_or(0.0, |course| course.at(time).0);
-            let depth = scene.going.depth_at(time);
-            let x = case.x0 + depth * case.slant;
+        let mut time = self.from;
+        while time <= self.until && frames.len() < MOST_FRAMES {
+            let (leaf, body) = at(time);
             frames.push(Frame {
                 time: Time::from_base(time),
-                edge: self.spot(0, self.profile.travel - place, 0.0).x,
-                body: self.spot(case.way, x, depth),
+                leaf,
+                body,
             });
             time += step;
         }
         frames
+    }
+}
+
+/// A step between pictures that makes sense.
+pub(super) fn check_step(step: Time) -> Result<(), OutOfReach> {
+    if step.base().is_nan() || step.base() < 1e-3 {
+        return Err(OutOfReach::new("step", "frames are 1 ms apart or more"));
+    }
+    Ok(())
+}
+
+/// Where the middle of a body is, in the plan as it is.
+pub(super) fn middle(walker: &Walker, time: f64) -> Spot {
+    let depth = walker.going.depth_at(time);
+    spot((
+        walker.case.x0 + depth * walker.case.slant,
+        walker.side() * depth,
+    ))
+}
+
+/// A place in plain numbers.
+pub(super) fn spot((x, y): (f64, f64)) -> Spot {
+    Spot {
+        x: Length::from_base(x),
+        y: Length::from_base(y),
     }
 }
 

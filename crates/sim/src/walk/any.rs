@@ -1,5 +1,6 @@
 //! Any kind of leaf behind one face: a world that is given, and one that is ready to be asked.
 
+use super::account::Account;
 use super::body::Body;
 use super::control::{Controller, Limits};
 use super::device::{Beam, ContactEdge, Direction, ForceSensing, Scanner};
@@ -13,7 +14,7 @@ use super::swing::{SwingWalk, SwingWorld};
 use super::world::World;
 use crate::Plan;
 use formula::OutOfReach;
-use quantity::Quantity;
+use quantity::{Quantity, Time};
 use std::num::NonZeroUsize;
 
 /// A world with a leaf of any kind.
@@ -213,6 +214,11 @@ impl AnyWalk {
         each!(self, walk => walk.evaluate(scenario))
     }
 
+    /// The course of a scenario, with frames at such a step from just before the body can be touched to a while after.
+    pub fn account(&self, scenario: &Scenario, step: Time) -> Result<Account, OutOfReach> {
+        each!(self, walk => walk.account(scenario, step))
+    }
+
     /// Works the scenarios with the numbers from zero up to a count, on so many threads; tells how many are done.
     pub fn sweep(&self, count: u64, threads: NonZeroUsize, done: &(dyn Fn(u64) + Sync)) -> Sweep {
         each!(self, walk => walk.sweep(count, threads, done))
@@ -221,6 +227,11 @@ impl AnyWalk {
     /// Works the first so many scenarios of each family; the numbers are those of [`AnyWalk::sweep`].
     pub fn glance(&self, each: u64) -> Sweep {
         each!(self, walk => walk.glance(each))
+    }
+
+    /// The families of which one of the first so many scenarios ends badly.
+    pub fn hit(&self, each: u64) -> Vec<Family> {
+        each!(self, walk => walk.hit(each))
     }
 
     /// Families that are proved: those who follow are among those who cross.

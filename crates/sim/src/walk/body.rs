@@ -37,6 +37,9 @@ pub struct Body {
     pub name: String,
     /// Its cylinders.
     pub parts: Vec<Cylinder>,
+    /// How many of them, the first ones, are an arm that it holds into the gap, while the rest stays beside the leaf's path;
+    /// zero for one that does not lean in.
+    pub arm: usize,
     /// Speeds at which it goes; none for one that lies or sits where it is.
     pub speeds: Option<Speeds>,
     /// Where the sizes were seen; `memory` where they were not.
@@ -44,9 +47,24 @@ pub struct Body {
 }
 
 impl Body {
+    /// The cylinders that are between two heights, by their places in the list.
+    pub(super) fn within(&self, bottom: Length, top: Length) -> Vec<usize> {
+        let parts = self.parts.iter().enumerate();
+        parts
+            .filter(|(_, part)| part.top > bottom && part.bottom < top)
+            .map(|(at, _)| at)
+            .collect()
+    }
+
     pub(super) fn check(&self) -> Result<(), OutOfReach> {
         if self.parts.is_empty() || self.parts.len() > MOST_PARTS {
             return Err(OutOfReach::new("parts", "a body has 1 to 12 cylinders"));
+        }
+        if self.arm > 0 && (self.arm >= self.parts.len() || self.speeds.is_some()) {
+            return Err(OutOfReach::new(
+                "arm",
+                "one who leans in stays where they are, and is more than an arm",
+            ));
         }
         for part in &self.parts {
             let placed = part.ahead.base().is_finite() && part.aside.base().is_finite();

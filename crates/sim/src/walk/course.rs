@@ -48,6 +48,48 @@ impl Control {
     }
 }
 
+impl Control {
+    /// The way back of a leaf that stands at a place from a time on: speeding up, even, slowing down.
+    pub(super) fn way_back(&self, from: f64, place: f64) -> Option<[Stretch; 3]> {
+        let back = self.back?;
+        let distance = back.distance.min(place);
+        let (up, down) = (self.acceleration, self.stopping);
+        let most = (2.0 * distance * up * down / (up + down)).sqrt();
+        let speed = back.speed.min(most);
+        if speed <= 0.0 {
+            return None;
+        }
+        let speeding = speed * speed / (2.0 * up);
+        let slowing = speed * speed / (2.0 * down);
+        let even = (distance - speeding - slowing).max(0.0);
+        let parts = [
+            (speed / up, 0.0, -up),
+            (even / speed, -speed, 0.0),
+            (speed / down, -speed, down),
+        ];
+        let (mut time, mut at) = (from + back.pause, place);
+        Some(parts.map(|(lasts, begins, rate)| {
+            let stretch = Stretch {
+                from: time,
+                until: time + lasts,
+                place: at,
+                speed: begins,
+                rate,
+            };
+            time = stretch.until;
+            at = stretch.place_at(time);
+            stretch
+        }))
+    }
+}
+
+/// When a leaf that runs back is at a place again or before it.
+pub(super) fn back_at(way: &[Stretch; 3], place: f64) -> Option<f64> {
+    way.iter()
+        .find(|stretch| stretch.place_at(stretch.until) <= place)
+        .map(|stretch| stretch.time_after((place - stretch.place).min(0.0)))
+}
+
 /// Stretches of a way from the beginning to the end of time.
 #[derive(Debug, Clone, Copy)]
 pub(super) struct Course {
@@ -125,38 +167,16 @@ impl Course {
             self.add(Stretch::rest(from, EVER, place));
             return;
         };
-        let distance = back.distance.min(place);
-        let (up, down) = (control.acceleration, control.stopping);
-        let most = (2.0 * distance * up * down / (up + down)).sqrt();
-        let speed = back.speed.min(most);
-        let start = from + back.pause;
-        self.add(Stretch::rest(from, start, place));
-        if speed <= 0.0 {
+        self.add(Stretch::rest(from, from + back.pause, place));
+        let Some(ways) = control.way_back(from, place) else {
             self.cut(EVER);
             return;
-        }
-        let speeding = speed * speed / (2.0 * up);
-        let slowing = speed * speed / (2.0 * down);
-        let even = (distance - speeding - slowing).max(0.0);
-        let mut time = start;
-        let mut at = place;
-        for (lasts, begins, rate) in [
-            (speed / up, 0.0, -up),
-            (even / speed, -speed, 0.0),
-            (speed / down, -speed, down),
-        ] {
-            let stretch = Stretch {
-                from: time,
-                until: time + lasts,
-                place: at,
-                speed: begins,
-                rate,
-            };
+        };
+        for stretch in ways {
             self.add(stretch);
-            time = stretch.until;
-            at = stretch.place_at(time);
         }
-        self.add(Stretch::rest(time, EVER, at));
+        let last = ways[2];
+        self.add(Stretch::rest(last.until, EVER, last.place_at(last.until)));
     }
 
     pub(super) fn stretches(&self) -> &[Stretch] {
@@ -172,17 +192,5 @@ impl Course {
             .find(|stretch| time < stretch.until)
             .unwrap_or(&last);
         (stretch.place_at(time), stretch.speed_at(time))
-    }
-
-    /// When the leaf, running back, is at a place again or before it.
-    pub(super) fn back_at(&self, place: f64) -> Option<f64> {
-        let runs_back =
-            |stretch: &&Stretch| stretch.speed < 0.0 || stretch.speed <= 0.0 && stretch.rate < 0.0;
-        for stretch in self.stretches().iter().filter(runs_back) {
-            if stretch.place_at(stretch.until) <= place {
-                return Some(stretch.time_after((place - stretch.place).min(0.0)));
-            }
-        }
-        None
     }
 }

@@ -13,6 +13,15 @@ pub enum Direction {
     Closing,
 }
 
+impl Direction {
+    pub(super) fn other(self) -> Self {
+        match self {
+            Self::Opening => Self::Closing,
+            Self::Closing => Self::Opening,
+        }
+    }
+}
+
 /// A place in the plan.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Spot {

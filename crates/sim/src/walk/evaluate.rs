@@ -1,19 +1,17 @@
 //! One scenario, exactly: what sees the body, when the leaf stops, whether and where it touches first.
 
-use super::at_once::Slanted;
-use super::body::MOST_PARTS;
 use super::contact::{self, End, Piece};
 use super::course::Course;
 use super::harm::{Harm, Struck, harm};
 use super::lane::Lane;
-use super::path::{Case, Going, Line, going, line};
-use super::person::{Part, Person};
+use super::path::{Case, Going, Line};
+use super::person::Part;
 use super::profile::{EVER, Stretch};
-use super::report::{MOST_REPORTS, Report, Reports, report};
 use super::scenario::Class;
+use super::watch::{Said, Walker};
 
-/// A device that is farther ahead than this is not entered, in meters: far more than rounding does.
-const ENTERED: f64 = 1e-6;
+/// What is nearer than this is left to the search, in meters and seconds: far more than rounding does.
+pub(super) const CLEAR: f64 = 1e-9;
 
 /// So far a path may run into what stands opposite, in meters: what rounding does.
 pub(super) const IN_POST: f64 = 1e-9;
@@ -31,168 +29,170 @@ impl Found {
     }
 }
 
-/// A case with what follows from it at once.
-pub(super) struct Scene<'a> {
-    case: &'a Case,
-    person: &'a Person,
-    pub(super) going: Going,
-    lines: [Line; MOST_PARTS],
-}
-
 /// The first touch of a course.
 #[derive(Clone, Copy)]
-struct First {
-    hit: contact::Hit,
-    part: usize,
-    x: f64,
-    y: f64,
+pub(super) struct First {
+    pub hit: contact::Hit,
+    pub part: usize,
+    pub x: f64,
+    pub y: f64,
+}
+
+/// What the leaf may get to.
+struct Near {
+    /// A bit for each cylinder.
+    parts: u32,
+    /// How far from the end of the way of the leaf one of them may be touched.
+    reach: f64,
+    /// When the last of them is gone.
+    last: f64,
 }
 
 impl Lane {
     /// What comes of a case.
     pub(super) fn run(&self, case: &Case) -> Found {
         let person = &self.people[case.body];
-        let stretch = (1.0 + case.slant * case.slant).sqrt();
-        let going = going(case, stretch);
+        let walker = self.walker(case);
         let half = person.reach + self.half;
-        let until = going.leaves(half);
-        let at_last = self.profile.travel - self.profile.place_at(until);
-        let reach = case.x0 + case.slant.abs() * half + person.reach;
+        let until = walker.going.leaves(half);
         // Nobody can be touched whom the leaf, if nothing stopped it, would not get to before they are gone.
-        if at_last > reach {
+        if self.left_at(until) > case.x0 + case.slant.abs() * half + person.reach {
             return Found::harmless(Class::Untouched);
         }
-        let slanted = Slanted {
-            case,
-            person,
-            going,
-            stretch,
-        };
-        self.at_once(&slanted)
-            .unwrap_or_else(|| self.searched(case, at_last))
+        self.at_once(&walker)
+            .unwrap_or_else(|| self.searched(&walker))
     }
 
-    /// What comes of a case, searched for its first touch; with where the edge is at last if nothing stops the leaf.
-    pub(super) fn searched(&self, case: &Case, at_last: f64) -> Found {
-        let scene = self.scene(case);
-        let (person, going) = (scene.person, scene.going);
-        let mut near = 0_u32;
-        for &at in &person.touchable {
-            let (part, line) = (&person.parts[at], scene.lines[at]);
+    /// What comes of a case that a look at many did not decide.
+    pub(super) fn left(&self, case: &Case) -> Found {
+        let walker = self.walker(case);
+        if walker.going.stands {
+            self.stood(&walker)
+        } else {
+            self.searched(&walker)
+        }
+    }
+
+    pub(super) fn walker<'a>(&'a self, case: &'a Case) -> Walker<'a> {
+        Walker::new(case, &self.people[case.body], self.right(0))
+    }
+
+    /// What comes of one who goes, searched for the first touch.
+    pub(super) fn searched(&self, walker: &Walker) -> Found {
+        let Some(near) = self.near(walker) else {
+            return Found::harmless(Class::Untouched);
+        };
+        if let Some(first) = self.met_at_rest(walker, &near) {
+            let shut = walker.reports(&self.fields, first.hit.time).is_none();
+            let class = if shut {
+                Class::Untouched
+            } else {
+                Class::MetTheSide
+            };
+            return Found::harmless(class);
+        }
+        match walker.first_report(&self.fields, near.last) {
+            Said::KeepsShut => Found::harmless(Class::Untouched),
+            Said::At(said) if said + self.control.reaction < near.last => {
+                self.told(walker, &near, said + self.control.reaction)
+            }
+            _ if self.is_beside(walker, EVER) => Found::harmless(Class::MetTheSide),
+            _ => match self.first_touch(walker, near.parts, self.unhindered.stretches(), -EVER) {
+                Some(first) => self.unseen(walker, &first),
+                None => Found::harmless(Class::Untouched),
+            },
+        }
+    }
+
+    /// What comes of one who meets a leaf that is told to stop at a time.
+    fn told(&self, walker: &Walker, near: &Near, command: f64) -> Found {
+        let stands = self.profile.stands_at(command, self.control.stopping);
+        if command < self.profile.end && self.profile.travel - stands > near.reach + CLEAR {
+            return Found::harmless(Class::Untouched);
+        }
+        if self.is_beside(walker, command) {
+            return Found::harmless(Class::MetTheSide);
+        }
+        let course = Course::commanded(&self.profile, &self.control, command);
+        match self.first_touch(walker, near.parts, course.stretches(), -EVER) {
+            None => Found::harmless(Class::Untouched),
+            Some(first) if first.hit.time < command => self.unseen(walker, &first),
+            Some(first) => self.judged(walker, &first, &course, Some(command)),
+        }
+    }
+
+    /// A touch before anything stops the leaf; what the body had come to by then may still stop it.
+    fn unseen(&self, walker: &Walker, first: &First) -> Found {
+        match walker.reports(&self.fields, first.hit.time) {
+            None => Found::harmless(Class::Untouched),
+            Some(reports) => {
+                let said = reports.first(first.hit.time);
+                let command = said.map(|said| said + self.control.reaction);
+                self.judged(walker, first, &self.unhindered, command)
+            }
+        }
+    }
+
+    /// The cylinders that the leaf gets to before they are gone, if nothing stops it.
+    fn near(&self, walker: &Walker) -> Option<Near> {
+        let mut near = Near {
+            parts: 0,
+            reach: -EVER,
+            last: -EVER,
+        };
+        let half = walker.person.reach + self.half;
+        let at_last = self.left_at(walker.going.leaves(half));
+        for &at in &walker.person.touchable {
+            let (part, line) = (&walker.person.parts[at], walker.lines[at]);
             let half = part.radius + self.half;
-            let reach = line.x0 + case.slant.abs() * half + part.radius;
+            let reach = line.x0 + walker.case.slant.abs() * half + part.radius;
             if at_last > reach {
                 continue;
             }
-            let until = going.leaves(half - line.lead);
-            if self.profile.travel - self.profile.place_at(until) <= reach {
-                near |= 1 << at;
+            let until = walker.going.leaves(half - line.lead);
+            if self.left_at(until) <= reach {
+                near.parts |= 1 << at;
+                near.reach = near.reach.max(reach);
+                near.last = near.last.max(until);
             }
         }
-        if near == 0 {
-            return Found::harmless(Class::Untouched);
+        (near.parts != 0).then_some(near)
+    }
+
+    /// How far it is from the edge of the leaf to its end, at a time, if nothing stops it.
+    fn left_at(&self, time: f64) -> f64 {
+        self.profile.travel - self.profile.place_at(time)
+    }
+
+    /// Where one touches the leaf before it starts.
+    fn met_at_rest(&self, walker: &Walker, near: &Near) -> Option<First> {
+        if near.reach < self.profile.travel - CLEAR {
+            return None;
         }
-        // A leaf that is told to stop is never ahead of one that is not: who is not touched by that is not touched.
-        let unhindered = self.unhindered.stretches();
-        let Some(first) = self.first_touch(&scene, near, unhindered, -EVER) else {
-            return Found::harmless(Class::Untouched);
-        };
-        let Some(reports) = self.reports(&scene, first.hit.time) else {
-            return Found::harmless(Class::Untouched);
-        };
-        match reports.first(EVER).map(|said| said + self.control.reaction) {
-            Some(command) if command < first.hit.time => {
-                let course = Course::commanded(&self.profile, &self.control, command);
-                match self.first_touch(&scene, near, course.stretches(), command) {
-                    None => Found::harmless(Class::Untouched),
-                    Some(first) => self.judged(&scene, &first, &course, &reports),
-                }
-            }
-            _ => self.judged(&scene, &first, &self.unhindered, &reports),
-        }
+        let rest = &self.unhindered.stretches()[..1];
+        self.first_touch(walker, near.parts, rest, -EVER)
     }
 
     /// Place of the leaf at a time of a case that nothing touches before.
     pub(super) fn place_in(&self, case: &Case, time: f64) -> f64 {
-        let scene = self.scene(case);
-        let Some(reports) = self.reports(&scene, EVER) else {
-            return 0.0;
+        let command = match self.walker(case).first_report(&self.fields, EVER) {
+            Said::KeepsShut => return 0.0,
+            Said::Never => EVER,
+            Said::At(said) => said + self.control.reaction,
         };
-        match reports.first(EVER).map(|said| said + self.control.reaction) {
-            Some(command) if command < time => {
-                Course::commanded(&self.profile, &self.control, command)
-                    .at(time)
-                    .0
-            }
-            _ => self.profile.place_at(time),
+        if command < time {
+            Course::commanded(&self.profile, &self.control, command)
+                .at(time)
+                .0
+        } else {
+            self.profile.place_at(time)
         }
-    }
-
-    pub(super) fn scene<'a>(&'a self, case: &'a Case) -> Scene<'a> {
-        let person = &self.people[case.body];
-        let stretch = (1.0 + case.slant * case.slant).sqrt();
-        let (right, shrink) = (self.right(case.way), 1.0 / stretch);
-        let mut lines = [Line { x0: 0.0, lead: 0.0 }; MOST_PARTS];
-        for (at, part) in lines.iter_mut().zip(&person.parts) {
-            *at = line(part, right, case.x0, case.slant, stretch, shrink);
-        }
-        Scene {
-            case,
-            person,
-            going: going(case, stretch),
-            lines,
-        }
-    }
-
-    /// What the devices report that the body has entered by a time; nothing where one of them keeps the leaf from starting.
-    fn reports(&self, scene: &Scene, by: f64) -> Option<Reports> {
-        let deepest = scene.going.depth_at(by) + ENTERED;
-        let mut reports = Reports {
-            entered: [0.0; MOST_REPORTS],
-            said: [0.0; MOST_REPORTS],
-            count: 0,
-        };
-        for device in 0..self.fields.len() {
-            match self.report_of(scene, device, deepest) {
-                Report::KeepsShut => return None,
-                Report::Nothing => {}
-                Report::At { entered, said } => {
-                    reports.entered[reports.count] = entered;
-                    reports.said[reports.count] = said;
-                    reports.count += 1;
-                }
-            }
-        }
-        Some(reports)
-    }
-
-    /// What one device reports of a body that gets so deep.
-    pub(super) fn report_of(&self, scene: &Scene, device: usize, deepest: f64) -> Report {
-        let (case, going) = (scene.case, &scene.going);
-        let field = &self.fields[device];
-        let mut runs = [(0.0, 0.0); MOST_PARTS];
-        let mut count = 0;
-        for &(at, radius) in &scene.person.seen[device] {
-            let line = scene.lines[at];
-            if deepest + line.lead < field.begins[case.way] - radius {
-                continue;
-            }
-            if let Some((first, last)) = field.passed(case.way, line.x0, case.slant, radius) {
-                let from = going.comes_to(first - line.lead);
-                let until = going.leaves(last - line.lead);
-                if from < EVER && from <= until {
-                    runs[count] = (from, until);
-                    count += 1;
-                }
-            }
-        }
-        report(&mut runs[..count], field.response)
     }
 
     /// First touch in a course, from a time on.
-    fn first_touch(
+    pub(super) fn first_touch(
         &self,
-        scene: &Scene,
+        walker: &Walker,
         near: u32,
         course: &[Stretch],
         after: f64,
@@ -202,15 +202,15 @@ impl Lane {
             start: self.profile.travel,
         };
         let mut first: Option<First> = None;
-        for &at in scene
+        for &at in walker
             .person
             .touchable
             .iter()
             .filter(|&&at| near & (1 << at) != 0)
         {
-            let (part, line) = (&scene.person.parts[at], scene.lines[at]);
+            let (part, line) = (&walker.person.parts[at], walker.lines[at]);
             for mut piece in self
-                .pieces(scene.case, &scene.going, part, line)
+                .pieces(walker.case, &walker.going, part, line)
                 .into_iter()
                 .flatten()
             {
@@ -234,13 +234,19 @@ impl Lane {
     }
 
     /// What a touch does, or whether it is one of the leaf's at all.
-    fn judged(&self, scene: &Scene, first: &First, course: &Course, reports: &Reports) -> Found {
+    pub(super) fn judged(
+        &self,
+        walker: &Walker,
+        first: &First,
+        course: &Course,
+        command: Option<f64>,
+    ) -> Found {
         let hit = first.hit;
         let (place, speed) = course.at(hit.time);
         if hit.side || hit.time <= 0.0 || speed <= 0.0 {
             return Found::harmless(Class::MetTheSide);
         }
-        let part = &scene.person.parts[first.part];
+        let part = &walker.person.parts[first.part];
         let struck = Struck {
             time: hit.time,
             part: first.part,
@@ -248,9 +254,7 @@ impl Lane {
             y: first.y,
             gap: self.profile.travel - place + self.room,
             room: first.x - part.radius + self.room,
-            command: reports
-                .first(hit.time)
-                .map(|said| said + self.control.reaction),
+            command,
         };
         // Nobody can be in the post: a path that runs through it is none.
         if struck.room < -IN_POST {

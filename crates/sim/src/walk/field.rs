@@ -8,6 +8,9 @@ use super::device::Spot;
 use super::world::Pass;
 use quantity::Quantity as _;
 
+/// What is farther than this from a field is surely not in it, in meters: far more than rounding does.
+const CLEAR: f64 = 1e-9;
+
 /// A field in the plain numbers of one pass, as seen by those who go in and by those who go out.
 #[derive(Debug, Clone)]
 pub(super) struct Field {
@@ -38,7 +41,7 @@ impl Side {
 impl Field {
     pub(super) fn new(pass: &Pass, corners: &[Spot], response: f64) -> Self {
         let sides = [1.0, -1.0].map(|way| sides(pass, corners, way));
-        let least = |sides: &Vec<Side>| {
+        let least = |sides: &[Side]| {
             sides
                 .iter()
                 .map(|side| side.y)
@@ -56,23 +59,27 @@ impl Field {
         &self.sides[way]
     }
 
-    /// How far a place, along the gate line and in depth, is from it; zero within it.
-    pub(super) fn apart(&self, way: usize, (x, y): (f64, f64)) -> f64 {
-        let sides = &self.sides[way];
-        let inside = sides.len() > 2
-            && sides
-                .iter()
-                .all(|side| (x - side.x) * side.out().0 + (y - side.y) * side.out().1 <= 0.0);
-        if inside {
-            return 0.0;
+    /// Whether a circle that goes on a path is in it when its middle is at a depth.
+    pub(super) fn holds(&self, way: usize, x0: f64, slant: f64, radius: f64, depth: f64) -> bool {
+        let x = x0 + depth * slant;
+        let (mut beside, mut inside) = (false, self.sides[way].len() > 2);
+        for side in &self.sides[way] {
+            let ((nx, ny), (ex, ey)) = (side.out(), side.along);
+            let (dx, dy) = (x - side.x, depth - side.y);
+            let (off, along) = (nx * dx + ny * dy, ex * dx + ey * dy);
+            if off > radius + CLEAR {
+                return false;
+            }
+            let over = (0.0..=side.length).contains(&along);
+            beside |= over && off.abs() <= radius - CLEAR;
+            inside &= off <= 0.0;
         }
-        let off = |side: &Side| {
-            let (dx, dy) = (x - side.x, y - side.y);
-            let (ex, ey) = side.along;
-            let along = (dx * ex + dy * ey).clamp(0.0, side.length);
-            (dx - along * ex).hypot(dy - along * ey)
-        };
-        sides.iter().map(off).fold(f64::INFINITY, f64::min)
+        // What is near a corner, or at the very edge, is left to the path.
+        beside
+            || inside && radius > CLEAR
+            || self
+                .passed(way, x0, slant, radius)
+                .is_some_and(|(first, last)| first <= depth && last >= depth)
     }
 
     /// Depths at which a circle on a straight path enters and leaves.
@@ -85,22 +92,20 @@ impl Field {
     ) -> Option<(f64, f64)> {
         let (mut enters, mut leaves) = (f64::INFINITY, f64::NEG_INFINITY);
         let sides = &self.sides[way];
-        let mut note = |depth: f64| {
-            enters = enters.min(depth);
-            leaves = leaves.max(depth);
-        };
-        let mut crossed = 0;
         for side in sides {
-            if let Some(depth) = crossing(side, x0, slant, radius) {
-                note(depth);
-                crossed += 1;
+            if let Some((depth, out)) = crossing(side, x0, slant, radius) {
+                if out {
+                    leaves = depth;
+                } else {
+                    enters = depth;
+                }
             }
         }
-        if crossed < 2 {
+        if enters.is_infinite() || leaves.is_infinite() {
             for side in sides {
                 if let Some((first, last)) = circle(side, x0, slant, radius) {
-                    note(first);
-                    note(last);
+                    enters = enters.min(first);
+                    leaves = leaves.max(last);
                 }
             }
         }
@@ -142,17 +147,20 @@ fn sides(pass: &Pass, corners: &[Spot], way: f64) -> Vec<Side> {
         .collect()
 }
 
-/// Depth at which the path crosses a side that is moved out by a radius.
-fn crossing(side: &Side, x0: f64, slant: f64, radius: f64) -> Option<f64> {
+/// Depth at which the path crosses a side that is moved out by a radius, and whether it goes out of the field there.
+#[inline]
+fn crossing(side: &Side, x0: f64, slant: f64, radius: f64) -> Option<(f64, bool)> {
     let (nx, ny) = side.out();
     let (ex, ey) = side.along;
+    let off = x0 - side.x;
     let pace = nx * slant + ny;
-    if pace.abs() < 1e-12 {
-        return None;
-    }
-    let depth = (radius - nx * (x0 - side.x) + ny * side.y) / pace;
-    let along = ex * (x0 - side.x + depth * slant) + ey * (depth - side.y);
-    (0.0..=side.length).contains(&along).then_some(depth)
+    let deep = radius - nx * off + ny * side.y;
+    // Both sides of the comparison are taken by the pace, which spares a division where the side is not crossed.
+    let along = (ex * off - ey * side.y) * pace + deep * (ex * slant + ey);
+    let (out, size) = (pace > 0.0, pace.abs());
+    let along = if out { along } else { -along };
+    let crossed = size >= 1e-12 && along >= 0.0 && along <= side.length * size;
+    crossed.then(|| (deep / pace, out))
 }
 
 /// Depths at which the path cuts the circle about a side's first corner.

@@ -5,7 +5,7 @@
 
 use super::body::Cylinder;
 use super::control::Limits;
-use super::course::{Control, Course};
+use super::course::{Control, Course, back_at};
 use super::profile::Profile;
 use super::scenario::Class;
 use super::world::{Pass, World};
@@ -172,6 +172,31 @@ fn freed(
     (stands - struck.time).max(0.0)
 }
 
+/// The most that a touch can be, whatever the plan of the leaf.
+#[derive(Debug, Clone, Copy)]
+pub(super) struct Most {
+    /// How far a body is pressed.
+    pub deepest: f64,
+    /// Force that is left once the leaf stands against it.
+    pub push: f64,
+}
+
+impl Most {
+    /// Nothing is known of it.
+    pub(super) const ANY: Self = Self {
+        deepest: f64::INFINITY,
+        push: f64::INFINITY,
+    };
+
+    /// Both count.
+    pub(super) fn and(self, other: Self) -> Self {
+        Self {
+            deepest: self.deepest.min(other.deepest),
+            push: self.push.min(other.push),
+        }
+    }
+}
+
 /// Works out a touch.
 pub(super) fn harm(
     profile: &Profile,
@@ -179,6 +204,18 @@ pub(super) fn harm(
     bounds: &Bounds,
     feel: &Feel,
     struck: &Struck,
+) -> Harm {
+    harm_up_to(profile, control, bounds, feel, struck, Most::ANY)
+}
+
+/// Works out a touch that can be so much at most.
+pub(super) fn harm_up_to(
+    profile: &Profile,
+    control: &Control,
+    bounds: &Bounds,
+    feel: &Feel,
+    struck: &Struck,
+    most: Most,
 ) -> Harm {
     let seen = struck.command.filter(|command| *command <= struck.time);
     let (place, speed) = if let Some(command) = seen {
@@ -196,43 +233,57 @@ pub(super) fn harm(
     let stands = command.map_or(profile.travel, |command| {
         profile.stands_at(command, control.stopping)
     });
-    let travel = (stands - place).max(0.0);
+    let travel = (stands - place).max(0.0).min(most.deepest);
     let freed = freed(profile, control, bounds, struck, command);
+    let way = command
+        .filter(|_| travel > feel.spring.pressed(bounds.rest))
+        .and_then(|command| {
+            let braking = profile.speed_at(command) / control.stopping;
+            control.way_back(command.max(0.0) + braking, stands)
+        });
     let until = |force: f64| {
         let pressed = feel.spring.pressed(force);
-        if travel <= pressed {
+        if travel <= pressed || most.push <= force {
             return 0.0;
         }
-        let back = command.and_then(|command| {
-            Course::commanded(profile, control, command).back_at(place + pressed)
-        });
+        let back = way.as_ref().and_then(|way| back_at(way, place + pressed));
         back.map_or(f64::INFINITY, |time| time - struck.time)
             .min(freed)
     };
-    let force = feel.spring.force(travel);
-    let limit = bounds.limit(struck.gap);
-    let (lasts, rests) = (until(bounds.lasting), until(bounds.rest));
-    let squeezed = travel - struck.room;
-    let severity = (force / limit)
-        .max((lasts / bounds.lasting_after).min(100.0))
-        .max((rests / bounds.rest_after).min(100.0))
-        .max(squeezed / bounds.squeeze);
-    let class = if squeezed > bounds.squeeze {
-        Class::Trapped
-    } else if force > limit || lasts > bounds.lasting_after || rests > bounds.rest_after {
-        Class::Beyond
-    } else {
-        Class::Within
-    };
-    Harm {
+    let harm = Harm {
         speed,
         travel,
-        force,
-        limit,
-        lasts,
-        rests,
-        class,
-        severity,
+        force: feel.spring.force(travel),
+        limit: bounds.limit(struck.gap),
+        lasts: until(bounds.lasting),
+        rests: until(bounds.rest),
+        class: Class::Within,
+        severity: 0.0,
         command,
+    };
+    harm.judged(bounds, struck.room)
+}
+
+impl Harm {
+    /// With its class, and the greatest share of a limit that is used up.
+    pub(super) fn judged(self, bounds: &Bounds, room: f64) -> Self {
+        let squeezed = self.travel - room;
+        let severity = (self.force / self.limit)
+            .max((self.lasts / bounds.lasting_after).min(100.0))
+            .max((self.rests / bounds.rest_after).min(100.0))
+            .max(squeezed / bounds.squeeze);
+        let long = self.lasts > bounds.lasting_after || self.rests > bounds.rest_after;
+        let class = if squeezed > bounds.squeeze {
+            Class::Trapped
+        } else if self.force > self.limit || long {
+            Class::Beyond
+        } else {
+            Class::Within
+        };
+        Self {
+            class,
+            severity,
+            ..self
+        }
     }
 }

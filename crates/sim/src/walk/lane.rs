@@ -8,6 +8,7 @@ use super::harm::Bounds;
 use super::path::{Case, Path};
 use super::person::Person;
 use super::profile::Profile;
+use super::reach::{Hold, holds};
 use super::scenario::{Behavior, Outcome, Scenario, Touch, Way};
 use super::world::{Pass, World};
 use formula::OutOfReach;
@@ -33,6 +34,8 @@ pub(super) struct Lane {
     pub room: f64,
     pub people: Vec<Person>,
     pub fields: Vec<Field>,
+    /// What holds an arm that reaches through the leaf.
+    pub holds: Vec<Hold>,
     sign: f64,
     end: f64,
 }
@@ -71,9 +74,32 @@ impl Lane {
                 .map(|body| Person::new(world, pass, body, &fields))
                 .collect(),
             fields,
+            holds: holds(world, pass),
             sign: pass.sign(),
             end: pass.edge_at_end(),
         })
+    }
+
+    /// A pass in which local places are those of the plan, and the body is all that counts.
+    pub(super) fn plain(
+        (profile, control): (Profile, Control),
+        bounds: Bounds,
+        people: &[Person],
+        fields: &[Field],
+    ) -> Self {
+        Self {
+            unhindered: Course::unhindered(&profile),
+            profile,
+            control,
+            bounds,
+            half: 0.0,
+            room: 0.0,
+            people: people.to_vec(),
+            fields: fields.to_vec(),
+            holds: Vec::new(),
+            sign: 1.0,
+            end: 0.0,
+        }
     }
 
     /// The sign of a body's right-hand side along the local axis.

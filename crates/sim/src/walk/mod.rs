@@ -12,6 +12,7 @@
 mod account;
 mod any;
 mod at_once;
+mod batch;
 mod body;
 mod contact;
 mod control;
@@ -22,18 +23,22 @@ mod field;
 mod glance;
 mod harm;
 mod lane;
+mod lean;
 mod path;
 mod people;
 mod person;
 mod profile;
 mod prove;
+mod reach;
 mod report;
 mod rising;
 mod scenario;
 mod sequence;
+mod sieve;
 mod sweep;
 mod swing;
 mod tally;
+mod turning;
 mod unproved;
 mod watch;
 mod world;
@@ -42,18 +47,23 @@ mod world;
 #[path = "../../tests/walk_world/mod.rs"]
 mod demo;
 
-pub use account::{Account, Frame, Sight};
+pub use account::{Account, Frame, Pose, Sight};
 pub use any::{AnyWalk, AnyWorld, Device};
 pub use body::{Body, Cylinder, Speeds};
 pub use control::{Answer, Controller, Limits};
 pub use device::{Beam, ContactEdge, Direction, ForceSensing, Scanner, Spot};
 pub use lane::Walk;
+pub use lean::leaning;
 pub use people::people;
-pub use prove::{Margin, Proof, Verdict};
+pub use prove::{Margin, Proof, ReachProof, ReachVerdict, Verdict};
+pub use reach::{Catch, Reach};
 pub use rising::{LiftingLeaf, RisingLeaf, RisingPass, RisingWalk, RisingWorld, TurningLeaf};
 pub use scenario::{Behavior, Class, Outcome, Scenario, Touch, Way};
 pub use sequence::{Family, Habit, REPEATS};
 pub use sweep::{FamilyShares, Sweep, Worst};
-pub use swing::{Face, LeafEdge, Opens, SwingLeaf, SwingPass, SwingWalk, SwingWorld, Toward, Turn};
+pub use swing::{
+    Face, Heft, LeafEdge, Measured, Opens, SwingLeaf, SwingPass, SwingWalk, SwingWorld, Toward,
+    Turn,
+};
 pub use tally::Share;
 pub use world::{Leaf, Pass, World};

@@ -23,9 +23,9 @@ pub fn people() -> Vec<Body> {
 }
 
 /// Ahead, aside, radius, bottom, top in millimeters.
-type Row = [f64; 5];
+pub(super) type Row = [f64; 5];
 
-fn body(name: &str, rows: &[Row], speeds: Option<(f64, f64)>, source: &str) -> Body {
+pub(super) fn body(name: &str, rows: &[Row], speeds: Option<(f64, f64)>, source: &str) -> Body {
     let meters = |millimeters: f64| Length::from_base(millimeters / 1000.0);
     Body {
         name: name.to_owned(),
@@ -39,6 +39,7 @@ fn body(name: &str, rows: &[Row], speeds: Option<(f64, f64)>, source: &str) -> B
                 top: meters(*top),
             })
             .collect(),
+        arm: 0,
         speeds: speeds.map(|(from, to)| Speeds {
             from: Velocity::from_base(from),
             to: Velocity::from_base(to),

@@ -32,7 +32,9 @@ pub(super) enum Report {
 
 /// What one device says of the times at which it sees parts of the body: times that touch are one.
 pub(super) fn report(runs: &mut [(f64, f64)], response: f64) -> Report {
-    runs.sort_unstable_by(|a, b| a.0.total_cmp(&b.0));
+    if runs.len() > 1 {
+        runs.sort_unstable_by(|a, b| a.0.total_cmp(&b.0));
+    }
     let mut at = 0;
     while at < runs.len() {
         let (entered, mut left) = runs[at];

@@ -5,7 +5,7 @@
 
 use super::lane::Walk;
 use super::scenario::Class;
-use super::sequence::{BLOCK, Draw, Family};
+use super::sequence::{BLOCK, Block, Draw, Family};
 use super::tally::{Share, Tally};
 use quantity::{Quantity as _, Ratio};
 use std::num::NonZeroUsize;
@@ -50,19 +50,21 @@ pub struct Sweep {
     pub families: Vec<FamilyShares>,
 }
 
-#[derive(Debug, Clone, Copy)]
-struct Bin {
+/// How the scenarios of one family ended so far.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub(super) struct Bin {
     tally: Tally,
     worst: Option<Worst>,
 }
 
 impl Bin {
-    const EMPTY: Self = Self {
+    pub(super) const EMPTY: Self = Self {
         tally: Tally::EMPTY,
         worst: None,
     };
 
-    fn count(&mut self, seed: u64, repeat: usize, class: Class, severity: Option<f64>) {
+    /// Counts one scenario, with its severity where something is touched.
+    pub(super) fn count(&mut self, seed: u64, repeat: usize, class: Class, severity: Option<f64>) {
         self.tally.count(repeat, class);
         if let Some(severity) = severity {
             let severity = Ratio::from_base(severity);
@@ -72,6 +74,11 @@ impl Bin {
                 severity,
             });
         }
+    }
+
+    /// Counts so many scenarios of a repeat in which nothing is touched.
+    pub(super) fn count_many(&mut self, repeat: usize, class: Class, count: u64) {
+        self.tally.count_many(repeat, class, count);
     }
 
     fn note(&mut self, worst: Worst) {
@@ -98,40 +105,38 @@ impl Bin {
 impl Walk {
     /// Works the scenarios with the numbers from zero up to a count, on so many threads; tells how many are done.
     pub fn sweep(&self, count: u64, threads: NonZeroUsize, done: &(dyn Fn(u64) + Sync)) -> Sweep {
-        let work = |family: &Family, draw: &Draw| self.work(family, draw);
+        let work = |family: &Family, block: &Block, bin: &mut Bin| self.work(family, block, bin);
         sweep_with(&self.families(), count, threads, done, &work)
-    }
-
-    /// How the scenario of a number ends.
-    pub(super) fn work(&self, family: &Family, draw: &Draw) -> (Class, Option<f64>) {
-        let lane = &self.lanes[family.pass];
-        let found = lane.run(&lane.drawn(family, draw, self.slant));
-        (found.class, found.touch.map(|(_, harm)| harm.severity))
     }
 }
 
-/// Works the scenarios with the numbers from zero up to a count with what gives a class, and a severity where something
-/// is touched.
+/// Works each scenario of a block by itself.
+pub(super) fn each(block: &Block, bin: &mut Bin, run: impl Fn(&Draw) -> (Class, Option<f64>)) {
+    for (seed, draw) in block.draws() {
+        let (class, severity) = run(&draw);
+        bin.count(seed, draw.repeat, class, severity);
+    }
+}
+
+/// Works the scenarios with the numbers from zero up to a count with what works a block of them.
 pub(super) fn sweep_with(
     families: &[Family],
     count: u64,
     threads: NonZeroUsize,
     done: &(dyn Fn(u64) + Sync),
-    run: &(impl Fn(&Family, &Draw) -> (Class, Option<f64>) + Sync),
+    run: &(impl Fn(&Family, &Block, &mut Bin) + Sync),
 ) -> Sweep {
     let next = AtomicU64::new(0);
     let work = || {
         let mut bins = vec![Bin::EMPTY; families.len()];
         loop {
-            let from = next.fetch_add(TAKEN * BLOCK, Ordering::Relaxed);
-            if from >= count {
+            let from = next.fetch_add(TAKEN, Ordering::Relaxed);
+            let until = (from + TAKEN).min(count.div_ceil(BLOCK));
+            if from >= until {
                 return bins;
             }
-            let until = (from + TAKEN * BLOCK).min(count);
-            for seed in from..until {
-                work_one(seed, families, &mut bins, run);
-            }
-            done(until - from);
+            let blocks = (from..until).map(|block| (block, BLOCK.min(count - block * BLOCK)));
+            done(work_blocks(blocks, families, &mut bins, run));
         }
     };
     let mut sum = std::thread::scope(|scope| {
@@ -148,28 +153,37 @@ pub(super) fn sweep_with(
     summary(families, &mut sum)
 }
 
-/// Works the scenarios of some numbers.
+/// Works the first so many scenarios of each family; the numbers are those of a sweep.
 pub(super) fn glance_with(
     families: &[Family],
-    seeds: impl Iterator<Item = u64>,
-    run: &impl Fn(&Family, &Draw) -> (Class, Option<f64>),
+    each: u64,
+    run: &impl Fn(&Family, &Block, &mut Bin),
 ) -> Sweep {
     let mut bins = vec![Bin::EMPTY; families.len()];
-    for seed in seeds {
-        work_one(seed, families, &mut bins, run);
+    let count = families.len() as u64;
+    for row in 0..each.div_ceil(BLOCK) {
+        let left = BLOCK.min(each - row * BLOCK);
+        let blocks = (0..count).map(|family| (row * count + family, left));
+        work_blocks(blocks, families, &mut bins, run);
     }
     summary(families, &mut bins)
 }
 
-fn work_one(
-    seed: u64,
+/// Works blocks, each with how many of its numbers; gives how many that were.
+fn work_blocks(
+    blocks: impl Iterator<Item = (u64, u64)>,
     families: &[Family],
     bins: &mut [Bin],
-    run: &impl Fn(&Family, &Draw) -> (Class, Option<f64>),
-) {
-    let draw = Draw::new(seed, families.len());
-    let (class, severity) = run(&families[draw.family], &draw);
-    bins[draw.family].count(seed, draw.repeat, class, severity);
+    run: &impl Fn(&Family, &Block, &mut Bin),
+) -> u64 {
+    let mut done = 0;
+    for (block, count) in blocks {
+        let block = Block::new(block, count, families.len());
+        let family = block.family();
+        run(&families[family], &block, &mut bins[family]);
+        done += count;
+    }
+    done
 }
 
 fn summary(families: &[Family], bins: &mut [Bin]) -> Sweep {

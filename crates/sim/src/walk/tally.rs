@@ -25,7 +25,11 @@ impl Tally {
     pub(super) const EMPTY: Self = Self([[0; 5]; REPEATS]);
 
     pub(super) fn count(&mut self, repeat: usize, class: Class) {
-        self.0[repeat][class as usize] += 1;
+        self.count_many(repeat, class, 1);
+    }
+
+    pub(super) fn count_many(&mut self, repeat: usize, class: Class, count: u64) {
+        self.0[repeat][class as usize] += count;
     }
 
     pub(super) fn add(&mut self, other: &Self) {

@@ -4,8 +4,8 @@ use super::body::{Body, Cylinder, MOST_PARTS};
 use super::device::{Beam, Direction, Scanner};
 use super::field::Field;
 use super::harm::{Feel, Spring};
-use super::path::{Case, Going, Line, line};
-use super::person::{Part, Person, cut, found};
+use super::path::{Case, Going, Line, going, line};
+use super::person::Person;
 use super::profile::EVER;
 use super::report::{MOST_REPORTS, Report, Reports, report};
 use super::world::Pass;
@@ -23,49 +23,45 @@ pub(super) struct Walker<'a> {
     pub lines: [Line; MOST_PARTS],
 }
 
+/// When the devices have the leaf told to stop.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub(super) enum Said {
+    Never,
+    KeepsShut,
+    At(f64),
+}
+
 impl<'a> Walker<'a> {
-    pub(super) fn new(case: &'a Case, person: &'a Person) -> Self {
+    /// With the sign of the right-hand side of one who goes in, along x.
+    pub(super) fn new(case: &'a Case, person: &'a Person, right: f64) -> Self {
         let stretch = (1.0 + case.slant * case.slant).sqrt();
-        let (right, shrink) = (if case.way == 0 { 1.0 } else { -1.0 }, 1.0 / stretch);
-        let mut lines = [Line { x0: 0.0, lead: 0.0 }; MOST_PARTS];
-        for (at, part) in lines.iter_mut().zip(&person.parts) {
-            *at = line(part, right, case.x0, case.slant, stretch, shrink);
-        }
-        Self {
+        let right = if case.way == 0 { right } else { -right };
+        let shrink = 1.0 / stretch;
+        let mut walker = Self {
             case,
             person,
-            going: super::path::going(case, stretch),
-            lines,
+            going: going(case, stretch),
+            lines: [Line { x0: 0.0, lead: 0.0 }; MOST_PARTS],
+        };
+        for (at, part) in walker.lines.iter_mut().zip(&person.parts) {
+            *at = line(part, right, case.x0, case.slant, stretch, shrink);
         }
+        walker
     }
 
     /// What the devices report that the body has entered by a time; nothing where one of them keeps the leaf from starting.
     pub(super) fn reports(&self, fields: &[Field], by: f64) -> Option<Reports> {
-        let (case, going) = (self.case, &self.going);
-        let deepest = going.depth_at(by) + ENTERED;
+        let deepest = self.going.depth_at(by) + ENTERED;
         let mut reports = Reports {
             entered: [0.0; MOST_REPORTS],
             said: [0.0; MOST_REPORTS],
             count: 0,
         };
-        for (field, seen) in fields.iter().zip(&self.person.seen) {
-            let mut runs = [(0.0, 0.0); MOST_PARTS];
-            let mut count = 0;
-            for &(at, radius) in seen {
-                let line = self.lines[at];
-                if deepest + line.lead < field.begins[case.way] - radius {
-                    continue;
-                }
-                if let Some((first, last)) = field.passed(case.way, line.x0, case.slant, radius) {
-                    let from = going.comes_to(first - line.lead);
-                    let until = going.leaves(last - line.lead);
-                    if from < EVER && from <= until {
-                        runs[count] = (from, until);
-                        count += 1;
-                    }
-                }
+        for look in &self.person.looks[self.case.way] {
+            if look.from > deepest {
+                break;
             }
-            match report(&mut runs[..count], field.response) {
+            match self.report_of(fields, look.device, deepest) {
                 Report::KeepsShut => return None,
                 Report::Nothing => {}
                 Report::At { entered, said } => {
@@ -76,6 +72,66 @@ impl<'a> Walker<'a> {
             }
         }
         Some(reports)
+    }
+
+    /// The earliest report of the devices that the body has entered by a time. A device is asked only where it may be the
+    /// first to report, or keep the leaf from starting.
+    pub(super) fn first_report(&self, fields: &[Field], by: f64) -> Said {
+        let deepest = self.going.depth_at(by) + ENTERED;
+        let mut first = EVER;
+        for look in &self.person.looks[self.case.way] {
+            if look.from > deepest {
+                break;
+            }
+            if self.going.comes_to(look.from) + look.response >= first {
+                continue;
+            }
+            match self.report_of(fields, look.device, deepest) {
+                Report::KeepsShut => return Said::KeepsShut,
+                Report::Nothing => {}
+                Report::At { said, .. } => first = first.min(said),
+            }
+        }
+        if first < EVER {
+            Said::At(first)
+        } else {
+            Said::Never
+        }
+    }
+
+    /// What one device reports of a body that gets so deep.
+    pub(super) fn report_of(&self, fields: &[Field], device: usize, deepest: f64) -> Report {
+        let (case, going, field) = (self.case, &self.going, &fields[device]);
+        let mut runs = [(0.0, 0.0); MOST_PARTS];
+        let mut count = 0;
+        for &(at, radius) in &self.person.seen[device] {
+            let line = self.lines[at];
+            if deepest + line.lead < field.begins[case.way] - radius {
+                continue;
+            }
+            if let Some((first, last)) = field.passed(case.way, line.x0, case.slant, radius) {
+                let from = going.comes_to(first - line.lead);
+                let until = going.leaves(last - line.lead);
+                if from < EVER && from <= until {
+                    runs[count] = (from, until);
+                    count += 1;
+                }
+            }
+        }
+        report(&mut runs[..count], field.response)
+    }
+
+    /// Whether a device sees the body where it stands.
+    pub(super) fn is_seen_standing(&self, fields: &[Field]) -> bool {
+        let (case, stays) = (self.case, self.going.stays);
+        self.person.looks[case.way].iter().any(|look| {
+            let field = &fields[look.device];
+            let mut seen = self.person.seen[look.device].iter();
+            seen.any(|&(at, radius)| {
+                let line = self.lines[at];
+                field.holds(case.way, line.x0, case.slant, radius, stays + line.lead)
+            })
+        })
     }
 }
 
@@ -93,52 +149,23 @@ impl Walker<'_> {
     }
 }
 
-/// A body as the devices that act in a direction see it.
+/// A body as the devices that act in a direction see it; what feels it is left open.
 pub(super) fn person(
     body: &Body,
-    beams: &[Beam],
-    scanners: &[Scanner],
+    seeing: (&[Beam], &[Scanner]),
     direction: Direction,
+    fields: &[Field],
 ) -> Person {
-    let parts: Vec<Part> = body.parts.iter().map(part).collect();
-    let beams = beams.iter().filter(|beam| beam.guards.contains(&direction));
-    let scanners = scanners
-        .iter()
-        .filter(|field| field.guards.contains(&direction));
-    let reach = parts
-        .iter()
-        .map(|part| part.ahead.hypot(part.aside) + part.radius);
-    Person {
-        touchable: Vec::new(),
-        seen: beams
-            .map(|beam| cut(body, beam))
-            .chain(scanners.map(|field| found(body, field)))
-            .collect(),
-        // Nothing is said of where it is unseen.
-        seen_from: [f64::NEG_INFINITY; 2],
-        reach: reach.fold(0.0, f64::max),
-        speeds: body
-            .speeds
-            .map(|speeds| (speeds.from.base(), speeds.to.base())),
-        parts,
-    }
-}
-
-fn part(of: &Cylinder) -> Part {
     let spring = Spring {
         soft: 0.0,
         way: 0.0,
         hard: 0.0,
     };
-    Part {
-        ahead: of.ahead.base(),
-        aside: of.aside.base(),
-        radius: of.radius.base(),
-        feel: Feel {
-            spring,
-            after: Vec::new(),
-        },
-    }
+    let feel = |_: &Cylinder| Feel {
+        spring,
+        after: Vec::new(),
+    };
+    Person::seen(body, seeing, direction, fields, &feel)
 }
 
 /// The fields of the devices that act in a direction.

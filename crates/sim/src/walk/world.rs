@@ -3,6 +3,7 @@
 use super::body::Body;
 use super::control::{Controller, Limits};
 use super::device::{Beam, ContactEdge, Direction, ForceSensing, Scanner};
+use super::reach::Catch;
 use crate::Plan;
 use formula::OutOfReach;
 use quantity::{ForcePerLength, Length, Quantity, Ratio};
@@ -54,8 +55,69 @@ pub struct World {
     pub limits: Limits,
     /// The people.
     pub bodies: Vec<Body>,
+    /// What holds an arm that reaches through the leaf.
+    pub catches: Vec<Catch>,
     /// Greatest sideways slant of a path: sideways over forward.
     pub greatest_slant: Ratio,
+}
+
+/// Greatest slant of a path through a gate whose leaf stays in the gate line, and what is said beyond it.
+pub(super) const THROUGH: (f64, &str) = (
+    10.0,
+    "a path goes through the gate, not along it: at most 10",
+);
+
+/// What every world has, whatever its leaf.
+pub(super) struct Common<'a> {
+    /// Greatest slant, the greatest that it may be, and what is said beyond that.
+    pub slant: (Ratio, (f64, &'static str)),
+    pub stiffness: ForcePerLength,
+    pub bodies: &'a [Body],
+    /// Plans of every pass, and of every leaf in it.
+    pub plans: Vec<&'a Plan>,
+    pub seeing: (&'a [Beam], &'a [Scanner]),
+    pub drive: Option<&'a ForceSensing>,
+    pub controller: &'a Controller,
+    pub limits: &'a Limits,
+}
+
+impl Common<'_> {
+    pub(super) fn check(&self) -> Result<(), OutOfReach> {
+        positive("bare_stiffness", self.stiffness)?;
+        let (slant, (most, why)) = self.slant;
+        at_least_zero("greatest_slant", slant)?;
+        if slant.base() > most {
+            return Err(OutOfReach::new("greatest_slant", why));
+        }
+        if self.bodies.is_empty() || self.plans.is_empty() {
+            return Err(OutOfReach::new(
+                "bodies",
+                "a walk test has people and a way of the leaf: nothing is safe because nobody was asked about",
+            ));
+        }
+        self.controller.check()?;
+        self.limits.check()?;
+        self.bodies.iter().try_for_each(Body::check)?;
+        for plan in &self.plans {
+            plan.check()?;
+            if self.controller.stopping < plan.deceleration {
+                return Err(OutOfReach::new(
+                    "stopping",
+                    "a stop on a report is at least as hard as the slow-down of the plan",
+                ));
+            }
+        }
+        let (beams, scanners) = self.seeing;
+        if beams.len() + scanners.len() > 16 {
+            return Err(OutOfReach::new(
+                "beams",
+                "at most 16 beams and fields together",
+            ));
+        }
+        beams.iter().try_for_each(Beam::check)?;
+        scanners.iter().try_for_each(Scanner::check)?;
+        self.drive.into_iter().try_for_each(ForceSensing::check)
+    }
 }
 
 impl World {
@@ -68,50 +130,23 @@ impl World {
                 "the top of the leaf is above its bottom",
             ));
         }
-        positive("bare_stiffness", self.bare_stiffness)?;
-        at_least_zero("greatest_slant", self.greatest_slant)?;
-        if self.greatest_slant.base() > 10.0 {
-            return Err(OutOfReach::new(
-                "greatest_slant",
-                "a path goes through the gate, not along it: at most 10",
-            ));
+        Common {
+            slant: (self.greatest_slant, THROUGH),
+            stiffness: self.bare_stiffness,
+            bodies: &self.bodies,
+            plans: self.passes.iter().map(|pass| &pass.plan).collect(),
+            seeing: (&self.beams, &self.scanners),
+            drive: self.drive.as_ref(),
+            controller: &self.controller,
+            limits: &self.limits,
         }
-        if self.bodies.is_empty() || self.passes.is_empty() {
-            return Err(OutOfReach::new(
-                "bodies",
-                "a walk test has people and a way of the leaf: nothing is safe because nobody was asked about",
-            ));
-        }
-        self.controller.check()?;
-        self.limits.check()?;
-        self.bodies.iter().try_for_each(Body::check)?;
-        self.passes
-            .iter()
-            .try_for_each(|pass| self.check_way(pass))?;
-        self.check_devices()
-    }
-
-    fn check_devices(&self) -> Result<(), OutOfReach> {
-        if self.beams.len() + self.scanners.len() > 16 {
-            return Err(OutOfReach::new(
-                "beams",
-                "at most 16 beams and fields together",
-            ));
-        }
-        self.beams.iter().try_for_each(Beam::check)?;
-        self.scanners.iter().try_for_each(Scanner::check)?;
+        .check()?;
+        self.catches.iter().try_for_each(Catch::check)?;
         self.edges.iter().try_for_each(ContactEdge::check)?;
-        self.drive.iter().try_for_each(ForceSensing::check)
+        self.passes.iter().try_for_each(Self::check_way)
     }
 
-    fn check_way(&self, pass: &Pass) -> Result<(), OutOfReach> {
-        pass.plan.check()?;
-        if self.controller.stopping < pass.plan.deceleration {
-            return Err(OutOfReach::new(
-                "stopping",
-                "a stop on a report is at least as hard as the slow-down of the plan",
-            ));
-        }
+    fn check_way(pass: &Pass) -> Result<(), OutOfReach> {
         if !pass.edge.base().is_finite() {
             return Err(OutOfReach::new("edge", "the edge is at a place"));
         }

@@ -114,6 +114,7 @@ pub(crate) fn round(name: &str, radius: f64, top: f64, speeds: (f64, f64)) -> Bo
             bottom: base(0.0),
             top: base(top),
         }],
+        arm: 0,
         speeds: Some(Speeds {
             from: base(speeds.0),
             to: base(speeds.1),
@@ -155,6 +156,7 @@ pub(crate) fn trial(reaction: f64) -> World {
         controller: controller(reaction),
         limits: limits(),
         bodies: vec![round("adult", 0.20, 1.75, (0.3, 1.6))],
+        catches: vec![],
         greatest_slant: base::<Ratio>(1.0),
     }
 }
@@ -192,5 +194,6 @@ pub(crate) fn full() -> World {
         response: base(0.15),
     });
     world.bodies = people();
+    world.bodies.extend(leaning());
     world
 }

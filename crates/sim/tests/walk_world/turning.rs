@@ -75,6 +75,8 @@ pub(crate) fn single(reaction: f64) -> SwingWorld {
         limits: limits(),
         bodies: vec![round("adult", 0.20, 1.75, (0.3, 1.6))],
         greatest_slant: base(20.0),
+        hefts: Vec::new(),
+        measured: Vec::new(),
     }
 }
 
@@ -182,6 +184,9 @@ pub(crate) fn arm() -> RisingWorld {
         limits: plain.limits,
         bodies: people(),
         greatest_slant: base(1.0),
+        heft: None,
+        measured: Vec::new(),
+        housing: None,
     }
 }
 

@@ -39,7 +39,7 @@ pub(super) fn bad(job: &Job, of: &Box5) -> Option<f64> {
     #[cfg(test)]
     let worlds = super::tests::mutated(worlds);
     let scene = Scene::new(job, of);
-    if scene.overlaps_another() {
+    if scene.overlaps_another() || scene.is_in_the_path() {
         return None;
     }
     scene.on_line(scene.whole_line()?, worlds, HALVINGS)
@@ -233,6 +233,17 @@ impl<'a> Scene<'a> {
         };
         let closing = touch.speed.hi + (self.at.slant + slope).over(self.per_depth).hi;
         up(closing) < 0.0
+    }
+
+    /// Whether the rest of one who leans in surely is in the leaf's path, so that they do not lean in.
+    fn is_in_the_path(&self) -> bool {
+        let (job, person) = (self.job, &self.job.lane.people[self.job.body]);
+        let rest = person.parts.iter().zip(&self.lines).skip(person.arm);
+        person.arm > 0
+            && rest.into_iter().any(|(part, line)| {
+                let clear = Span::of(part.radius) + job.lane.half;
+                (self.at.depth + line.lead + clear).lo > 0.0
+            })
     }
 
     /// Whether another cylinder surely is in the leaf already, so that this touch is not the first.

@@ -2,11 +2,14 @@
 
 use super::leaf::{Leaf, braking};
 use super::span::{Span, up};
-use crate::walk::harm::{Bounds, Spring};
+use crate::walk::course::Control;
+use crate::walk::harm::{Bounds, Most, Spring};
 use crate::walk::lane::Lane;
+use crate::walk::profile::Profile;
+use crate::walk::swing::Forces;
 
 /// Bounds of a touch.
-pub(super) struct Bounded {
+pub(in super::super) struct Bounded {
     pub time: Span,
     /// Place of the leaf.
     pub place: Span,
@@ -19,27 +22,83 @@ pub(super) struct Bounded {
 }
 
 /// The worst: the greatest share of a limit, and whether every limit is kept.
-pub(super) struct Worst {
+pub(in super::super) struct Worst {
     pub severity: f64,
     pub kept: bool,
 }
 
+/// What a touch meets, as far as it is known.
+pub(in super::super) struct Meets<'a> {
+    pub profile: &'a Profile,
+    pub control: &'a Control,
+    pub bounds: Bounds,
+    pub spring: Spring,
+    /// For each device that surely feels it, how far the leaf goes on at most before it does, and its delay.
+    pub after: &'a [(f64, f64)],
+    /// Least gap and least room.
+    pub gap: f64,
+    pub room: f64,
+    /// The most that it can be, whatever the leaf's plan.
+    pub most: Most,
+    /// As it was measured.
+    pub forces: Option<Forces>,
+}
+
+impl Meets<'_> {
+    fn leaf(&self) -> Leaf<'_> {
+        Leaf {
+            profile: self.profile,
+            stopping: self.control.stopping,
+        }
+    }
+}
+
 pub(super) fn worst(lane: &Lane, body: usize, part: usize, touch: &Bounded) -> Worst {
     let part = &lane.people[body].parts[part];
-    let (spring, bounds) = (&part.feel.spring, &lane.bounds);
-    let (travel, stands) = goes_on(lane, &part.feel.after, touch);
-    let force = up(spring.force(travel)) * (1.0 + 1e-14);
     let gap = Span::of(lane.profile.travel) - touch.place + lane.room;
     let room = touch.x - part.radius + lane.room;
-    let squeezed = up(travel - room.lo);
-    let freed = if gap.lo > bounds.gap {
-        stands.min(up(lane.profile.end - touch.time.lo))
+    let meets = Meets {
+        profile: &lane.profile,
+        control: &lane.control,
+        bounds: lane.bounds,
+        spring: part.feel.spring,
+        after: &part.feel.after,
+        gap: gap.lo,
+        room: room.lo,
+        most: Most::ANY,
+        forces: None,
+    };
+    worst_of(&meets, touch)
+}
+
+pub(in super::super) fn worst_of(meets: &Meets, touch: &Bounded) -> Worst {
+    let (spring, bounds) = (&meets.spring, &meets.bounds);
+    let (goes, stands) = goes_on(meets, touch);
+    let mut travel = goes.min(meets.most.deepest);
+    if let Some(forces) = &meets.forces {
+        travel = travel.min(up(spring.pressed(forces.peak)));
+    }
+    let force = meets.forces.map_or_else(
+        || up(spring.force(travel)) * (1.0 + 1e-14),
+        |forces| forces.peak,
+    );
+    let squeezed = up(travel - meets.room);
+    let freed = if meets.gap > bounds.gap {
+        stands.min(up(meets.profile.end - touch.time.lo))
     } else {
         f64::INFINITY
     };
-    let lasts = falls(lane, spring, bounds.lasting, travel, stands, touch).min(freed);
-    let rests = falls(lane, spring, bounds.rest, travel, stands, touch).min(freed);
-    let limit = bounds.limit(gap.lo);
+    let (lasts, rests) = match meets.forces {
+        None => (
+            falls(meets, bounds.lasting, goes, stands, touch).min(freed),
+            falls(meets, bounds.rest, goes, stands, touch).min(freed),
+        ),
+        Some(forces) => (
+            fallen(forces.settled, bounds.lasting),
+            fallen(forces.end, bounds.rest),
+        ),
+    };
+    let limit = bounds.limit(meets.gap);
     Worst {
         severity: (force / limit)
             .max((lasts / bounds.lasting_after).min(100.0))
@@ -58,12 +117,9 @@ fn kept(bounds: &Bounds, force: f64, limit: f64, lasts: f64, rests: f64, squeeze
 
 /// How far the leaf goes on at most, and how long after the touch it stands at the latest; never where nothing stops it
 /// but its end.
-fn goes_on(lane: &Lane, after: &[(f64, f64)], touch: &Bounded) -> (f64, f64) {
-    let leaf = Leaf {
-        profile: &lane.profile,
-        stopping: lane.control.stopping,
-    };
-    let mut travel = (Span::of(lane.profile.travel) - touch.place).hi;
+fn goes_on(meets: &Meets, touch: &Bounded) -> (f64, f64) {
+    let leaf = meets.leaf();
+    let mut travel = (Span::of(meets.profile.travel) - touch.place).hi;
     let mut stands = f64::INFINITY;
     let latest = |delay: f64, speed: Span| up(delay + up(speed.hi.max(0.0) / leaf.stopping));
     if let Some(ago) = touch.ago {
@@ -77,13 +133,13 @@ fn goes_on(lane: &Lane, after: &[(f64, f64)], touch: &Bounded) -> (f64, f64) {
         }
     }
     if touch.ago.is_none_or(|ago| ago.lo < 0.0) {
-        for (way, delay) in after {
+        for (way, delay) in meets.after {
             let pressed = touch.place + *way;
-            if pressed.hi > lane.profile.travel {
+            if pressed.hi > meets.profile.travel {
                 continue;
             }
             let felt = leaf.time_at(pressed);
-            let delay = up(delay + lane.control.reaction);
+            let delay = up(delay + meets.control.reaction);
             travel = travel.min(up(way + leaf.run_on(felt, delay)));
             let wait = up((felt - touch.time).hi + delay);
             stands = stands.min(latest(wait, leaf.speed(felt + delay)));
@@ -92,23 +148,22 @@ fn goes_on(lane: &Lane, after: &[(f64, f64)], touch: &Bounded) -> (f64, f64) {
     (travel.max(0.0), stands)
 }
 
+/// When a force is down that is left after the time in question.
+fn fallen(left: f64, force: f64) -> f64 {
+    if left <= force { 0.0 } else { f64::INFINITY }
+}
+
 /// When the force is down at the latest.
-fn falls(
-    lane: &Lane,
-    spring: &Spring,
-    force: f64,
-    travel: f64,
-    stands: f64,
-    touch: &Bounded,
-) -> f64 {
-    let pressed = spring.pressed(force) * (1.0 - 1e-14);
-    if travel <= pressed {
+fn falls(meets: &Meets, force: f64, travel: f64, stands: f64, touch: &Bounded) -> f64 {
+    let control = meets.control;
+    let pressed = meets.spring.pressed(force) * (1.0 - 1e-14);
+    if travel.min(meets.most.deepest) <= pressed || meets.most.push <= force {
         return 0.0;
     }
-    let Some(back) = lane.control.back else {
+    let Some(back) = control.back else {
         return f64::INFINITY;
     };
-    let (up_rate, down_rate) = (lane.control.acceleration, lane.control.stopping);
+    let (up_rate, down_rate) = (control.acceleration, control.stopping);
     // It runs back at least as far as it went on; the more it went on, the later the force is down.
     let distance = back.distance.min(touch.place.lo + travel);
     let way = up(travel - pressed);

@@ -16,14 +16,14 @@ fn loose(span: Span) -> Span {
 
 /// Bounds of a leaf on its plan.
 #[derive(Clone, Copy)]
-pub(super) struct Leaf<'a> {
+pub(in super::super) struct Leaf<'a> {
     pub profile: &'a Profile,
     pub stopping: f64,
 }
 
 impl Leaf<'_> {
     /// Place: it never falls with time, so its ends are enough.
-    pub(super) fn place(&self, time: Span) -> Span {
+    pub(in super::super) fn place(&self, time: Span) -> Span {
         loose(Span::new(
             self.profile.place_at(time.lo),
             self.profile.place_at(time.hi),
@@ -31,7 +31,7 @@ impl Leaf<'_> {
     }
 
     /// Speed: straight between the ends of the stretches.
-    pub(super) fn speed(&self, time: Span) -> Span {
+    pub(in super::super) fn speed(&self, time: Span) -> Span {
         let (a, b) = (
             self.profile.speed_at(time.lo),
             self.profile.speed_at(time.hi),
@@ -48,7 +48,7 @@ impl Leaf<'_> {
     }
 
     /// When it gets to a place; at the end where it may not.
-    pub(super) fn time_at(&self, place: Span) -> Span {
+    pub(in super::super) fn time_at(&self, place: Span) -> Span {
         let time = |place: f64| {
             self.profile
                 .time_at(place.max(0.0))
@@ -61,13 +61,13 @@ impl Leaf<'_> {
     }
 
     /// The longest that it brakes.
-    pub(super) fn brakes_at_most(&self) -> f64 {
+    pub(in super::super) fn brakes_at_most(&self) -> f64 {
         let fastest = self.profile.stretches.iter().map(|stretch| stretch.speed);
         up(up(fastest.fold(0.0, f64::max) + ROUNDED) / self.stopping)
     }
 
     /// Place of a leaf that was told to stop some time ago, as long as it moves.
-    pub(super) fn commanded(&self, time: Span, ago: Span) -> Span {
+    pub(in super::super) fn commanded(&self, time: Span, ago: Span) -> Span {
         let at = |time: f64, ago: f64| {
             if ago <= 0.0 {
                 return self.place(Span::of(time));
@@ -87,13 +87,13 @@ impl Leaf<'_> {
     }
 
     /// Speed of a leaf that was told to stop some time ago.
-    pub(super) fn commanded_speed(&self, time: Span, ago: Span) -> Span {
+    pub(in super::super) fn commanded_speed(&self, time: Span, ago: Span) -> Span {
         let told = time - ago.at_least(0.0);
         self.speed(told) - ago.at_least(0.0) * self.stopping
     }
 
     /// How far it goes on from a time, told to stop after a delay; the farthest.
-    pub(super) fn run_on(&self, time: Span, delay: f64) -> f64 {
+    pub(in super::super) fn run_on(&self, time: Span, delay: f64) -> f64 {
         let delay = delay.max(0.0);
         let later = time + delay;
         let speed = self.speed(later);
@@ -108,6 +108,6 @@ impl Leaf<'_> {
 }
 
 /// Way of braking from a speed.
-pub(super) fn braking(speed: Span, stopping: f64) -> Span {
+pub(in super::super) fn braking(speed: Span, stopping: f64) -> Span {
     speed.at_least(0.0).square().over(Span::of(2.0 * stopping))
 }

@@ -4,27 +4,38 @@
 //! beyond a limit, by bounds that round outward, or the exact evaluator finds one in its middle. What the proof takes for
 //! granted is what the evaluator does: straight paths, one body, a leaf on its plan, devices that work.
 
+mod circle;
 mod decide;
-mod judge;
-mod leaf;
+mod heard;
+pub(super) mod judge;
+pub(super) mod leaf;
 mod margin;
-mod search;
+pub(super) mod place;
+mod pressed;
+mod reach;
+pub(super) mod search;
 mod sight;
-mod space;
-mod span;
+pub(super) mod space;
+pub(super) mod span;
+pub(super) mod sweeps;
+#[cfg(test)]
+pub(super) mod testing;
 #[cfg(test)]
 mod tests;
 
 pub use margin::Margin;
 pub(super) use margin::halved;
+pub use reach::{ReachProof, ReachVerdict};
 
+use super::evaluate::Found;
 use super::lane::Walk;
+use super::path::Case;
 use super::scenario::{Outcome, Scenario};
 use super::sequence::{Draw, Family, Habit};
 use formula::OutOfReach;
 use quantity::{Quantity as _, Ratio};
-use search::{Searched, roots, search};
-use space::{Box5, Job, Kind};
+use search::{Searched, search_all};
+use space::{Job, Kind};
 use std::num::NonZeroUsize;
 use std::panic::resume_unwind;
 use std::sync::atomic::{AtomicUsize, Ordering};
@@ -52,13 +63,6 @@ pub struct Proof {
     pub verdict: Verdict,
     /// Boxes that were looked at.
     pub boxes: u64,
-}
-
-/// One part of the search of a family.
-struct Task<'a> {
-    job: Job<'a>,
-    whole: Box5,
-    root: Box5,
 }
 
 impl Walk {
@@ -124,64 +128,30 @@ impl Walk {
     fn searched(&self, family: &Family, most: u64, threads: NonZeroUsize) -> (Verdict, u64) {
         let lane = &self.lanes[family.pass];
         let parts = &lane.people[family.body].touchable;
-        let kinds = Kind::of(family.habit);
-        let mut tasks = Vec::new();
-        for &kind in kinds {
-            for &part in parts {
-                let whole = Job::new(self, family, part, kind).whole(self.slant);
-                for root in roots(&Job::new(self, family, part, kind), &whole) {
-                    let job = Job::new(self, family, part, kind);
-                    tasks.push(Task { job, whole, root });
-                }
-            }
-        }
-        // A part after one that is refuted need not be searched: the first that is refuted is what counts.
-        let refuted = AtomicUsize::new(usize::MAX);
-        let results = in_order(tasks.len(), threads, |at| {
-            if at > refuted.load(Ordering::Relaxed) {
-                return None;
-            }
-            let task = &tasks[at];
-            let done = search(&task.job, &task.whole, &task.root, most);
-            if done.bad.is_some() {
-                refuted.fetch_min(at, Ordering::Relaxed);
-            }
-            Some(done)
+        let kinds = Kind::of(family.habit).iter();
+        let jobs: Vec<Job> = kinds
+            .flat_map(|&kind| {
+                let parts = parts.iter();
+                parts.map(move |&part| Job::new(self, family, part, kind))
+            })
+            .collect();
+        let done = search_all(&jobs, most, threads);
+        let verdict = done.verdict(|case, found| {
+            let scenario = lane.scenario(family.pass, case);
+            Verdict::Refuted(scenario, lane.outcome(case.way, found))
         });
-        summary(
-            family,
-            lane,
-            results.into_iter().map_while(|done| done),
-            parts.len() * kinds.len(),
-        )
+        (verdict, done.boxes)
     }
 }
 
-#[allow(
-    clippy::cast_precision_loss,
-    reason = "a body has twelve cylinders at most, and three kinds of touches"
-)]
-fn summary(
-    family: &Family,
-    lane: &super::lane::Lane,
-    results: impl Iterator<Item = Searched>,
-    parts: usize,
-) -> (Verdict, u64) {
-    let (mut boxes, mut open) = (0, 0.0);
-    for done in results {
-        boxes += done.boxes;
-        open += done.open;
-        if let Some((case, found)) = done.bad {
-            let scenario = lane.scenario(family.pass, &case);
-            let outcome = lane.outcome(case.way, &found);
-            return (Verdict::Refuted(scenario, outcome), boxes);
+impl Searched {
+    /// How a search ends, with how a bad case is told.
+    pub(super) fn verdict(&self, told: impl Fn(&Case, &Found) -> Verdict) -> Verdict {
+        match &self.bad {
+            Some((case, found)) => told(case, found),
+            None if self.open > 0.0 => Verdict::Undecided(Ratio::from_base(self.open)),
+            None => Verdict::Proved,
         }
-    }
-    if open > 0.0 {
-        let share = Ratio::from_base(open / parts.max(1) as f64);
-        (Verdict::Undecided(share), boxes)
-    } else {
-        (Verdict::Proved, boxes)
     }
 }
 

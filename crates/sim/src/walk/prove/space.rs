@@ -3,7 +3,9 @@
 //! Where the path crosses the gate line is no coordinate: the touch itself says it, so that every point of the space is a
 //! touch by construction. Times of arrival have no bounds at all.
 
+use super::decide::bad;
 use super::leaf::Leaf;
+use super::search::Space;
 use super::span::{Span, up};
 use crate::walk::evaluate::Found;
 use crate::walk::lane::{Lane, Walk};
@@ -20,7 +22,7 @@ pub(super) type Box5 = [Span; 5];
 /// and a device that is blocked for longer only stops the leaf earlier; or soon after it halts, while the leaf still moves
 /// after a report; or long after it, when no device has anything to say of it, as one who stood there all along.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub(super) enum Kind {
+pub(in super::super) enum Kind {
     /// It goes.
     Moving,
     /// It has halted as long ago as a report may still keep the leaf busy.
@@ -31,10 +33,10 @@ pub(super) enum Kind {
 
 impl Kind {
     /// What the touches of a habit are.
-    pub(super) fn of(habit: Habit) -> &'static [Self] {
+    pub(in super::super) fn of(habit: Habit) -> &'static [Self] {
         match habit {
             Habit::Cross | Habit::Follow => &[Self::Moving],
-            Habit::Stand => &[Self::Standing],
+            Habit::Stand | Habit::Lean => &[Self::Standing],
             Habit::Stop => &[Self::Moving, Self::Standing, Self::Halted],
         }
     }
@@ -51,6 +53,7 @@ pub(super) struct Job<'a> {
     pub habit: Habit,
     pub kind: Kind,
     pub part: usize,
+    slant: f64,
     /// How much a size of each coordinate matters, in meters.
     weights: [f64; 5],
 }
@@ -71,34 +74,10 @@ impl<'a> Job<'a> {
             habit: family.habit,
             kind,
             part,
+            slant: walk.slant,
             // Measured on gates with many devices: time and speed are cheap to leave wide, for places go with them.
             weights: [0.25 * fastest, 1.0, 0.4, 0.12 * fastest, 0.25 * fastest],
         }
-    }
-
-    /// The whole space of the job.
-    pub(super) fn whole(&self, slant: f64) -> Box5 {
-        let person = &self.lane.people[self.body];
-        let half = person.parts[self.part].radius + self.lane.half;
-        let (slowest, fastest) = person.speeds.unwrap_or((1.0, 1.0));
-        let end = self.lane.profile.end;
-        let slowness = if self.kind == Kind::Standing {
-            Span::of(1.0)
-        } else {
-            Span::of(1.0).over(Span::new(slowest, fastest))
-        };
-        let stood = if self.kind == Kind::Halted {
-            Span::new(0.0, self.busy())
-        } else {
-            Span::of(0.0)
-        };
-        [
-            Span::new(0.0, end),
-            Span::new(-half, half),
-            Span::new(-slant, slant),
-            slowness,
-            stood,
-        ]
     }
 
     /// How long after a halt the leaf may still move, or not yet have heard of it, at most.
@@ -112,32 +91,9 @@ impl<'a> Job<'a> {
         up(up(slowest.fold(0.0, f64::max) + lane.control.reaction) + leaf.brakes_at_most())
     }
 
-    /// Halves of a box along the coordinate that matters most.
-    pub(super) fn split(&self, of: &Box5) -> Option<(Box5, Box5)> {
-        let size = |at: &usize| of[*at].width() * self.weights[*at];
-        let at = (0..5).max_by(|a, b| size(a).total_cmp(&size(b)))?;
-        if size(&at) < 1e-9 {
-            return None;
-        }
-        let (low, high) = of[at].halves();
-        let (mut one, mut other) = (*of, *of);
-        one[at] = low;
-        other[at] = high;
-        Some((one, other))
-    }
-
-    /// Share of the whole space that a box is.
-    pub(super) fn share(of: &Box5, whole: &Box5) -> f64 {
-        of.iter()
-            .zip(whole)
-            .filter(|(_, whole)| whole.width() > 0.0)
-            .map(|(of, whole)| of.width() / whole.width())
-            .product()
-    }
-
     /// The cases whose first touch may be close to a corner of depth, slant and speed: the worst of a smooth bound lies
     /// in corners.
-    pub(super) fn try_corners(&self, of: &Box5, try_case: &mut impl FnMut(Case, Found)) {
+    pub(super) fn try_corners(&self, of: &Box5, try_case: &mut dyn FnMut(Case, Found)) {
         for corner in 0..8_u8 {
             let mut point = of.map(Span::middle);
             for (bit, at) in (1..=3).enumerate() {
@@ -149,7 +105,7 @@ impl<'a> Job<'a> {
     }
 
     /// The case whose first touch may be a point: with the leaf on its plan, and as the devices stop it.
-    pub(super) fn try_point(&self, point: [f64; 5], try_case: &mut impl FnMut(Case, Found)) {
+    pub(super) fn try_point(&self, point: [f64; 5], try_case: &mut dyn FnMut(Case, Found)) {
         let [time, depth, slant, slowness, stood] = point;
         let lane = self.lane;
         let part = &lane.people[self.body].parts[self.part];
@@ -165,7 +121,7 @@ impl<'a> Job<'a> {
             let x0 = x - depth * slant - aside * stretch;
             let case = self.case([time, middle, slant, slowness, stood], x0);
             let (low, high) = lane.places();
-            if case.x0 >= low && case.x0 <= high {
+            if case.x0 >= low && case.x0 <= high && lane.leans_in(&case) {
                 try_case(case, lane.run(&case));
             }
             let next = lane.place_in(&case, time);
@@ -204,11 +160,52 @@ impl<'a> Job<'a> {
                 arrives: -LONG,
                 ..moved
             },
-            (Habit::Stand, _) => Case {
+            (Habit::Stand | Habit::Lean, _) => Case {
                 path: Path::Stand(middle),
                 ..moved
             },
             (Habit::Cross | Habit::Follow, _) => moved,
+        }
+    }
+}
+
+impl Space<5> for Job<'_> {
+    fn whole(&self) -> Box5 {
+        let person = &self.lane.people[self.body];
+        let half = person.parts[self.part].radius + self.lane.half;
+        let (slowest, fastest) = person.speeds.unwrap_or((1.0, 1.0));
+        let end = self.lane.profile.end;
+        let slowness = if self.kind == Kind::Standing {
+            Span::of(1.0)
+        } else {
+            Span::of(1.0).over(Span::new(slowest, fastest))
+        };
+        let stood = if self.kind == Kind::Halted {
+            Span::new(0.0, self.busy())
+        } else {
+            Span::of(0.0)
+        };
+        [
+            Span::new(0.0, end),
+            Span::new(-half, half),
+            Span::new(-self.slant, self.slant),
+            slowness,
+            stood,
+        ]
+    }
+
+    fn bad(&self, of: &Box5) -> Option<f64> {
+        bad(self, of)
+    }
+
+    fn weights(&self) -> [f64; 5] {
+        self.weights
+    }
+
+    fn try_in(&self, of: &Box5, corners: bool, note: &mut dyn FnMut(Case, Found)) {
+        self.try_point(of.map(Span::middle), note);
+        if corners {
+            self.try_corners(of, note);
         }
     }
 }

@@ -1,24 +1,24 @@
 //! Spans of numbers with outward rounding: whatever the true result is, it lies within.
 //!
-//! Each of + − × ÷ √ is rounded to the nearest by IEEE 754, so one step outward on each side holds the true value. No
-//! sine, cosine or tangent occurs.
+//! Each of + − × ÷ √ is rounded to the nearest by IEEE 754, so one step outward on each side holds the true value. Sines
+//! and cosines are in `circle`.
 
 use std::ops::{Add, Mul, Neg, Sub};
 
 /// All numbers from one to another.
 #[derive(Debug, Clone, Copy, PartialEq)]
-pub(super) struct Span {
+pub(in super::super) struct Span {
     pub lo: f64,
     pub hi: f64,
 }
 
 /// At least one step below a number, at most two.
-pub(super) fn down(number: f64) -> f64 {
+pub(in super::super) fn down(number: f64) -> f64 {
     number - step(number)
 }
 
 /// At least one step above a number, at most two.
-pub(super) fn up(number: f64) -> f64 {
+pub(in super::super) fn up(number: f64) -> f64 {
     number + step(number)
 }
 
@@ -29,54 +29,54 @@ fn step(number: f64) -> f64 {
 }
 
 impl Span {
-    pub(super) const ALL: Self = Self {
+    pub(in super::super) const ALL: Self = Self {
         lo: f64::NEG_INFINITY,
         hi: f64::INFINITY,
     };
 
-    pub(super) fn new(lo: f64, hi: f64) -> Self {
+    pub(in super::super) fn new(lo: f64, hi: f64) -> Self {
         Self { lo, hi }
     }
 
-    pub(super) fn of(number: f64) -> Self {
+    pub(in super::super) fn of(number: f64) -> Self {
         Self::new(number, number)
     }
 
-    pub(super) fn middle(self) -> f64 {
+    pub(in super::super) fn middle(self) -> f64 {
         0.5 * (self.lo + self.hi)
     }
 
-    pub(super) fn width(self) -> f64 {
+    pub(in super::super) fn width(self) -> f64 {
         self.hi - self.lo
     }
 
     /// What both have; nothing where they are apart.
-    pub(super) fn both(self, other: Self) -> Option<Self> {
+    pub(in super::super) fn both(self, other: Self) -> Option<Self> {
         let both = Self::new(self.lo.max(other.lo), self.hi.min(other.hi));
         (both.lo <= both.hi).then_some(both)
     }
 
-    pub(super) fn hull(self, other: Self) -> Self {
+    pub(in super::super) fn hull(self, other: Self) -> Self {
         Self::new(self.lo.min(other.lo), self.hi.max(other.hi))
     }
 
-    pub(super) fn at_least(self, least: f64) -> Self {
+    pub(in super::super) fn at_least(self, least: f64) -> Self {
         Self::new(self.lo.max(least), self.hi.max(least))
     }
 
-    pub(super) fn at_most(self, most: f64) -> Self {
+    pub(in super::super) fn at_most(self, most: f64) -> Self {
         Self::new(self.lo.min(most), self.hi.min(most))
     }
 
-    pub(super) fn max(self, other: Self) -> Self {
+    pub(in super::super) fn max(self, other: Self) -> Self {
         Self::new(self.lo.max(other.lo), self.hi.max(other.hi))
     }
 
-    pub(super) fn min(self, other: Self) -> Self {
+    pub(in super::super) fn min(self, other: Self) -> Self {
         Self::new(self.lo.min(other.lo), self.hi.min(other.hi))
     }
 
-    pub(super) fn abs(self) -> Self {
+    pub(in super::super) fn abs(self) -> Self {
         if self.lo >= 0.0 {
             self
         } else if self.hi <= 0.0 {
@@ -86,25 +86,25 @@ impl Span {
         }
     }
 
-    pub(super) fn square(self) -> Self {
+    pub(in super::super) fn square(self) -> Self {
         let size = self.abs();
         Self::new(down(size.lo * size.lo).max(0.0), up(size.hi * size.hi))
     }
 
     /// Root of what is not below zero.
-    pub(super) fn root(self) -> Self {
+    pub(in super::super) fn root(self) -> Self {
         Self::new(
             down(self.lo.max(0.0).sqrt()).max(0.0),
             up(self.hi.max(0.0).sqrt()),
         )
     }
 
-    pub(super) fn has_zero(self) -> bool {
+    pub(in super::super) fn has_zero(self) -> bool {
         self.lo <= 0.0 && self.hi >= 0.0
     }
 
     /// Divided by a span; everything where that has zero in it.
-    pub(super) fn over(self, other: Self) -> Self {
+    pub(in super::super) fn over(self, other: Self) -> Self {
         if other.has_zero() {
             return Self::ALL;
         }
@@ -127,7 +127,7 @@ impl Span {
         }
     }
 
-    pub(super) fn halves(self) -> (Self, Self) {
+    pub(in super::super) fn halves(self) -> (Self, Self) {
         let middle = self.middle();
         (Self::new(self.lo, middle), Self::new(middle, self.hi))
     }

@@ -6,9 +6,11 @@
     reason = "the worlds are shared with the tests outside"
 )]
 
-use super::decide::{Told, bad};
-use super::space::{Box5, Job, Kind};
+use super::decide::Told;
+use super::search::Space;
+use super::space::{Job, Kind};
 use super::span::Span;
+use super::testing::Tree;
 use crate::walk::demo::{full, joined, trial};
 use crate::walk::path::{Case, Path};
 use crate::walk::scenario::Way;
@@ -17,7 +19,7 @@ use crate::walk::{Walk, World};
 use std::sync::atomic::{AtomicU8, Ordering};
 
 /// Which way the proof is broken: not at all, one world dropped, the other, the leaf's least place rounded up.
-static MUTATED: AtomicU8 = AtomicU8::new(0);
+pub(super) static MUTATED: AtomicU8 = AtomicU8::new(0);
 
 /// The worlds that a broken proof still looks at.
 pub(super) fn mutated([nothing, something]: [Option<Told>; 2]) -> [Option<Told>; 2] {
@@ -39,40 +41,6 @@ pub(super) fn rounded(places: Span) -> Span {
     }
 }
 
-/// The boxes of a search down to a depth: a safe one, or one with halves.
-enum Tree {
-    Safe,
-    Open,
-    Halves(usize, f64, Box<(Tree, Tree)>),
-}
-
-fn grow(job: &Job, of: &Box5, depth: u32) -> Tree {
-    if bad(job, of).is_none() {
-        return Tree::Safe;
-    }
-    let Some((one, other)) = job.split(of).filter(|_| depth > 0) else {
-        return Tree::Open;
-    };
-    let at = (0..5).find(|&at| one[at] != other[at]).unwrap();
-    let halves = Box::new((grow(job, &one, depth - 1), grow(job, &other, depth - 1)));
-    Tree::Halves(at, one[at].hi, halves)
-}
-
-fn is_safe(tree: &Tree, point: [f64; 5]) -> bool {
-    match tree {
-        Tree::Safe => true,
-        Tree::Open => false,
-        Tree::Halves(at, middle, halves) => {
-            let half = if point[*at] < *middle {
-                &halves.0
-            } else {
-                &halves.1
-            };
-            is_safe(half, point)
-        }
-    }
-}
-
 /// A gate with one beam on the far side, that sees too late, and no edge: touches of every class.
 fn world() -> World {
     let mut world = trial(0.08);
@@ -88,7 +56,7 @@ fn checked(walk: &Walk, family: &Family, count: u64, depth: u32) -> (u64, u64) {
     for &kind in Kind::of(family.habit) {
         for &part in &lane.people[family.body].touchable {
             let job = Job::new(walk, family, part, kind);
-            let tree = grow(&job, &job.whole(walk.slant), depth);
+            let tree = Tree::grow(&job, &job.whole(), depth);
             trees.push((job, tree));
         }
     }
@@ -103,7 +71,7 @@ fn checked(walk: &Walk, family: &Family, count: u64, depth: u32) -> (u64, u64) {
         // A touch soon after a halt that no device knows of is one of those long after it too: one proof has to have it.
         let mut known = trees.iter().filter_map(|(job, tree)| {
             let point = point(job, &case, struck.time, struck.y)?;
-            (job.part == struck.part).then(|| is_safe(tree, point))
+            (job.part == struck.part).then(|| tree.is_safe(point))
         });
         wrong += u64::from(known.all(|safe| safe));
     }

@@ -1,13 +1,13 @@
 //! One scenario under a leaf that rises, exactly: what sees the body, when the leaf stops, whether and where it touches.
 
 use super::super::course::Course;
-use super::super::evaluate::Found;
+use super::super::evaluate::{Found, IN_POST};
 use super::super::harm::Struck;
 use super::super::path::Case;
 use super::super::profile::{EVER, Stretch};
 use super::super::report::Reports;
 use super::super::scenario::Class;
-use super::super::swing::{Hit, Motion, pressed, run_back};
+use super::super::swing::{Against, Hit, Motion, RunsBack, pressed, run_back};
 use super::super::watch::Walker;
 use super::arm::{self, Crate};
 use super::lane::{RisingLane, Shape};
@@ -37,7 +37,7 @@ fn harmless(class: Class) -> Found {
 impl RisingLane {
     /// What comes of a case.
     pub(super) fn run(&self, case: &Case) -> Found {
-        let walker = Walker::new(case, &self.people[case.body]);
+        let walker = Walker::new(case, &self.people[case.body], 1.0);
         let last = self.leaves(&walker);
         let first = self.first_touch(&walker, self.unhindered.stretches(), -EVER);
         let by = first.map_or(last, |first| first.hit.time);
@@ -163,6 +163,9 @@ impl RisingLane {
         if hit.time <= 0.0 || hit.lever * speed <= 0.0 {
             return harmless(Class::MetTheSide);
         }
+        if self.is_in_housing(walker, hit.time) {
+            return harmless(Class::Untouched);
+        }
         let share = match self.shape {
             Shape::Turning { .. } => self.skin.share(hit.along.hypot(hit.across)),
             Shape::Lifting(_) => 1.0,
@@ -190,13 +193,44 @@ impl RisingLane {
                 control: &self.control,
                 delay: 0.0,
             };
-            pressed(motion, &self.bounds, &feel, share, struck)
+            let against = Against {
+                feel: &feel,
+                skin: &self.skin,
+                share,
+                sinks: self.deepest(hit, place, self.profile.travel),
+                speed,
+                left: self.profile.travel - place,
+            };
+            pressed(motion, &self.bounds, &against, struck)
         } else {
             let stretches = course.stretches();
             let rests = stretches[stretches.len() - 1].place;
-            let travel = (place - rests).max(0.0) * share;
-            let spring = self.skin.bare();
-            run_back(&self.bounds, spring, speed.abs() * share, travel, struck)
+            let back = RunsBack {
+                speed: speed.abs(),
+                goes: (place - rests).max(0.0),
+                sinks: self.deepest(hit, place, rests),
+                share,
+            };
+            run_back(&self.bounds, &self.skin, &back, struck)
+        }
+    }
+
+    /// Whether a part of the body is where the housing of the drive is.
+    fn is_in_housing(&self, walker: &Walker, time: f64) -> bool {
+        let Some((from, to)) = self.housing else {
+            return false;
+        };
+        (0..walker.person.parts.len()).any(|at| {
+            let radius = walker.person.parts[at].radius;
+            let (x, y) = walker.place(at, time);
+            y.abs() < radius + self.half && x + radius > from + IN_POST && x - radius < to - IN_POST
+        })
+    }
+
+    fn deepest(&self, hit: &Hit, place: f64, goes_to: f64) -> f64 {
+        match &self.shape {
+            Shape::Turning { swung, .. } => swung.deepest(hit, place, goes_to),
+            Shape::Lifting(_) => f64::INFINITY,
         }
     }
 

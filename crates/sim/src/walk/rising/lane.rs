@@ -3,17 +3,18 @@
 use super::super::course::{Control, Course};
 use super::super::device::Direction;
 use super::super::field::Field;
-use super::super::glance::first_of_each;
+use super::super::glance::hit_with;
 use super::super::harm::Bounds;
 use super::super::path::{Case, Path};
 use super::super::person::Person;
 use super::super::profile::Profile;
 use super::super::scenario::{Class, Outcome, Scenario, Way};
-use super::super::sequence::{Draw, Family, Habit, families};
-use super::super::sweep::{Sweep, glance_with, sweep_with};
+use super::super::sequence::{Block, Draw, Family, Habit, families};
+use super::super::sweep::{Bin, Sweep, each, glance_with, sweep_with};
 use super::super::swing::{
     Covered, Skin, Slab, Swung, Toward, case, check_case, outcome, scenario,
 };
+use super::super::turning::is_asked;
 use super::super::watch::{fields, person};
 use super::lift::Lifted;
 use super::world::{RisingLeaf, RisingPass, RisingWorld, TurningLeaf};
@@ -59,6 +60,8 @@ pub(super) struct RisingLane {
     pub fields: Vec<Field>,
     /// From where to where the leaf reaches along the gate line.
     pub along: (f64, f64),
+    /// From where to where nobody is.
+    pub housing: Option<(f64, f64)>,
 }
 
 impl RisingWorld {
@@ -112,8 +115,11 @@ impl RisingLane {
             drive: world.drive.as_ref(),
             bodies: &world.bodies,
             any_height: true,
+            heft: world.heft.as_ref(),
+            measured: world.measured.iter().collect(),
         };
         let (beams, scanners) = (&world.beams, &world.scanners);
+        let fields = fields(&pass.plan, beams, scanners, direction);
         let bodies = world.bodies.iter();
         let heights = world.bodies.iter().map(|body| {
             let parts = body.parts.iter();
@@ -129,11 +135,12 @@ impl RisingLane {
             bounds: Bounds::new(&world.limits),
             skin: Skin::over(&covered, direction),
             people: bodies
-                .map(|body| person(body, beams, scanners, direction))
+                .map(|body| person(body, (beams, scanners), direction, &fields))
                 .collect(),
             heights: heights.collect(),
-            fields: fields(&pass.plan, beams, scanners, direction),
+            fields,
             along,
+            housing: world.housing.map(|(from, to)| (from.base(), to.base())),
             profile,
         })
     }
@@ -159,7 +166,7 @@ impl RisingLane {
             path: match family.habit {
                 Habit::Cross | Habit::Follow => Path::Cross,
                 Habit::Stop => Path::Stop(depth),
-                Habit::Stand => Path::Stand(depth),
+                Habit::Stand | Habit::Lean => Path::Stand(depth),
             },
             x0: self.along.0 + place * (self.along.1 - self.along.0),
             slant,
@@ -194,50 +201,4 @@ fn turning(leaf: &TurningLeaf, direction: Direction, travel: f64) -> Shape {
     }
 }
 
-impl RisingWalk {
-    /// The families in their order.
-    pub fn families(&self) -> Vec<Family> {
-        let people = self.lanes.first().map_or(&[][..], |lane| &lane.people);
-        let goes: Vec<bool> = people.iter().map(|one| one.speeds.is_some()).collect();
-        families(self.lanes.len(), &goes)
-    }
-
-    /// The scenario that a number stands for.
-    pub fn scenario(&self, seed: u64) -> Scenario {
-        let families = self.families();
-        let draw = Draw::new(seed, families.len());
-        let family = families[draw.family];
-        let lane = &self.lanes[family.pass];
-        scenario(family.pass, &lane.drawn(&family, &draw, self.slant))
-    }
-
-    /// What comes of a scenario; refuses a pass or a body that is not there, and numbers that are none.
-    pub fn evaluate(&self, scenario: &Scenario) -> Result<Outcome, OutOfReach> {
-        let lane = self
-            .lanes
-            .get(scenario.pass)
-            .ok_or_else(|| OutOfReach::new("pass", "this is one of the gate's ways"))?;
-        let case = case(scenario);
-        check_case(&case, &lane.people)?;
-        Ok(outcome(case.way, &lane.run(&case)))
-    }
-
-    /// Works the scenarios with the numbers from zero up to a count, on so many threads; tells how many are done.
-    pub fn sweep(&self, count: u64, threads: NonZeroUsize, done: &(dyn Fn(u64) + Sync)) -> Sweep {
-        let work = |family: &Family, draw: &Draw| self.work(family, draw);
-        sweep_with(&self.families(), count, threads, done, &work)
-    }
-
-    /// Works the first so many scenarios of each family; the numbers are those of [`RisingWalk::sweep`].
-    pub fn glance(&self, each: u64) -> Sweep {
-        let families = self.families();
-        let work = |family: &Family, draw: &Draw| self.work(family, draw);
-        glance_with(&families, first_of_each(families.len(), each), &work)
-    }
-
-    fn work(&self, family: &Family, draw: &Draw) -> (Class, Option<f64>) {
-        let lane = &self.lanes[family.pass];
-        let found = lane.run(&lane.drawn(family, draw, self.slant));
-        (found.class, found.touch.map(|(_, harm)| harm.severity))
-    }
-}
+is_asked!(RisingWalk, slant);

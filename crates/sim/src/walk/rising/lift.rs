@@ -62,7 +62,7 @@ impl Lifted {
                 && self.height(stretch.place_at(until)) <= of.top;
             if ahead {
                 let at = stretch.time_after(goal - stretch.place);
-                return Some(touch(at.clamp(time, until), 1.0));
+                return Some(touch(at.clamp(time, until), -self.way));
             }
             time = until;
             if time >= of.until {

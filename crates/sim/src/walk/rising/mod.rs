@@ -5,11 +5,16 @@
 //! counts as crushed; below that it is squeezed. One who is in the way of a leaf that rises, and what may be pinched above
 //! it, is not looked at beyond the touch.
 
+mod account;
+mod apart;
 mod arm;
+mod bound;
 mod evaluate;
 mod lane;
 mod lift;
 mod prove;
+#[cfg(test)]
+mod tests;
 mod world;
 
 pub use lane::RisingWalk;

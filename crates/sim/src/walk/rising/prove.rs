@@ -1,10 +1,17 @@
 //! Proofs about leaves that rise.
 
+use super::super::evaluate::Found;
+use super::super::lane::Lane;
+use super::super::path::Case;
+use super::super::prove::place::Job;
+use super::super::prove::search::search_all;
+use super::super::prove::space::Kind;
 use super::super::prove::{Proof, Verdict};
 use super::super::sequence::{Draw, Family, Habit};
 use super::super::swing::{outcome, scenario};
-use super::super::unproved::{check_family, each_proved, open};
-use super::lane::RisingWalk;
+use super::super::unproved::{BOXES, check_family, each_proved, open};
+use super::bound::Bound;
+use super::lane::{RisingLane, RisingWalk};
 use formula::OutOfReach;
 use std::num::NonZeroUsize;
 
@@ -21,27 +28,60 @@ impl RisingWalk {
         &self,
         family: &Family,
         most: u64,
-        _threads: NonZeroUsize,
+        threads: NonZeroUsize,
     ) -> Result<Proof, OutOfReach> {
         check_family(&self.provable(), family)?;
-        Ok(self.proof(family, most))
+        Ok(self.proof(family, most, threads))
     }
 
     /// Proves or refutes every family.
     pub fn prove_all(&self, most: u64, threads: NonZeroUsize) -> Vec<Proof> {
         each_proved(&self.provable(), threads, &|family| {
-            self.proof(family, most)
+            self.proof(family, most, NonZeroUsize::MIN)
         })
     }
 
-    fn proof(&self, family: &Family, _most: u64) -> Proof {
+    fn proof(&self, family: &Family, most: u64, threads: NonZeroUsize) -> Proof {
         let lane = &self.lanes[family.pass];
+        let told = |case: &Case, found: &Found| {
+            Verdict::Refuted(scenario(family.pass, case), outcome(case.way, found))
+        };
         let tried = |number: u64| {
             let case = lane.drawn(family, &Draw::new(number, 1), self.slant);
             let found = lane.run(&case);
-            let bad = found.class.is_bad();
-            bad.then(|| Verdict::Refuted(scenario(family.pass, &case), outcome(case.way, &found)))
+            found.class.is_bad().then(|| told(&case, &found))
         };
-        open(family, &tried)
+        let known = open(family, &tried);
+        if !matches!(known.verdict, Verdict::Undecided(_)) {
+            return known;
+        }
+        let plain = lane.plain();
+        let mut jobs = Vec::new();
+        for &kind in Kind::of(family.habit) {
+            for part in 0..lane.people[family.body].parts.len() {
+                jobs.push(Job {
+                    shape: Bound(lane),
+                    lane: &plain,
+                    delay: 0.0,
+                    slant: self.slant,
+                    family,
+                    kind,
+                    part,
+                });
+            }
+        }
+        let done = search_all(&jobs, most.min(BOXES), threads);
+        Proof {
+            family: *family,
+            verdict: done.verdict(told),
+            boxes: done.boxes,
+        }
+    }
+}
+
+impl RisingLane {
+    pub(super) fn plain(&self) -> Lane {
+        let motion = (self.profile.clone(), self.control);
+        Lane::plain(motion, self.bounds, &self.people, &self.fields)
     }
 }

@@ -1,100 +1,213 @@
-//! The worst that a touch of a leaf on its plan can do when only bounds of it are known.
+//! Whether a leaf that swings may touch a cylinder that is known within bounds, and what that may meet.
 //!
-//! Where the leaf stands in the end never falls with where it touches, as the stop is at least as hard as the slow-down of
-//! the plan; so the farthest stand after the latest touch, less the earliest touch, is the most that it goes on.
+//! Seen from the leaf the middle of the circle is in a span along it and one across; where its distance from the leaf may
+//! be the radius, neither more nor less, it may be touched, and the way out of the leaf goes through that middle.
 
-use super::super::harm::{Bounds, Spring};
-use super::judge::Motion;
-use super::skin::Within;
+use super::super::evaluate::{Found, IN_POST};
+use super::super::path::Case;
+use super::super::prove::span::Span;
+use super::super::prove::sweeps::{May, Spot, Sweeps, Touched};
+use super::lane::SwingLane;
+use super::room::{Disc, Side};
+use super::wing::Wing;
 
 /// More than rounding moves a place or a time, in meters and seconds: numbers below a thousand, some dozens of
 /// operations, a mathematics library that is right to far more than nine digits.
 pub(in super::super) const SLACK: f64 = 1e-9;
 
-/// Bounds of a touch.
-#[derive(Debug, Clone, Copy)]
-pub(in super::super) struct Meets {
-    /// First and last place of the leaf, as its end goes.
-    pub place: (f64, f64),
-    /// Least and greatest share of the way of the end.
-    pub share: (f64, f64),
-    /// Least gap.
-    pub gap: f64,
-    /// Least room.
-    pub room: f64,
+/// One leaf in one pass.
+pub(super) struct Bound<'a> {
+    pub lane: &'a SwingLane,
+    pub wing: usize,
 }
 
-/// When the leaf is told to stop at the latest by what surely feels the touch; never where nothing does.
-pub(in super::super) fn told(motion: Motion, meets: &Meets, within: &Within) -> Option<f64> {
-    let felt = within.after.iter().filter_map(|(way, delay)| {
-        let time = motion.profile.time_at(meets.place.1 + way + SLACK)?;
-        Some(time + delay + motion.control.reaction + SLACK)
-    });
-    felt.reduce(f64::min)
+/// A circle as the leaf sees it: its middle, the nearest place of the leaf, how far that is off.
+struct Seen {
+    along: Span,
+    across: Span,
+    /// Way from the leaf to the middle.
+    ahead: Span,
+    out: Span,
+    apart: Span,
 }
 
-/// Whether every limit is surely kept.
-pub(in super::super) fn kept(
-    motion: Motion,
-    bounds: &Bounds,
-    within: &Within,
-    meets: &Meets,
-) -> bool {
-    let (profile, control) = (motion.profile, motion.control);
-    let told = told(motion, meets, within);
-    let stands = told.map_or(profile.travel, |told| {
-        profile.stands_at(told, control.stopping)
-    });
-    let goes_on = (stands - meets.place.0).max(0.0) + SLACK;
-    let travel = goes_on * meets.share.1;
-    if travel - meets.room > bounds.squeeze - SLACK {
-        return false;
+impl Sweeps for Bound<'_> {
+    fn may(&self, of: &Touched) -> Vec<May<'_>> {
+        self.touch(of).into_iter().collect()
     }
-    let rests = told.map(|told| told + profile.speed_at(told) / control.stopping + SLACK);
-    let touch = profile.time_at(meets.place.0).unwrap_or(profile.end) - SLACK;
-    within.springs.iter().all(|spring| {
-        let falls = |force: f64, after: f64| {
-            let pressed = spring.pressed(force) - SLACK;
-            if travel <= pressed {
-                return true;
-            }
-            let way = goes_on - pressed / meets.share.1;
-            let Some(rests) = rests else {
-                return false;
-            };
-            back(motion, way, meets.place.0).is_some_and(|takes| rests - touch + takes <= after)
+
+    fn reach(&self, body: usize, part: usize) -> (Span, Span) {
+        let wing = self.of();
+        let radius = self.lane.people[body].parts[part].radius;
+        let (x, y) = wing.frame.shows((0.0, 0.0));
+        let reach = wing.swung.reach + radius + SLACK;
+        (
+            Span::new(x - reach, x + reach),
+            Span::new(y - reach, y + reach),
+        )
+    }
+
+    fn crosses(&self) -> Span {
+        Span::ALL
+    }
+
+    fn run(&self, case: &Case) -> Found {
+        self.lane.run(case)
+    }
+}
+
+impl Bound<'_> {
+    fn of(&self) -> &Wing {
+        &self.lane.wings[self.wing]
+    }
+
+    fn touch(&self, of: &Touched) -> Option<May<'_>> {
+        let wing = self.of();
+        let radius = self.lane.people[of.body].parts[of.part].radius;
+        let turned = (of.place * wing.swung.turn + wing.swung.start).sin_cos();
+        let seen = wing.seen(&of.spots[of.part], turned);
+        if seen.apart.lo > radius + SLACK || seen.apart.hi < radius - SLACK {
+            return None;
+        }
+        let lever = seen.out * seen.along - seen.ahead * seen.across;
+        let toward = if of.onward { lever.hi } else { -lever.lo };
+        if toward <= 0.0 || self.is_in_another(of, turned) {
+            return None;
+        }
+        let distance = (seen.along.square() + seen.across.square()).root();
+        let skin = &wing.skin;
+        let share = (
+            skin.share(distance.lo - SLACK),
+            skin.share(distance.hi + SLACK),
+        );
+        let (own, all) = self.room(of, distance.lo)?;
+        let which = (of.body, of.part);
+        let along = (seen.along.lo - SLACK, seen.along.hi + SLACK);
+        let (springs, after) = if of.onward {
+            let within = skin.within(which, along, share.0, seen.out.lo >= 0.0);
+            (within.springs, within.after)
+        } else {
+            (vec![skin.bare()], Vec::new())
         };
-        force(spring, travel) <= bounds.limit(meets.gap - SLACK)
-            && falls(bounds.lasting, bounds.lasting_after)
-            && falls(bounds.rest, bounds.rest_after)
-    })
-}
-
-fn force(spring: &Spring, travel: f64) -> f64 {
-    spring.force(travel) * (1.0 + SLACK)
-}
-
-/// How long it takes at most, from when the leaf stands, until it has run back so far; never where it does not.
-fn back(motion: Motion, way: f64, from: f64) -> Option<f64> {
-    let control = motion.control;
-    let back = control.back?;
-    let distance = back.distance.min(from) - SLACK;
-    if way + SLACK >= distance {
-        return None;
+        // How far the leaf reaches along the way out of it, times the radius.
+        let side = seen.ahead * seen.along + seen.out * seen.across;
+        let sinks = (wing.swung.reach - side.lo / radius).max(0.0) + SLACK;
+        Some(May {
+            springs,
+            after,
+            share,
+            gap: own.max(0.0) + 2.0 * radius,
+            room: all,
+            sinks,
+            press: if of.onward {
+                &skin.press
+            } else {
+                &skin.press_back
+            },
+            far: (skin.far(share.0), skin.far(share.1)),
+        })
     }
-    let (up, down) = (control.acceleration, control.stopping);
-    let most = (2.0 * distance * up * down / (up + down)).sqrt();
-    let speed = back.speed.min(most);
-    let (speeding, slowing) = (speed * speed / (2.0 * up), speed * speed / (2.0 * down));
-    let even = (distance - speeding - slowing).max(0.0);
-    let way = way + SLACK;
-    let takes = if way <= speeding {
-        (2.0 * way / up).sqrt()
-    } else if way <= speeding + even {
-        speed / up + (way - speeding) / speed
-    } else {
-        let left = (distance - way).max(0.0);
-        speed / up + even / speed + speed / down - (2.0 * left / down).sqrt()
-    };
-    Some(back.pause + takes + SLACK)
+
+    /// Whether another cylinder surely is in the leaf already, so that this touch is not the first.
+    fn is_in_another(&self, of: &Touched, turned: (Span, Span)) -> bool {
+        let wing = self.of();
+        wing.touchable[of.body].iter().any(|&at| {
+            let radius = self.lane.people[of.body].parts[at].radius;
+            at != of.part && wing.seen(&of.spots[at], turned).apart.hi < radius - SLACK
+        })
+    }
+
+    /// Least room of the touched cylinder and of the whole body along the arc; nothing where the body surely is in
+    /// something that stays.
+    fn room(&self, of: &Touched, lever: f64) -> Option<(f64, f64)> {
+        let wing = self.of();
+        let lever = (lever - SLACK).max(0.0);
+        let (mut own, mut all) = (f64::INFINITY, f64::INFINITY);
+        for (at, spot) in of.spots.iter().enumerate() {
+            let radius = self.lane.people[of.body].parts[at].radius;
+            let off = 0.5 * spot.x.width().hypot(spot.y.width()) + SLACK;
+            let plain = wing.frame.sees((spot.x.middle(), spot.y.middle()));
+            let flip = |(x, y): (f64, f64)| if of.onward { (x, y) } else { (x, -y) };
+            let mut angle = f64::INFINITY;
+            for side in &wing.sides {
+                let disc = |at, radius| Disc { at, radius };
+                if side.apart(&disc(plain, radius)) + off < -IN_POST - SLACK {
+                    return None;
+                }
+                let turned = Side::new(flip(side.from), flip(side.to));
+                let wide = disc(flip(plain), radius + off);
+                angle = angle.min((turned.angle_to(&wide) - SLACK).max(0.0));
+            }
+            let mut left = if angle.is_finite() {
+                angle * lever
+            } else {
+                angle
+            };
+            for (other, leaf) in self.lane.wings.iter().enumerate() {
+                if other != self.wing && leaf.touchable[of.body].contains(&at) {
+                    let about = (spot.x.middle(), spot.y.middle());
+                    let apart = leaf.nearest(leaf.may_stand(of), about) - off - radius - SLACK;
+                    let far = plain.0.hypot(plain.1) + off;
+                    left = left.min(if apart < 0.0 {
+                        apart
+                    } else {
+                        lever * apart / far
+                    });
+                }
+            }
+            all = all.min(left);
+            if at == of.part {
+                own = left;
+            }
+        }
+        Some((own, all))
+    }
+}
+
+impl Wing {
+    fn seen(&self, spot: &Spot, (sin, cos): (Span, Span)) -> Seen {
+        let (x, y) = self.frame.sees_span(spot.x, spot.y);
+        let (u, v) = (x * cos + y * sin, y * cos - x * sin);
+        let slab = self.swung.slab;
+        let on = |of: Span, low: f64, high: f64| of.at_least(low).at_most(high);
+        let (along, across) = (on(u, slab.from, slab.to), on(v, slab.low, slab.high));
+        let off = |of: Span, low: f64, high: f64| {
+            // It never falls with where the middle is.
+            let one = |at: f64| Span::of(at) - at.clamp(low, high);
+            Span::new(one(of.lo).lo, one(of.hi).hi)
+        };
+        let (ahead, out) = (off(u, slab.from, slab.to), off(v, slab.low, slab.high));
+        Seen {
+            along,
+            across,
+            ahead,
+            out,
+            apart: (ahead.square() + out.square()).root(),
+        }
+    }
+
+    /// From where to where it may stand in the end, beside the leaf that touches.
+    fn may_stand(&self, of: &Touched) -> (f64, f64) {
+        if !of.onward {
+            return (0.0, 0.0);
+        }
+        let (earliest, latest) = of.told;
+        let from = self.profile.place_at(earliest - self.delay) - SLACK;
+        let to = if latest.is_finite() {
+            self.stands(Some(latest + SLACK)) + SLACK
+        } else {
+            self.profile.travel
+        };
+        (from.clamp(0.0, self.profile.travel), to)
+    }
+
+    /// Least distance of a place of the plan from the leaf wherever it stands between two places of its way; below zero
+    /// where it may be in it.
+    fn nearest(&self, (from, to): (f64, f64), spot: (f64, f64)) -> f64 {
+        let steps = 16;
+        let piece = (to - from).max(0.0) / f64::from(steps);
+        let arc = 0.5 * piece * self.swung.turn * self.swung.reach;
+        let at = |step: i32| self.apart(from + piece * (f64::from(step) + 0.5), spot);
+        (0..steps).map(at).fold(f64::INFINITY, f64::min) - arc
+    }
 }

@@ -12,6 +12,7 @@
 
 use super::super::profile::Stretch;
 use super::room::Side;
+use std::f64::consts::TAU;
 
 /// A distance that counts as a touch, in meters.
 const TOUCH: f64 = 1e-12;
@@ -125,12 +126,45 @@ impl Swung {
         }
     }
 
+    /// How far the leaf gets beyond a touch, along the way out of it there, between the place of the touch and another:
+    /// what is there, on the other side of the line across that way, is pressed no farther. Without end where no way is
+    /// known.
+    pub(in super::super) fn deepest(&self, hit: &Hit, place: f64, goes_to: f64) -> f64 {
+        if hit.ahead.abs() + hit.out.abs() <= 0.0 {
+            return f64::INFINITY;
+        }
+        let turned = (goes_to - place) * self.turn;
+        let way = hit.out.atan2(hit.ahead);
+        let slab = self.slab;
+        let farthest = [
+            (slab.from, slab.low),
+            (slab.to, slab.low),
+            (slab.to, slab.high),
+            (slab.from, slab.high),
+        ]
+        .map(|(along, across)| {
+            // How far the corner has to turn to be right in the way.
+            let left = (way - f64::atan2(across, along)).rem_euclid(TAU);
+            let left = if turned < 0.0 { TAU - left } else { left };
+            let far = along.hypot(across);
+            if left <= turned.abs() {
+                far
+            } else {
+                let (sin, cos) = turned.sin_cos();
+                hit.ahead * (along * cos - across * sin) + hit.out * (along * sin + across * cos)
+            }
+        });
+        let here = hit.ahead * hit.along + hit.out * hit.across;
+        let farthest = farthest.into_iter().fold(here, f64::max);
+        farthest - here
+    }
+
     /// Sine and cosine of the angle at a place.
     fn angle(&self, place: f64) -> (f64, f64) {
         (self.start + place * self.turn).sin_cos()
     }
 
-    pub(super) fn corners(&self, place: f64) -> [(f64, f64); 4] {
+    pub(in super::super) fn corners(&self, place: f64) -> [(f64, f64); 4] {
         let (sin, cos) = self.angle(place);
         let slab = self.slab;
         [
@@ -169,11 +203,7 @@ impl Swung {
 
     /// First touch on a piece of a path from a time on, if there is one.
     pub(super) fn first(&self, stretches: &[Stretch], piece: &Piece, after: f64) -> Option<Hit> {
-        let mut piece = piece.within(self.reach + piece.radius)?;
-        piece.from = piece.from.max(after);
-        if piece.from >= piece.until || self.passes(stretches, &piece) {
-            return None;
-        }
+        let piece = self.meets(stretches, piece, after)?;
         let mut time = piece.from;
         for stretch in stretches {
             if stretch.until <= time {
@@ -189,6 +219,14 @@ impl Swung {
             }
         }
         None
+    }
+
+    /// The part of a piece in which the circle may touch the leaf; nothing where it surely does not.
+    pub(super) fn meets(&self, stretches: &[Stretch], piece: &Piece, after: f64) -> Option<Piece> {
+        let mut piece = piece.within(self.reach + piece.radius)?;
+        piece.from = piece.from.max(after);
+        let misses = piece.from >= piece.until || self.passes(stretches, &piece);
+        (!misses).then_some(piece)
     }
 
     /// Whether the circle surely stays before the leaf, or behind it, by where the leaf is at the ends of the time.

@@ -28,13 +28,13 @@ pub(super) fn harmless(class: Class) -> Found {
 impl SwingLane {
     /// What comes of a case.
     pub(super) fn run(&self, case: &Case) -> Found {
-        let walker = Walker::new(case, &self.people[case.body]);
+        let walker = Walker::new(case, &self.people[case.body], 1.0);
         let near = self.near(&walker);
         if near.iter().all(Option::is_none) {
             return harmless(Class::Untouched);
         }
-        let unhindered = |wing: usize| self.wings[wing].unhindered;
-        let first = self.first_touch(&walker, near, &unhindered, -EVER);
+        let unhindered = |wing: usize| &self.wings[wing].unhindered;
+        let first = self.first_touch(&walker, near, unhindered, -EVER);
         let last = near
             .iter()
             .flatten()
@@ -46,14 +46,14 @@ impl SwingLane {
         match reports.first(EVER).map(|said| said + self.reaction) {
             Some(command) if command < by => {
                 let courses = self.commanded(command);
-                let course = |wing: usize| courses[wing];
-                match self.first_touch(&walker, near, &course, command) {
+                let course = |wing: usize| &courses[wing];
+                match self.first_touch(&walker, near, course, command) {
                     None => harmless(Class::Untouched),
                     Some(first) => self.judged(&walker, &first, &courses[first.wing], &reports),
                 }
             }
             _ => first.map_or(harmless(Class::Untouched), |first| {
-                self.judged(&walker, &first, &unhindered(first.wing), &reports)
+                self.judged(&walker, &first, unhindered(first.wing), &reports)
             }),
         }
     }
@@ -82,11 +82,11 @@ impl SwingLane {
     }
 
     /// First touch in courses of the leaves, from a time on.
-    fn first_touch(
+    fn first_touch<'a>(
         &self,
         walker: &Walker,
         near: [Option<f64>; 2],
-        course: &dyn Fn(usize) -> Course,
+        course: impl Fn(usize) -> &'a Course,
         after: f64,
     ) -> Option<First> {
         let mut first: Option<First> = None;
@@ -95,6 +95,9 @@ impl SwingLane {
                 continue;
             }
             let course = course(at);
+            if Self::misses(walker, wing, course, after) {
+                continue;
+            }
             for &part in &wing.touchable[walker.case.body] {
                 for mut piece in pieces(walker, wing, Some(part)).into_iter().flatten() {
                     let known = first.map_or(EVER, |known| known.time - wing.delay);
@@ -120,6 +123,21 @@ impl SwingLane {
         first
     }
 
+    /// Whether a circle around the whole body surely is not touched; one that goes alone is looked at by itself.
+    fn misses(walker: &Walker, wing: &Wing, course: &Course, after: f64) -> bool {
+        let mut whole = pieces(walker, wing, None).into_iter().flatten();
+        wing.touchable[walker.case.body].len() > 1
+            && whole.all(|piece| {
+                let piece = Piece {
+                    radius: walker.person.reach,
+                    ..piece
+                };
+                let stretches = course.stretches();
+                let after = after - wing.delay;
+                wing.swung.meets(stretches, &piece, after).is_none()
+            })
+    }
+
     fn judged(&self, walker: &Walker, first: &First, course: &Course, reports: &Reports) -> Found {
         let (place, speed) = course.at(first.hit.time);
         if first.hit.time <= 0.0 || first.hit.lever * speed <= 0.0 {
@@ -127,7 +145,7 @@ impl SwingLane {
         }
         let command = reports.first(first.time).map(|said| said + self.reaction);
         if speed > 0.0 {
-            self.forward(walker, first, place, command)
+            self.forward(walker, first, (place, speed), command)
         } else {
             self.backward(walker, first, course, place)
         }

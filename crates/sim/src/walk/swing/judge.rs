@@ -2,13 +2,15 @@
 
 use super::super::course::Control;
 use super::super::evaluate::{Found, IN_POST};
-use super::super::harm::{Bounds, Feel, Harm, Spring, Struck, harm};
+use super::super::harm::{Bounds, Feel, Harm, Most, Spring, Struck, harm_up_to};
 use super::super::profile::Profile;
 use super::super::scenario::Class;
 use super::super::watch::Walker;
 use super::evaluate::{First, harmless};
 use super::lane::SwingLane;
+use super::press::Press;
 use super::room::{Disc, Side};
+use super::skin::Skin;
 use super::wing::Wing;
 use crate::walk::course::Course;
 
@@ -25,7 +27,7 @@ impl SwingLane {
         &self,
         walker: &Walker,
         first: &First,
-        place: f64,
+        (place, speed): (f64, f64),
         command: Option<f64>,
     ) -> Found {
         let (wing, hit) = (&self.wings[first.wing], &first.hit);
@@ -50,7 +52,15 @@ impl SwingLane {
             command,
             ..struck(walker, first)
         };
-        pressed(wing.motion(), &self.bounds, &feel, share, struck)
+        let against = Against {
+            feel: &feel,
+            skin: &wing.skin,
+            share,
+            sinks: wing.swung.deepest(hit, place, wing.profile.travel),
+            speed,
+            left: wing.profile.travel - place,
+        };
+        pressed(wing.motion(), &self.bounds, &against, struck)
     }
 
     /// A touch by a leaf that runs back: nothing but the end of its way back stops it.
@@ -74,9 +84,13 @@ impl SwingLane {
             room: room.all,
             ..struck(walker, first)
         };
-        let speed = course.at(hit.time).1.abs() * share;
-        let travel = (place - rests).max(0.0) * share;
-        run_back(&self.bounds, wing.skin.bare(), speed, travel, struck)
+        let back = RunsBack {
+            speed: course.at(hit.time).1.abs(),
+            goes: (place - rests).max(0.0),
+            sinks: wing.swung.deepest(hit, place, rests),
+            share,
+        };
+        run_back(&self.bounds, &wing.skin, &back, struck)
     }
 
     /// Room along the arc, forward or back; nothing where a part of the body is in something that stays, so that nobody
@@ -172,80 +186,121 @@ pub(in super::super) struct Motion<'a> {
     pub delay: f64,
 }
 
-/// A touch by a leaf on its way, where it goes by a share of what the end does to which its motion belongs; what feels it
-/// is seen from that end.
+/// What a leaf presses with at a touch. Ways and speed are those of its free end.
+pub(in super::super) struct Against<'a> {
+    pub feel: &'a Feel,
+    pub skin: &'a Skin,
+    /// Share of the way of the free end.
+    pub share: f64,
+    /// How far the leaf gets beyond the touch, wherever it goes.
+    pub sinks: f64,
+    pub speed: f64,
+    /// How far it goes on to its end.
+    pub left: f64,
+}
+
+/// The most that a touch can be by what moves, with room behind the body, where the leaf goes on so far at most.
+fn most(press: &Press, (spring, share): (&Spring, f64), speed: f64, left: f64, room: f64) -> Most {
+    let most = press.most(spring, share, speed);
+    if left * share <= room {
+        most.and(press.free(spring, share, speed))
+    } else {
+        most
+    }
+}
+
+/// A touch by a leaf on its way.
 pub(in super::super) fn pressed(
     motion: Motion,
     bounds: &Bounds,
-    feel: &Feel,
-    share: f64,
+    against: &Against,
     struck: Struck,
 ) -> Found {
+    let Against { feel, share, .. } = *against;
+    let room = struck.room;
     let at_end = Struck {
         time: struck.time - motion.delay,
         command: struck.command.map(|command| command - motion.delay),
-        room: struck.room / share,
+        room: room / share,
         ..struck
     };
-    let bounds = Bounds {
+    let of_end = Bounds {
         squeeze: bounds.squeeze / share,
         ..*bounds
     };
-    let done = harm(motion.profile, motion.control, &bounds, feel, &at_end);
-    let done = Harm {
+    let spring = Spring {
+        soft: feel.spring.soft / share,
+        way: feel.spring.way * share,
+        hard: feel.spring.hard / share,
+    };
+    let press = &against.skin.press;
+    let (far, wide) = (against.skin.far(share), struck.gap > bounds.gap);
+    let of = (&spring, share);
+    let most = most(press, of, against.speed, against.left, room);
+    let most = Most {
+        deepest: most.deepest.min(against.sinks) / share,
+        ..most
+    };
+    let done = harm_up_to(motion.profile, motion.control, &of_end, feel, &at_end, most);
+    let mut done = Harm {
         speed: done.speed * share,
         travel: done.travel * share,
         command: done.command.map(|command| command + motion.delay),
         ..done
     };
+    if let Some(forces) = press.forces(far, wide, bounds) {
+        done = forces.instead_of(done, &spring, bounds);
+    }
     Found {
         class: done.class,
         touch: Some((struck, done)),
     }
 }
 
+/// A leaf that runs back, at a touch. Ways and speed are those of its free end.
+pub(in super::super) struct RunsBack {
+    pub speed: f64,
+    pub goes: f64,
+    pub sinks: f64,
+    pub share: f64,
+}
+
 /// A touch by a leaf that runs back so far: nothing but the end of its way back stops it, and it stays there.
 pub(in super::super) fn run_back(
     bounds: &Bounds,
-    spring: Spring,
-    speed: f64,
-    travel: f64,
+    skin: &Skin,
+    back: &RunsBack,
     struck: Struck,
 ) -> Found {
-    let (force, limit) = (spring.force(travel), bounds.limit(struck.gap));
+    let (spring, share) = (skin.bare(), back.share);
+    let (far, wide) = (skin.far(share), struck.gap > bounds.gap);
+    let of = (&spring, share);
+    let most = most(&skin.press, of, back.speed, back.goes, struck.room);
+    let travel = (back.goes * share).min(back.sinks).min(most.deepest);
     let stays = |force: f64| {
-        if travel > spring.pressed(force) {
+        if travel > spring.pressed(force) && most.push > force {
             f64::INFINITY
         } else {
             0.0
         }
     };
-    let (lasts, rests) = (stays(bounds.lasting), stays(bounds.rest));
-    let squeezed = travel - struck.room;
-    let class = if squeezed > bounds.squeeze {
-        Class::Trapped
-    } else if force > limit || lasts > 0.0 || rests > 0.0 {
-        Class::Beyond
-    } else {
-        Class::Within
-    };
-    let severity = (force / limit)
-        .max(lasts.min(100.0))
-        .max(rests.min(100.0))
-        .max(squeezed / bounds.squeeze);
     let done = Harm {
-        speed,
+        speed: back.speed * share,
         travel,
-        force,
-        limit,
-        lasts,
-        rests,
-        class,
-        severity,
+        force: spring.force(travel),
+        limit: bounds.limit(struck.gap),
+        lasts: stays(bounds.lasting),
+        rests: stays(bounds.rest),
+        class: Class::Within,
+        severity: 0.0,
         command: None,
     };
+    let mut done = done.judged(bounds, struck.room);
+    if let Some(forces) = skin.press_back.forces(far, wide, bounds) {
+        done = forces.instead_of(done, &spring, bounds);
+    }
     Found {
-        class,
+        class: done.class,
         touch: Some((struck, done)),
     }
 }

@@ -3,13 +3,14 @@
 use super::super::device::{Direction, Spot};
 use super::super::evaluate::Found;
 use super::super::field::Field;
-use super::super::glance::first_of_each;
+use super::super::glance::hit_with;
 use super::super::harm::Bounds;
 use super::super::path::{Case, Path};
 use super::super::person::Person;
 use super::super::scenario::{Behavior, Class, Outcome, Scenario, Touch, Way};
-use super::super::sequence::{Draw, Family, Habit, families};
-use super::super::sweep::{Sweep, glance_with, sweep_with};
+use super::super::sequence::{Block, Draw, Family, Habit, families};
+use super::super::sweep::{Bin, Sweep, each, glance_with, sweep_with};
+use super::super::turning::is_asked;
 use super::super::watch::{fields, person};
 use super::wing::Wing;
 use super::world::{SwingPass, SwingWorld};
@@ -59,14 +60,15 @@ impl SwingLane {
             .map(|(at, turn)| Wing::new(world, direction, at, turn))
             .collect::<Result<Vec<_>, _>>()?;
         let (beams, scanners) = (&world.beams, &world.scanners);
+        let fields = fields(&pass.turns[0].plan, beams, scanners, direction);
         let bodies = world.bodies.iter();
         Ok(Self {
             reaction: world.controller.reaction.base(),
             bounds: Bounds::new(&world.limits),
             people: bodies
-                .map(|body| person(body, beams, scanners, direction))
+                .map(|body| person(body, (beams, scanners), direction, &fields))
                 .collect(),
-            fields: fields(&pass.turns[0].plan, beams, scanners, direction),
+            fields,
             end: wings.iter().map(Wing::end).fold(0.0, f64::max),
             area: area(&wings),
             wings,
@@ -97,7 +99,7 @@ impl SwingLane {
             path: match family.habit {
                 Habit::Cross | Habit::Follow => Path::Cross,
                 Habit::Stop => Path::Stop(depth),
-                Habit::Stand => Path::Stand(depth),
+                Habit::Stand | Habit::Lean => Path::Stand(depth),
             },
             x0: x - depth * slant,
             slant,
@@ -197,50 +199,4 @@ pub(in super::super) fn check_case(case: &Case, people: &[Person]) -> Result<(),
     Ok(())
 }
 
-impl SwingWalk {
-    /// The families in their order.
-    pub fn families(&self) -> Vec<Family> {
-        let people = self.lanes.first().map_or(&[][..], |lane| &lane.people);
-        let goes: Vec<bool> = people.iter().map(|one| one.speeds.is_some()).collect();
-        families(self.lanes.len(), &goes)
-    }
-
-    /// The scenario that a number stands for.
-    pub fn scenario(&self, seed: u64) -> Scenario {
-        let families = self.families();
-        let draw = Draw::new(seed, families.len());
-        let family = families[draw.family];
-        let lane = &self.lanes[family.pass];
-        scenario(family.pass, &lane.drawn(&family, &draw, self.lean))
-    }
-
-    /// What comes of a scenario; refuses a pass or a body that is not there, and numbers that are none.
-    pub fn evaluate(&self, scenario: &Scenario) -> Result<Outcome, OutOfReach> {
-        let lane = self
-            .lanes
-            .get(scenario.pass)
-            .ok_or_else(|| OutOfReach::new("pass", "this is one of the gate's ways"))?;
-        let case = case(scenario);
-        check_case(&case, &lane.people)?;
-        Ok(outcome(case.way, &lane.run(&case)))
-    }
-
-    /// Works the scenarios with the numbers from zero up to a count, on so many threads; tells how many are done.
-    pub fn sweep(&self, count: u64, threads: NonZeroUsize, done: &(dyn Fn(u64) + Sync)) -> Sweep {
-        let work = |family: &Family, draw: &Draw| self.work(family, draw);
-        sweep_with(&self.families(), count, threads, done, &work)
-    }
-
-    /// Works the first so many scenarios of each family; the numbers are those of [`SwingWalk::sweep`].
-    pub fn glance(&self, each: u64) -> Sweep {
-        let families = self.families();
-        let work = |family: &Family, draw: &Draw| self.work(family, draw);
-        glance_with(&families, first_of_each(families.len(), each), &work)
-    }
-
-    fn work(&self, family: &Family, draw: &Draw) -> (Class, Option<f64>) {
-        let lane = &self.lanes[family.pass];
-        let found = lane.run(&lane.drawn(family, draw, self.lean));
-        (found.class, found.touch.map(|(_, harm)| harm.severity))
-    }
-}
+is_asked!(SwingWalk, lean);

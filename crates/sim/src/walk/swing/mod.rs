@@ -5,22 +5,27 @@
 //! is fastest: what it does is worked at the distance from the hinge line at which it touches. Behind the body are the
 //! faces that stay, along the arc, and the other leaf.
 
+mod account;
 mod bound;
 mod contact;
 mod evaluate;
 mod judge;
 mod lane;
+mod press;
 mod prove;
 mod room;
 mod skin;
-mod stand;
+#[cfg(test)]
+mod tests;
 mod wing;
 mod world;
 
+pub(super) use bound::SLACK;
 pub(super) use contact::{Hit, Slab, Swung, root};
-pub(super) use judge::{Motion, pressed, run_back};
+pub(super) use judge::{Against, Motion, RunsBack, pressed, run_back};
 pub use lane::SwingWalk;
 pub(super) use lane::{case, check_case, outcome, scenario};
+pub(super) use press::{Forces, Outcome, Press};
+pub use press::{Heft, Measured};
 pub(super) use skin::{Covered, Skin};
-pub(super) use world::check_seeing;
 pub use world::{Face, LeafEdge, Opens, SwingLeaf, SwingPass, SwingWorld, Toward, Turn};

@@ -1,13 +1,16 @@
-//! Proofs about leaves that swing: of those who stand in their way. Those who cross or stop are refuted where the sequence
-//! brings a bad end, and open otherwise.
+//! Proofs about leaves that swing.
 
+use super::super::evaluate::Found;
+use super::super::lane::Lane;
 use super::super::path::Case;
+use super::super::prove::place::Job;
+use super::super::prove::search::search_all;
+use super::super::prove::space::Kind;
 use super::super::prove::{Proof, Verdict};
-use super::super::scenario::Way;
 use super::super::sequence::{Draw, Family, Habit};
-use super::super::unproved::{check_family, each_proved, halve, joined, open};
-use super::lane::{SwingWalk, outcome, scenario};
-use super::stand::Standing;
+use super::super::unproved::{BOXES, check_family, each_proved, open};
+use super::bound::Bound;
+use super::lane::{SwingLane, SwingWalk, outcome, scenario};
 use formula::OutOfReach;
 use std::num::NonZeroUsize;
 
@@ -24,58 +27,76 @@ impl SwingWalk {
         &self,
         family: &Family,
         most: u64,
-        _threads: NonZeroUsize,
+        threads: NonZeroUsize,
     ) -> Result<Proof, OutOfReach> {
         check_family(&self.provable(), family)?;
-        Ok(self.proof(family, most))
+        Ok(self.proof(family, most, threads))
     }
 
     /// Proves or refutes every family.
     pub fn prove_all(&self, most: u64, threads: NonZeroUsize) -> Vec<Proof> {
         each_proved(&self.provable(), threads, &|family| {
-            self.proof(family, most)
+            self.proof(family, most, NonZeroUsize::MIN)
         })
     }
 
-    fn proof(&self, family: &Family, most: u64) -> Proof {
+    fn proof(&self, family: &Family, most: u64, threads: NonZeroUsize) -> Proof {
         let lane = &self.lanes[family.pass];
-        let ends = |case: &Case| {
-            let found = lane.run(case);
-            let bad = found.class.is_bad();
-            bad.then(|| Verdict::Refuted(scenario(family.pass, case), outcome(case.way, &found)))
+        let told = |case: &Case, found: &Found| {
+            Verdict::Refuted(scenario(family.pass, case), outcome(case.way, found))
         };
-        let tried = |number: u64| ends(&lane.drawn(family, &Draw::new(number, 1), self.lean));
+        let tried = |number: u64| {
+            let case = lane.drawn(family, &Draw::new(number, 1), self.lean);
+            let found = lane.run(&case);
+            found.class.is_bad().then(|| told(&case, &found))
+        };
         let known = open(family, &tried);
-        let is_open = matches!(known.verdict, Verdict::Undecided(_));
-        if family.habit != Habit::Stand || !is_open {
+        if !matches!(known.verdict, Verdict::Undecided(_)) {
             return known;
         }
-        let mut parts = Vec::new();
+        let plain = lane.plain();
+        let done = search_all(&self.jobs(family, &plain), most.min(BOXES), threads);
+        Proof {
+            family: *family,
+            verdict: done.verdict(told),
+            boxes: done.boxes,
+        }
+    }
+
+    /// What the proof of a family is about: each leaf, each kind of touch, each cylinder in the leaf's height.
+    pub(super) fn jobs<'a>(
+        &'a self,
+        family: &'a Family,
+        plain: &'a [Lane],
+    ) -> Vec<Job<'a, Bound<'a>>> {
+        let lane = &self.lanes[family.pass];
+        let mut jobs = Vec::new();
         for (wing, leaf) in lane.wings.iter().enumerate() {
-            for &part in &leaf.touchable[family.body] {
-                let standing = Standing {
-                    lane,
-                    wing,
-                    body: family.body,
-                    way: usize::from(family.way == Way::Out),
-                    part,
-                };
-                let done = halve(
-                    &standing.whole(self.lean),
-                    most.saturating_mul(PARTS),
-                    &|of| standing.bad(of),
-                    &|middle| ends(&standing.case(middle)),
-                );
-                let ended = done.bad.is_some();
-                parts.push(done);
-                if ended {
-                    return joined(family, parts);
+            for &kind in Kind::of(family.habit) {
+                for &part in &leaf.touchable[family.body] {
+                    jobs.push(Job {
+                        shape: Bound { lane, wing },
+                        lane: &plain[wing],
+                        delay: leaf.delay,
+                        slant: self.lean.tan() * (1.0 + 1e-12),
+                        family,
+                        kind,
+                        part,
+                    });
                 }
             }
         }
-        joined(family, parts)
+        jobs
     }
 }
 
-/// As many boxes as a sliding leaf's proof looks at in its fixed parts.
-const PARTS: u64 = 64;
+impl SwingLane {
+    /// For each leaf what sees and feels people in this pass.
+    pub(super) fn plain(&self) -> Vec<Lane> {
+        let wings = self.wings.iter().map(|wing| {
+            let motion = (wing.profile.clone(), wing.control);
+            Lane::plain(motion, self.bounds, &self.people, &self.fields)
+        });
+        wings.collect()
+    }
+}

@@ -5,6 +5,7 @@
 
 use super::super::device::Direction;
 use super::super::harm::{Feel, Spring};
+use super::press::{Heft, Measured, Press};
 use super::world::{LeafEdge, SwingWorld};
 use crate::walk::body::Body;
 use crate::walk::device::ForceSensing;
@@ -35,6 +36,9 @@ pub(in super::super) struct Skin {
     drive: Vec<(f64, f64)>,
     /// Lower and upper end of each cylinder of each body.
     heights: Vec<Vec<(f64, f64)>>,
+    /// How hard the leaf can press, and how hard on its way back.
+    pub press: Press,
+    pub press_back: Press,
 }
 
 /// What is known of a world that a skin needs.
@@ -46,6 +50,8 @@ pub(in super::super) struct Covered<'a> {
     pub bodies: &'a [Body],
     /// Edges feel what touches them at any height.
     pub any_height: bool,
+    pub heft: Option<&'a Heft>,
+    pub measured: Vec<&'a Measured>,
 }
 
 impl Skin {
@@ -59,6 +65,12 @@ impl Skin {
                 drive: world.drive.as_ref(),
                 bodies: &world.bodies,
                 any_height: false,
+                heft: world.hefts.get(leaf),
+                measured: world
+                    .measured
+                    .iter()
+                    .filter(|one| one.leaf == leaf)
+                    .collect(),
             },
             direction,
         )
@@ -85,7 +97,14 @@ impl Skin {
                 .map(|drive| (drive.force.base(), drive.response.base()))
                 .collect(),
             heights: heights.collect(),
+            press: press(covered, direction),
+            press_back: press(covered, direction.other()),
         }
+    }
+
+    /// Distance from the hinge line that goes a share of the way of the free end.
+    pub(in super::super) fn far(&self, share: f64) -> f64 {
+        share * self.length
     }
 
     /// Share of the way of the free end that a place at a distance from the hinge line goes.
@@ -185,6 +204,10 @@ impl Skin {
         }
         within
     }
+}
+
+fn press(covered: &Covered, direction: Direction) -> Press {
+    Press::new(covered.heft, covered.measured.iter().copied(), direction)
 }
 
 fn strip(edge: &LeafEdge, any_height: bool) -> Strip {

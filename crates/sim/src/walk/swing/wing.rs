@@ -2,6 +2,7 @@
 
 use super::super::course::{Control, Course};
 use super::super::profile::Profile;
+use super::super::prove::span::Span;
 use super::contact::{Slab, Swung};
 use super::room::Side;
 use super::skin::Skin;
@@ -42,6 +43,11 @@ impl Frame {
     /// A place of the plan as the leaf sees it.
     pub(super) fn sees(&self, (x, y): (f64, f64)) -> (f64, f64) {
         (self.along * (x - self.x), self.across * (y - self.y))
+    }
+
+    /// A place of the plan as the leaf sees it, within bounds.
+    pub(super) fn sees_span(&self, x: Span, y: Span) -> (Span, Span) {
+        ((x - self.x) * self.along, (y - self.y) * self.across)
     }
 
     /// A direction of the plan as the leaf sees it.
@@ -95,17 +101,8 @@ impl Wing {
             high: middle + half,
         };
         let sides = world.faces.iter().map(|face| seen(&frame, face)).collect();
-        let touchable = world
-            .bodies
-            .iter()
-            .map(|body| {
-                (0..body.parts.len())
-                    .filter(|&at| {
-                        body.parts[at].top > leaf.bottom && body.parts[at].bottom < leaf.top
-                    })
-                    .collect()
-            })
-            .collect();
+        let bodies = world.bodies.iter();
+        let touchable = bodies.map(|body| body.within(leaf.bottom, leaf.top));
         let wing = Self {
             frame,
             swung: Swung::new(slab, length, start),
@@ -115,7 +112,7 @@ impl Wing {
             skin: Skin::new(world, direction, at),
             profile,
             sides,
-            touchable,
+            touchable: touchable.collect(),
         };
         if wing.runs_into_a_face() {
             return Err(OutOfReach::new(

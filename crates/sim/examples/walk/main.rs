@@ -1,8 +1,10 @@
-//! Works scenarios past leaves that swing or rise and prints them, for cross-checks: values as arguments `name=value`.
+//! Works scenarios of a walk test and prints them, for cross-checks: values as arguments `name=value`.
 //!
-//! `cargo run --release --package sim --example walk_turning -- world=double count=1000` prints one scenario a line. The
-//! worlds are `single`, `double`, `arm` and `lift`. `time=1` works them on `threads` threads instead and prints the seconds
-//! and the shares; `prove=1000` proves each family.
+//! `cargo run --release --package sim --example walk -- world=full count=1000` prints one scenario a line; before them, the
+//! world as JSON where the leaf slides. The worlds are `trial` and `full` of a leaf that slides, `single` and `double` of
+//! leaves that swing, `arm` and `lift` of a leaf that rises. `time=1` works them on `threads` threads instead, or on all
+//! processors, and prints the seconds and the shares; `prove=1000` proves each family, looking at so many boxes in each part
+//! of its space.
 
 #![allow(
     clippy::print_stdout,
@@ -11,8 +13,9 @@
     reason = "a program for the terminal"
 )]
 
-#[path = "../tests/walk_world/mod.rs"]
+#[path = "../../tests/walk_world/mod.rs"]
 mod walk_world;
+mod world;
 
 use quantity::{Quantity, Time};
 use sim::walk::{AnyWalk, AnyWorld, Behavior, Class, Outcome, Scenario, Verdict, Way};
@@ -33,12 +36,7 @@ fn main() {
             .get(name)
             .map_or(otherwise, |text| text.parse().unwrap())
     };
-    let world = match given.get("world").map_or("single", String::as_str) {
-        "double" => AnyWorld::Swinging(walk_world::turning::double()),
-        "arm" => AnyWorld::Rising(walk_world::turning::arm()),
-        "lift" => AnyWorld::Rising(walk_world::turning::lift()),
-        _ => AnyWorld::Swinging(walk_world::turning::single(0.08)),
-    };
+    let world = of_name(given.get("world").map_or("trial", String::as_str));
     let walk = world.lower().unwrap_or_else(|reach| panic!("{reach}"));
     let threads = std::thread::available_parallelism().map_or(1, NonZeroUsize::get);
     let threads = usize::try_from(number("threads", threads as u64)).unwrap();
@@ -51,6 +49,9 @@ fn main() {
         prove(&walk, number("prove", 0), threads);
         return;
     }
+    if let AnyWorld::Sliding(world) = &world {
+        println!("{}", world::world_as_json(world));
+    }
     for at in 0..number("count", 1000) {
         // Leaps so that every family has its part of a small count.
         let scenario = walk.scenario(number("from", 0) + at * 1031);
@@ -59,10 +60,23 @@ fn main() {
     }
 }
 
+fn of_name(name: &str) -> AnyWorld {
+    match name {
+        "trial" => AnyWorld::Sliding(walk_world::trial(0.08)),
+        "full" => AnyWorld::Sliding(walk_world::full()),
+        "single" => AnyWorld::Swinging(walk_world::turning::single(0.08)),
+        "double" => AnyWorld::Swinging(walk_world::turning::double()),
+        "arm" => AnyWorld::Rising(walk_world::turning::arm()),
+        "lift" => AnyWorld::Rising(walk_world::turning::lift()),
+        _ => panic!("{name} is none of the worlds"),
+    }
+}
+
 fn timed(walk: &AnyWalk, count: u64, threads: NonZeroUsize) {
     let start = Instant::now();
     let sweep = walk.sweep(count, threads, &|_| ());
     println!("seconds {}", start.elapsed().as_secs_f64());
+    println!("scenarios {}", sweep.scenarios);
     for (class, share) in Class::ALL.iter().zip(&sweep.shares) {
         println!("{} {} ± {}", class.words(), n(share.share), n(share.error));
     }
@@ -86,7 +100,7 @@ fn prove(walk: &AnyWalk, most: u64, threads: NonZeroUsize) {
     }
 }
 
-fn n<Q: Quantity>(value: Q) -> String {
+pub(crate) fn n<Q: Quantity>(value: Q) -> String {
     let number = value.base();
     if number.is_finite() {
         format!("{number}")

@@ -1,0 +1,60 @@
+//! Trees of boxes that tests ask, and proofs that are broken on purpose.
+
+use super::heard::Heard;
+use super::search::Space;
+use super::span::Span;
+use super::tests::MUTATED;
+use std::sync::atomic::Ordering;
+
+/// The boxes of a search down to a depth: a safe one, or one with halves.
+pub(in super::super) enum Tree<const N: usize> {
+    Safe,
+    Open,
+    Halves(usize, f64, Box<(Self, Self)>),
+}
+
+impl<const N: usize> Tree<N> {
+    pub(in super::super) fn grow(space: &impl Space<N>, of: &[Span; N], depth: u32) -> Self {
+        if space.bad(of).is_none() {
+            return Self::Safe;
+        }
+        let Some((one, other)) = space.split(of).filter(|_| depth > 0) else {
+            return Self::Open;
+        };
+        let at = (0..N).find(|&at| one[at] != other[at]).unwrap_or(0);
+        let halves = (
+            Self::grow(space, &one, depth - 1),
+            Self::grow(space, &other, depth - 1),
+        );
+        Self::Halves(at, one[at].hi, Box::new(halves))
+    }
+
+    pub(in super::super) fn is_safe(&self, point: [f64; N]) -> bool {
+        match self {
+            Self::Safe => true,
+            Self::Open => false,
+            Self::Halves(at, middle, halves) => {
+                let low = point[*at] < *middle;
+                let half = if low { &halves.0 } else { &halves.1 };
+                half.is_safe(point)
+            }
+        }
+    }
+}
+
+/// Breaks the proofs of this process: 1 forgets touches that no device reports, 2 those that one does, 3 rounds the
+/// leaf's least place up.
+pub(in super::super) fn mutate(kind: u8) {
+    MUTATED.store(kind, Ordering::Relaxed);
+}
+
+type Worlds = [Option<(Heard, Span)>; 2];
+
+/// The worlds that a broken proof still looks at.
+pub(super) fn left([nothing, something]: Worlds) -> Worlds {
+    match MUTATED.load(Ordering::Relaxed) {
+        1 => [None, something],
+        2 => [nothing, None],
+        _ => [nothing, something],
+    }
+}

@@ -1,0 +1,197 @@
+//! The directions along which a leaf that turns and an upright box may be parted.
+
+use super::super::prove::span::Span;
+use super::super::prove::sweeps::Touched;
+use super::super::swing::{SLACK, Swung};
+use super::lane::RisingLane;
+
+/// A leaf that turns, with where its pivot line is and the signs of its own directions.
+#[derive(Clone, Copy)]
+pub(super) struct Turning<'a> {
+    pub swung: &'a Swung,
+    pub pivot: f64,
+    pub height: f64,
+    pub along: f64,
+    pub upward: f64,
+    pub sin: Span,
+    pub cos: Span,
+}
+
+/// An upright box about a cylinder, seen from the pivot line: least and greatest of each, in the plan's directions.
+#[derive(Clone, Copy)]
+pub(super) struct Crate {
+    pub x: (Span, Span),
+    pub z: (Span, Span),
+}
+
+/// Least and greatest along a direction.
+pub(super) type Ends = (Span, Span);
+
+/// A direction along which leaf and body may be parted, in the leaf's own frame, and how far both reach along it.
+#[derive(Clone, Copy)]
+pub(super) struct Parted {
+    pub ahead: Span,
+    pub out: Span,
+    pub side: Span,
+}
+
+impl Parted {
+    /// Whether the leaf may move toward the body along it.
+    pub(super) fn may_press(&self, (along, across): Ends, onward: bool) -> bool {
+        let lever = self.out * along - self.ahead * across;
+        if onward {
+            lever.hi > 0.0
+        } else {
+            lever.lo < 0.0
+        }
+    }
+}
+
+/// What is so along every direction along which they may be parted, and between two of them.
+pub(super) struct All {
+    /// The side that goes ahead is touched.
+    pub ahead: bool,
+    /// The body is pressed upward.
+    pub upward: bool,
+    /// The leaf never gets farther along a direction than its farthest point is from the pivot line.
+    pub deepest: f64,
+}
+
+impl All {
+    pub(super) fn of(leaf: &Turning, parted: &[Option<Parted>; 8]) -> Self {
+        let ways = || parted.iter().flatten();
+        let up = |one: &Parted| (one.ahead * leaf.sin + one.out * leaf.cos) * leaf.upward;
+        let deepest = ways().map(|one| leaf.swung.reach - one.side.lo);
+        let deepest = deepest.fold(0.0, f64::max) + SLACK;
+        Self {
+            ahead: ways().all(|one| one.out.lo >= 0.0),
+            upward: ways().all(|one| up(one).lo > 1e-8),
+            // Between two directions that are square to each other at most.
+            deepest: if ways().count() > 1 {
+                1.5 * deepest
+            } else {
+                deepest
+            },
+        }
+    }
+}
+
+impl Turning<'_> {
+    pub(super) fn sees(&self, lane: &RisingLane, of: &Touched, at: usize) -> Crate {
+        let radius = lane.people[of.body].parts[at].radius;
+        let (bottom, top) = lane.heights[of.body][at];
+        let x = (of.spots[at].x - self.pivot) * self.along;
+        let z = |height: f64| (Span::of(height) - self.height) * self.upward;
+        let (low, high) = if self.upward > 0.0 {
+            (z(bottom), z(top))
+        } else {
+            (z(top), z(bottom))
+        };
+        Crate {
+            x: (x - radius, x + radius),
+            z: (low, high),
+        }
+    }
+
+    /// Least and greatest x and z of the leaf.
+    fn ends(&self) -> (Ends, Ends) {
+        let slab = self.swung.slab;
+        let corners = [
+            (slab.from, slab.low),
+            (slab.to, slab.low),
+            (slab.to, slab.high),
+            (slab.from, slab.high),
+        ];
+        let x = corners.map(|(along, across)| self.cos * along - self.sin * across);
+        let z = corners.map(|(along, across)| self.sin * along + self.cos * across);
+        (ends(x), ends(z))
+    }
+
+    /// Least and greatest of a body along the leaf and across it.
+    fn seen(&self, of: &Crate) -> (Ends, Ends) {
+        let corners = [
+            (of.x.0, of.z.0),
+            (of.x.1, of.z.0),
+            (of.x.1, of.z.1),
+            (of.x.0, of.z.1),
+        ];
+        let along = corners.map(|(x, z)| x * self.cos + z * self.sin);
+        let across = corners.map(|(x, z)| z * self.cos - x * self.sin);
+        (ends(along), ends(across))
+    }
+
+    /// The directions along which leaf and body may touch.
+    pub(super) fn parted(&self, of: &Crate) -> [Option<Parted>; 8] {
+        let (x, z) = self.ends();
+        let (along, across) = self.seen(of);
+        let slab = self.swung.slab;
+        let (one, none) = (Span::of(1.0), Span::of(0.0));
+        let of_leaf = |low: f64, high: f64| (Span::of(low), Span::of(high));
+        let way = |(ahead, out): (Span, Span), leaf: Span, body: Span| {
+            let apart = body - leaf;
+            (apart.lo <= SLACK && apart.hi >= -SLACK).then_some(Parted {
+                ahead,
+                out,
+                side: leaf.both(body).unwrap_or(leaf.hull(body)),
+            })
+        };
+        let both = |way_of: (Span, Span), leaf: Ends, body: Ends| {
+            [
+                way(way_of, leaf.1, body.0),
+                way((-way_of.0, -way_of.1), -leaf.0, -body.1),
+            ]
+        };
+        let [right, left] = both((self.cos, -self.sin), x, of.x);
+        let [up, down] = both((self.sin, self.cos), z, of.z);
+        let [tip, heel] = both((one, none), of_leaf(slab.from, slab.to), along);
+        let [top, under] = both((none, one), of_leaf(slab.low, slab.high), across);
+        [right, left, up, down, tip, heel, top, under]
+    }
+
+    /// Where along the leaf and across it a point may be that both have; nothing where they surely are apart.
+    pub(super) fn shared(&self, of: &Crate) -> Option<Ends> {
+        let slab = self.swung.slab;
+        let loose = |of: &Ends| Span::new(of.0.lo - SLACK, of.1.hi + SLACK);
+        let (along, across) = self.seen(of);
+        let (x, z) = self.ends();
+        let mut along = loose(&along).both(Span::new(slab.from, slab.to))?;
+        let mut across = loose(&across).both(Span::new(slab.low, slab.high))?;
+        let mut x = loose(&x).both(loose(&of.x))?;
+        let mut z = loose(&z).both(loose(&of.z))?;
+        for _ in 0..2 {
+            let wide = |of: Span| Span::new(of.lo - SLACK, of.hi + SLACK);
+            along = along.both(wide(x * self.cos + z * self.sin))?;
+            across = across.both(wide(z * self.cos - x * self.sin))?;
+            x = x.both(wide(along * self.cos - across * self.sin))?;
+            z = z.both(wide(along * self.sin + across * self.cos))?;
+        }
+        Some((along, across))
+    }
+
+    /// Least height above the ground of a point that both have.
+    pub(super) fn lowest(&self, along: Span, across: Span, of: &Crate) -> f64 {
+        let z = along * self.sin + across * self.cos;
+        let body = Span::new(of.z.0.lo - SLACK, of.z.1.hi + SLACK);
+        let z = z.both(body).unwrap_or(z);
+        (z * self.upward + self.height).lo
+    }
+
+    /// Whether no side of either parts the two.
+    pub(super) fn surely_in(&self, of: &Crate) -> bool {
+        let meets =
+            |one: &Ends, other: &Ends| (one.1 - other.0).lo > SLACK && (other.1 - one.0).lo > SLACK;
+        let (x, z) = self.ends();
+        let (along, across) = self.seen(of);
+        let slab = self.swung.slab;
+        let leaf = |low: f64, high: f64| (Span::of(low), Span::of(high));
+        meets(&x, &of.x)
+            && meets(&z, &of.z)
+            && meets(&leaf(slab.from, slab.to), &along)
+            && meets(&leaf(slab.low, slab.high), &across)
+    }
+}
+
+fn ends(of: [Span; 4]) -> Ends {
+    let [a, b, c, d] = of;
+    (a.min(b).min(c.min(d)), a.max(b).max(c.max(d)))
+}

@@ -1,0 +1,219 @@
+//! Whether a leaf that rises may touch a cylinder that is known within bounds, and what that may meet.
+//!
+//! Two upright boxes that touch without being in each other are parted by a line along a side of one of them (the theorem
+//! of separating axes): for one of eight directions n, the leaf's farthest point along n is as far as the nearest of the
+//! body. Where that is so for none of them, the two are apart, or were in each other before.
+
+use super::super::evaluate::{Found, IN_POST};
+use super::super::path::Case;
+use super::super::prove::span::Span;
+use super::super::prove::sweeps::{May, Sweeps, Touched};
+use super::super::swing::SLACK;
+use super::apart::{All, Crate, Ends, Turning};
+use super::lane::{RisingLane, Shape};
+use super::lift::Lifted;
+
+/// A leaf in one pass.
+pub(super) struct Bound<'a>(pub &'a RisingLane);
+
+impl Sweeps for Bound<'_> {
+    fn may(&self, of: &Touched) -> Vec<May<'_>> {
+        let lane = self.0;
+        if !in_thickness(lane, of) || surely_in_housing(lane, of) {
+            return Vec::new();
+        }
+        match &lane.shape {
+            Shape::Turning {
+                swung,
+                pivot,
+                height,
+                along,
+                upward,
+            } => {
+                let angle = of.place * swung.turn + swung.start;
+                let (sin, cos) = angle.sin_cos();
+                let leaf = Turning {
+                    swung,
+                    pivot: *pivot,
+                    height: *height,
+                    along: *along,
+                    upward: *upward,
+                    sin,
+                    cos,
+                };
+                self.turning(&leaf, of)
+            }
+            Shape::Lifting(lifted) => self.lifting(lifted, of).into_iter().collect(),
+        }
+    }
+
+    fn reach(&self, body: usize, part: usize) -> (Span, Span) {
+        let lane = self.0;
+        let radius = lane.people[body].parts[part].radius;
+        let (low, high) = lane.along;
+        let wide = match &lane.shape {
+            Shape::Turning { swung, .. } => swung.reach - swung.slab.to,
+            Shape::Lifting(_) => 0.0,
+        };
+        let off = radius + wide.max(0.0) + SLACK;
+        // Seen from the pivot line it turns a tail up to the other side.
+        let (low, high) = match &lane.shape {
+            Shape::Turning { swung, pivot, .. } => {
+                let across = swung.slab.low.abs().max(swung.slab.high.abs());
+                (low.min(pivot - across), high.max(pivot + across))
+            }
+            Shape::Lifting(_) => (low, high),
+        };
+        let half = radius + lane.half;
+        (Span::new(low - off, high + off), Span::new(-half, half))
+    }
+
+    fn crosses(&self) -> Span {
+        Span::new(self.0.along.0, self.0.along.1)
+    }
+
+    fn run(&self, case: &Case) -> Found {
+        self.0.run(case)
+    }
+}
+
+/// Whether the touched cylinder may be in the thickness of the leaf.
+fn in_thickness(lane: &RisingLane, of: &Touched) -> bool {
+    let radius = lane.people[of.body].parts[of.part].radius;
+    of.spots[of.part].y.abs().lo <= radius + lane.half + SLACK
+}
+
+/// Whether a part of the body surely is where the housing of the drive is, so that nobody is there.
+fn surely_in_housing(lane: &RisingLane, of: &Touched) -> bool {
+    let Some((from, to)) = lane.housing else {
+        return false;
+    };
+    (0..of.spots.len()).any(|at| {
+        let (spot, radius) = (of.spots[at], lane.people[of.body].parts[at].radius);
+        spot.y.abs().hi < radius + lane.half - SLACK
+            && (spot.x + radius).lo > from + SLACK + IN_POST
+            && (spot.x - radius).hi < to - SLACK - IN_POST
+    })
+}
+
+impl Bound<'_> {
+    fn lifting(&self, lifted: &Lifted, of: &Touched) -> Option<May<'_>> {
+        let lane = self.0;
+        let (bottom, top) = lane.heights[of.body][of.part];
+        let radius = lane.people[of.body].parts[of.part].radius;
+        let spot = of.spots[of.part];
+        let beside = Span::new(lifted.from - radius, lifted.to + radius);
+        let down = (lifted.way < 0.0) == of.onward;
+        let underside = of.place * lifted.way + lifted.start;
+        if !down || underside.lo > top + SLACK || underside.hi < top - SLACK {
+            return None;
+        }
+        spot.x.both(beside)?;
+        let another = (0..of.spots.len()).any(|at| {
+            let (low, high) = lane.heights[of.body][at];
+            let part = lane.people[of.body].parts[at].radius;
+            let x = of.spots[at].x;
+            at != of.part
+                && of.spots[at].y.abs().hi < part + lane.half - SLACK
+                && x.lo > lifted.from - part + SLACK
+                && x.hi < lifted.to + part - SLACK
+                && underside.hi < high - SLACK
+                && underside.lo + lifted.tall > low + SLACK
+        });
+        let room = (top.max(0.0) - lane.bounds.gap).max(0.0);
+        debug_assert!(bottom <= top, "a cylinder stands on its lower end");
+        let along = spot.x - lifted.from;
+        (!another).then(|| {
+            self.met(
+                of,
+                (along.lo, along.hi),
+                (1.0, 1.0),
+                true,
+                (top, room),
+                f64::INFINITY,
+            )
+        })
+    }
+
+    /// What a touch within bounds may meet.
+    fn met(
+        &self,
+        of: &Touched,
+        along: (f64, f64),
+        share: (f64, f64),
+        ahead: bool,
+        (gap, room): (f64, f64),
+        sinks: f64,
+    ) -> May<'_> {
+        let skin = &self.0.skin;
+        let which = (of.body, of.part);
+        let (springs, after) = if of.onward {
+            let within = skin.within(which, along, share.0, ahead);
+            (within.springs, within.after)
+        } else {
+            (vec![skin.bare()], Vec::new())
+        };
+        May {
+            springs,
+            after,
+            share,
+            gap,
+            room,
+            sinks,
+            press: if of.onward {
+                &skin.press
+            } else {
+                &skin.press_back
+            },
+            far: (skin.far(share.0), skin.far(share.1)),
+        }
+    }
+
+    fn turning(&self, leaf: &Turning, of: &Touched) -> Vec<May<'_>> {
+        let about = |at: usize| leaf.sees(self.0, of, at);
+        let touched = about(of.part);
+        let parted = leaf.parted(&touched);
+        let Some(shared) = leaf.shared(&touched) else {
+            return Vec::new();
+        };
+        let all = All::of(leaf, &parted);
+        let ways = parted.iter().flatten();
+        let may: Vec<May<'_>> = ways
+            .filter(|one| one.may_press(shared, of.onward))
+            .map(|_| self.pressed(leaf, of, shared, &touched, &all))
+            .take(1)
+            .collect();
+        let another = !may.is_empty()
+            && (0..of.spots.len()).any(|at| {
+                let radius = self.0.people[of.body].parts[at].radius;
+                at != of.part
+                    && of.spots[at].y.abs().hi < radius + self.0.half - SLACK
+                    && leaf.surely_in(&about(at))
+            });
+        if another { Vec::new() } else { may }
+    }
+
+    fn pressed(
+        &self,
+        leaf: &Turning,
+        of: &Touched,
+        (along, across): Ends,
+        touched: &Crate,
+        all: &All,
+    ) -> May<'_> {
+        let distance = (along.square() + across.square()).root();
+        let skin = &self.0.skin;
+        let share = (
+            skin.share(distance.lo - SLACK),
+            skin.share(distance.hi + SLACK),
+        );
+        let under = if all.upward {
+            (f64::INFINITY, f64::INFINITY)
+        } else {
+            let height = leaf.lowest(along, across, touched).max(0.0);
+            (height, (height - self.0.bounds.gap).max(0.0) - SLACK)
+        };
+        let along = (along.lo - SLACK, along.hi + SLACK);
+        self.met(of, along, share, all.ahead, under, all.deepest)
+    }
+}

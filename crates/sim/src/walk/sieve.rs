@@ -1,0 +1,343 @@
+//! What comes of a block of scenarios of one family: first who is gone before the leaf can come or walks into its side, then
+//! whom the devices that are met first save, and one by one who is left.
+//!
+//! What is decided for many is decided with twice the slack of [`Lane::run`], so that each by itself ends the same.
+
+use super::batch::{Batch, Values, greater, smaller};
+use super::evaluate::CLEAR;
+use super::field::Side;
+use super::lane::{Lane, Walk};
+use super::person::{Look, Person};
+use super::profile::EVER;
+use super::scenario::{Class, Way};
+use super::sequence::{Block, Draw, Drawing, Family, Habit, REPEATS, SIDE};
+use super::sweep::{Bin, each};
+
+/// Twice the slack of what works one scenario.
+const SLACK: f64 = 2.0 * CLEAR;
+
+/// Devices that are met first and are worked exactly; of the others only the earliest time of a report is.
+const EXACT: usize = 3;
+
+/// How each ends, as far as it is decided.
+type Ended = [Option<Class>; SIDE];
+
+/// A block of a family that is worked.
+struct Sieve<'a> {
+    lane: &'a Lane,
+    family: &'a Family,
+    person: &'a Person,
+    way: usize,
+    stops: bool,
+    half: f64,
+}
+
+/// Bounds of the first report of each.
+struct Told {
+    /// No device reports before.
+    earliest: Values,
+    /// One has reported then.
+    latest: Values,
+    /// One surely keeps the leaf from starting where this is above zero.
+    shut: Values,
+}
+
+/// Depths at which each goes through two sides of a field; without end where that is not so.
+struct Passed {
+    enters: Values,
+    leaves: Values,
+}
+
+impl Walk {
+    /// How the scenario of a number ends, by itself.
+    pub(super) fn ends(&self, family: &Family, draw: &Draw) -> (Class, Option<f64>) {
+        let lane = &self.lanes[family.pass];
+        let found = lane.run(&lane.drawn(family, draw, self.slant));
+        (found.class, found.touch.map(|(_, harm)| harm.severity))
+    }
+
+    /// Works a block.
+    pub(super) fn work(&self, family: &Family, block: &Block, bin: &mut Bin) {
+        if family.habit == Habit::Lean {
+            each(block, bin, |draw| self.ends(family, draw));
+            return;
+        }
+        let lane = &self.lanes[family.pass];
+        let drawing = lane.drawing(family, self.slant);
+        let sieve = Sieve::new(lane, family, &drawing);
+        let (mut batch, mut left) = (Batch::empty(), Batch::empty());
+        for repeat in 0..REPEATS {
+            batch.draw(&drawing, &block.points(repeat));
+            if family.habit == Habit::Stand {
+                sieve.one_by_one(&batch, &[None; SIDE], bin);
+                continue;
+            }
+            let ended = sieve.first_look(&mut batch);
+            for (at, ended) in ended.iter().enumerate().take(batch.count) {
+                if let Some(class) = *ended {
+                    bin.count_many(repeat, class, 1);
+                    continue;
+                }
+                left.take(&batch, at);
+                if left.count == SIDE {
+                    sieve.rest(&mut left, bin);
+                }
+            }
+        }
+        sieve.rest(&mut left, bin);
+    }
+}
+
+impl<'a> Sieve<'a> {
+    fn new(lane: &'a Lane, family: &'a Family, drawing: &Drawing) -> Self {
+        Self {
+            lane,
+            family,
+            person: &lane.people[family.body],
+            way: usize::from(family.way == Way::Out),
+            stops: family.habit == Habit::Stop,
+            half: drawing.half,
+        }
+    }
+
+    /// Who is gone before the leaf can come, and who walks into its side before a device may have stopped it.
+    fn first_look(&self, batch: &mut Batch) -> Ended {
+        batch.look(self.lane, self.person, self.way, self.stops, SLACK);
+        let profile = &self.lane.profile;
+        let seen_from = self.person.seen_from(self.way).min(EVER);
+        let back = self.lane.control.back.map_or(0.0, |back| back.distance);
+        let mut ended = [None; SIDE];
+        for (at, ended) in ended.iter_mut().enumerate() {
+            let (arrives, per_depth) = (batch.arrives[at], batch.per_depth[at]);
+            let until = if self.stops {
+                EVER
+            } else {
+                arrives + self.half * per_depth
+            };
+            let at_last = profile.travel - profile.at(until).0;
+            let (seen, beside) = (arrives + seen_from * per_depth, batch.beside[at]);
+            let lost = if seen < beside { back } else { 0.0 };
+            let left = profile.travel - profile.at(smaller(seen, beside)).0 + lost;
+            let gone = at_last - batch.reach[at];
+            let past = smaller(batch.at[at] - left, seen);
+            *ended = class(gone, past);
+        }
+        ended
+    }
+
+    /// Works those who are left, and forgets them.
+    fn rest(&self, left: &mut Batch, bin: &mut Bin) {
+        let ended = self.second_look(left);
+        self.one_by_one(left, &ended, bin);
+        left.count = 0;
+    }
+
+    fn one_by_one(&self, batch: &Batch, ended: &Ended, bin: &mut Bin) {
+        for (at, ended) in ended.iter().enumerate().take(batch.count) {
+            let seed = batch.seeds[at];
+            let (class, severity) = ended.map_or_else(
+                || {
+                    let found = self.lane.left(&batch.drawn(at).case(self.family));
+                    (found.class, found.touch.map(|(_, harm)| harm.severity))
+                },
+                |class| (class, None),
+            );
+            bin.count(seed, Block::repeat_of(seed), class, severity);
+        }
+    }
+
+    /// Whom a device saves that is met first, and who walks into the side of a leaf that is told to stop.
+    fn second_look(&self, batch: &Batch) -> Ended {
+        let told = self.told(batch);
+        let (profile, control) = (&self.lane.profile, &self.lane.control);
+        let pause = control.back.map_or(0.0, |back| back.pause);
+        let travel = profile.travel;
+        let mut ended = [None; SIDE];
+        for (at, ended) in ended.iter_mut().enumerate() {
+            let beside = batch.beside[at];
+            let (place, speed) = profile.at(told.latest[at] + control.reaction);
+            let stands = place + speed * speed / (2.0 * control.stopping);
+            let saved = greater(told.shut[at], travel - stands - batch.reach[at]);
+            // Who may touch the leaf before it starts is left.
+            let later = greater(travel - batch.reach[at], beside);
+            let command = told.earliest[at] + control.reaction;
+            let (place, speed) = profile.at(smaller(beside, command));
+            let gone = greater(beside - command, 0.0);
+            let stops = speed / control.stopping;
+            let braked = smaller(gone, stops);
+            let place = place + braked * (speed - 0.5 * control.stopping * braked);
+            let past = smaller(batch.at[at] - travel + place, told.earliest[at]);
+            let past = smaller(past, stops + pause - gone);
+            *ended = class(smaller(saved, later), past);
+        }
+        ended
+    }
+
+    fn told(&self, batch: &Batch) -> Told {
+        let mut told = Told {
+            earliest: [EVER; SIDE],
+            latest: [EVER; SIDE],
+            shut: [-EVER; SIDE],
+        };
+        for (at, look) in self.person.looks[self.way].iter().enumerate() {
+            if at < EXACT {
+                for &(part, radius) in &self.person.seen[look.device] {
+                    self.seen(batch, look, part, radius, &mut told);
+                }
+            } else {
+                for at in 0..SIDE {
+                    let from = batch.arrives[at] + look.from * batch.per_depth[at];
+                    told.earliest[at] = smaller(told.earliest[at], from + look.response);
+                }
+            }
+        }
+        told
+    }
+
+    /// What a device that sees a cylinder says.
+    fn seen(&self, batch: &Batch, look: &Look, part: usize, radius: f64, told: &mut Told) {
+        let (field, part) = (&self.lane.fields[look.device], &self.person.parts[part]);
+        let aside = self.lane.right(self.way) * part.aside;
+        let mut passed = Passed {
+            enters: [EVER; SIDE],
+            leaves: [-EVER; SIDE],
+        };
+        match field.sides(self.way) {
+            [side, _] => passed.through(batch, side, aside, radius),
+            sides => {
+                for side in sides {
+                    passed.add(batch, side, aside, radius);
+                }
+            }
+        }
+        let begins = field.begins[self.way] - radius;
+        for at in 0..SIDE {
+            let lead = (part.ahead - aside * batch.slant[at]) * batch.shrink[at];
+            let (arrives, per_depth) = (batch.arrives[at], batch.per_depth[at]);
+            let stays = if self.stops { batch.depth[at] } else { EVER };
+            let clean = smaller(EVER - passed.enters[at], passed.leaves[at] + EVER);
+            let last = passed.leaves[at] - lead;
+            let first = if clean > 0.0 {
+                passed.enters[at]
+            } else {
+                begins - SLACK
+            };
+            let first = first - lead;
+            let said = arrives + first * per_depth + look.response;
+            let said = if first <= stays + SLACK { said } else { EVER };
+            let until = if last < stays {
+                arrives + last * per_depth
+            } else {
+                EVER
+            };
+            let sure = smaller(smaller(clean, stays - first), until - said);
+            told.earliest[at] = smaller(told.earliest[at], said);
+            let latest = if smaller(sure, said) > SLACK {
+                said
+            } else {
+                EVER
+            };
+            told.latest[at] = smaller(told.latest[at], latest);
+            let shut = smaller(sure, smaller(-said, until));
+            told.shut[at] = greater(told.shut[at], shut);
+        }
+    }
+}
+
+impl Passed {
+    /// Notes where each goes through a beam.
+    fn through(&mut self, batch: &Batch, side: &Side, aside: f64, radius: f64) {
+        let (nx, ny) = side.out();
+        let (ex, ey) = side.along;
+        for at in 0..SIDE {
+            let slant = batch.slant[at];
+            let off = batch.x0[at] + aside * batch.stretch[at] - side.x;
+            let over = 1.0 / (nx * slant + ny);
+            let middle = ny * side.y - nx * off;
+            let (one, other) = ((middle + radius) * over, (middle - radius) * over);
+            let (from, pace) = (ex * off - ey * side.y, ex * slant + ey);
+            let (a, b) = (from + one * pace, from + other * pace);
+            let within = smaller(smaller(a, b), side.length - greater(a, b));
+            self.enters[at] = if within > 0.0 {
+                smaller(one, other)
+            } else {
+                EVER
+            };
+            self.leaves[at] = if within > 0.0 {
+                greater(one, other)
+            } else {
+                -EVER
+            };
+        }
+    }
+
+    /// Notes where each crosses a side that is moved out by a radius.
+    fn add(&mut self, batch: &Batch, side: &Side, aside: f64, radius: f64) {
+        let (nx, ny) = side.out();
+        let (ex, ey) = side.along;
+        for at in 0..SIDE {
+            let slant = batch.slant[at];
+            let off = batch.x0[at] + aside * batch.stretch[at] - side.x;
+            let pace = nx * slant + ny;
+            let deep = radius - nx * off + ny * side.y;
+            let along = (ex * off - ey * side.y) * pace + deep * (ex * slant + ey);
+            let size = pace.abs();
+            let along = if pace > 0.0 { along } else { -along };
+            let within = smaller(along, side.length * size - along);
+            let depth = deep / pace;
+            let enters = if smaller(within, -pace) > 0.0 {
+                depth
+            } else {
+                EVER
+            };
+            let leaves = if smaller(within, pace) > 0.0 {
+                depth
+            } else {
+                -EVER
+            };
+            self.enters[at] = smaller(self.enters[at], enters);
+            self.leaves[at] = greater(self.leaves[at], leaves);
+        }
+    }
+}
+
+/// How one ends, by how surely: where both are above the slack, the first counts.
+#[inline]
+fn class(untouched: f64, past: f64) -> Option<Class> {
+    if untouched > SLACK {
+        Some(Class::Untouched)
+    } else if past > SLACK {
+        Some(Class::MetTheSide)
+    } else {
+        None
+    }
+}
+
+#[cfg(test)]
+#[allow(clippy::unwrap_used, reason = "a test may stop at the first surprise")]
+mod tests {
+    use super::super::control::Answer;
+    use super::super::demo::{full, trial};
+    use super::*;
+
+    #[test]
+    fn many_side_by_side_end_as_each_by_itself() {
+        let mut stops = full();
+        stops.controller.answer = Answer::Stop;
+        stops.greatest_slant = quantity::Quantity::from_base(8.0);
+        for (world, rows) in [(trial(0.08), 40), (full(), 8), (stops, 8)] {
+            let walk = world.lower().unwrap();
+            let families = walk.families();
+            for (at, family) in families.iter().enumerate() {
+                let (mut many, mut one) = (Bin::EMPTY, Bin::EMPTY);
+                for row in 0..rows {
+                    let block = (row * families.len() + at) as u64;
+                    let block = Block::new(block, 1024 - row as u64, families.len());
+                    walk.work(family, &block, &mut many);
+                    each(&block, &mut one, |draw| walk.ends(family, draw));
+                }
+                assert_eq!(many, one, "{family:?}");
+            }
+        }
+    }
+}

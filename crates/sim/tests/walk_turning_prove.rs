@@ -1,0 +1,112 @@
+//! Proofs about leaves that turn or rise: refuted without their devices, the same on any number of threads.
+
+#![allow(clippy::unwrap_used, reason = "a test may stop at the first surprise")]
+
+mod walk_world;
+
+use sim::walk::*;
+use std::num::NonZeroUsize;
+use walk_world::turning::{arm, single};
+use walk_world::{base, round, spot};
+
+const MOST: u64 = 100;
+
+fn proofs(walk: &AnyWalk) -> Vec<Proof> {
+    walk.prove_all(MOST, NonZeroUsize::new(2).unwrap())
+}
+
+fn field(x: (f64, f64), y: (f64, f64)) -> Scanner {
+    Scanner {
+        guards: vec![Direction::Opening, Direction::Closing],
+        corners: vec![
+            spot(x.0, y.0),
+            spot(x.1, y.0),
+            spot(x.1, y.1),
+            spot(x.0, y.1),
+        ],
+        bottom: base(0.15),
+        top: base(0.15),
+        smallest_object: base(0.05),
+        response: base(0.12),
+    }
+}
+
+fn people_of_two() -> Vec<Body> {
+    vec![
+        round("adult", 0.2, 1.75, (0.3, 1.6)),
+        round("child", 0.125, 0.9, (0.3, 2.0)),
+    ]
+}
+
+/// An arm with a field on each side of it.
+fn guarded_arm() -> AnyWorld {
+    let mut world = arm();
+    world.beams.clear();
+    world.scanners = vec![
+        field((-1.5, 4.5), (-3.0, 0.0)),
+        field((-1.5, 4.5), (0.0, 3.0)),
+    ];
+    world.bodies = people_of_two();
+    AnyWorld::Rising(world)
+}
+
+/// One leaf that swings, with fields over all that it sweeps and a way before it.
+fn guarded_leaf() -> AnyWorld {
+    let mut world = single(0.08);
+    world.beams.clear();
+    world.scanners = vec![
+        field((-1.5, 5.0), (-1.5, 1.0)),
+        field((-1.5, 5.0), (1.0, 5.0)),
+    ];
+    world.controller.answer = Answer::Stop;
+    world.bodies = people_of_two();
+    world.greatest_slant = base(1.0);
+    AnyWorld::Swinging(world)
+}
+
+type Change = (&'static str, fn(&mut AnyWorld));
+
+const CHANGES: [Change; 2] = [
+    ("gone", |world| world.scanners().clear()),
+    ("raised", |world| {
+        for field in world.scanners() {
+            (field.bottom, field.top) = (base(1.9), base(1.9));
+        }
+    }),
+];
+
+#[test]
+fn a_gate_whose_devices_see_nobody_ends_badly() {
+    for world in [guarded_arm(), guarded_leaf()] {
+        for (what, change) in CHANGES {
+            let mut world = world.clone();
+            change(&mut world);
+            let changed = world.lower().unwrap();
+            let mut cases = 0;
+            for proof in proofs(&changed) {
+                if let Verdict::Refuted(scenario, outcome) = proof.verdict {
+                    assert_eq!(changed.evaluate(&scenario).unwrap(), outcome);
+                    assert!(outcome.class.is_bad(), "{what}: {outcome:?}");
+                    cases += 1;
+                }
+            }
+            assert!(cases > 0, "{what}");
+        }
+    }
+}
+
+#[test]
+fn any_number_of_threads_gives_the_same_bits() {
+    let mut world = guarded_leaf();
+    world.scanners().remove(0);
+    for world in [world, guarded_arm()] {
+        let walk = world.lower().unwrap();
+        let one = walk.prove_all(500, NonZeroUsize::MIN);
+        let threads = NonZeroUsize::new(3).unwrap();
+        assert_eq!(walk.prove_all(500, threads), one);
+        for family in walk.provable() {
+            let first = walk.prove(&family, 500, NonZeroUsize::MIN).unwrap();
+            assert_eq!(walk.prove(&family, 500, threads).unwrap(), first);
+        }
+    }
+}
