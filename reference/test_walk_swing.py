@@ -10,11 +10,9 @@ import subprocess
 
 import numpy as np
 import pytest
-from conftest import ROOT
-from test_walk import COLUMNS, GRAZE, HARMLESS, STEP, Leaves, People, off_field, pressed_at, sees
+from test_walk import COLUMNS, EXAMPLE, GRAZE, HARMLESS, STEP, Leaves, People, off_field, pressed_at, sees
 from test_walk import asked as sliding
 
-EXAMPLE = os.environ.get("GATEWRIGHT_WALK_TURNING", str(ROOT / "target/release/examples/walk_turning"))
 EARLY = 0.25
 
 
@@ -75,7 +73,7 @@ def written(world: str, of: dict) -> dict:
 def asked(world: str, count: int) -> tuple[dict, list[dict]]:
     """The world, and scenarios with what the exact evaluator says of them."""
     if not os.path.exists(EXAMPLE):
-        pytest.skip("cargo build --release --package sim --example walk_turning makes the program for this")
+        pytest.skip("cargo build --release --package sim --example walk makes the program for this")
     done = subprocess.run([EXAMPLE, f"world={world}", f"count={count}"], capture_output=True, encoding="utf-8")
     assert done.returncode == 0, done.stderr
     rows = []
