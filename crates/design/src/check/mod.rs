@@ -1,5 +1,6 @@
 //! The checks: each answers one question for everything on the site that it concerns.
 
+pub(crate) mod drive;
 pub(crate) mod plane;
 pub(crate) mod round;
 #[cfg(test)]
@@ -27,7 +28,7 @@ mod pull;
 mod route;
 mod sign;
 mod standby;
-mod stop;
+pub(crate) mod stop;
 pub(crate) mod structure;
 pub(crate) mod survey;
 pub(crate) mod walk;

@@ -1,13 +1,15 @@
 //! One round of questions: carries each check's answer to where it is wanted, as a bare verdict or as a full finding.
 
 use super::Check;
-use crate::asking::{Asking, Wants};
-use crate::check::motion::OPERATOR;
-use crate::finding::{Finding, judged, made};
+use crate::asking::Asking;
+use crate::finding::{Finding, judged, made, made_at_the_bad_ends};
 use crate::outcome::Answer;
 use crate::subject::About;
 use crate::verdicts::QuickVerdict;
-use site::{Anchor, Foundation, Gate, Operator, Site};
+use site::{Anchor, Foundation, Site};
+use std::num::NonZeroUsize;
+use std::panic::resume_unwind;
+use std::sync::atomic::{AtomicUsize, Ordering};
 
 /// What a round is for.
 enum Purpose<'s, 'r> {
@@ -25,14 +27,16 @@ pub(crate) struct Round<'s, 'r> {
 }
 
 impl<'s> Round<'s, '_> {
-    /// Asks a question that takes longer than a verdict on every keystroke may: only findings answer it.
+    /// Asks a question that takes longer than a verdict on every keystroke may, and that takes every value at the bad end of
+    /// its tolerance by itself: only findings answer it.
     pub(crate) fn ask_in_full(
         &mut self,
         about: About<'s>,
         answer: impl Fn(&mut Asking<'s>) -> Answer,
     ) {
-        if matches!(self.purpose, Purpose::Findings(_)) {
-            self.ask(about, answer);
+        if let Purpose::Findings(findings) = &mut self.purpose {
+            let found = made_at_the_bad_ends(self.check, about, &mut self.asking, &answer);
+            findings.push(found);
         }
     }
 
@@ -53,28 +57,6 @@ impl<'s> Round<'s, '_> {
             Purpose::Findings(findings) => {
                 findings.push(made(self.check, about, &mut self.asking, &answer));
             }
-        }
-    }
-}
-
-impl<'s> Round<'s, '_> {
-    /// Asks the question of each operator of a gate; where the gate has none, an operator is what is missing.
-    pub(crate) fn ask_operators(
-        &mut self,
-        site: &'s Site,
-        gate: &'s Gate,
-        answer: impl Fn(&mut Asking<'s>, &'s Operator) -> Answer,
-    ) {
-        let mut operators = site.operators_of(gate).peekable();
-        if operators.peek().is_none() {
-            self.ask(About::new(&gate.origin, &gate.id), |asking| {
-                asking.lack(&gate.origin, "operator", Wants::Table(OPERATOR))
-            });
-        }
-        for operator in operators {
-            self.ask(About::new(&operator.origin, &operator.id), |asking| {
-                answer(asking, operator)
-            });
         }
     }
 }
@@ -105,11 +87,37 @@ pub(crate) fn verdicts<'s, 'r>(
     verdicts
 }
 
-/// Asks every check for its findings.
-pub(crate) fn findings(site: &Site, checks: &[Check]) -> Vec<Finding> {
-    let mut findings = Vec::new();
-    each(site, checks.iter(), Purpose::Findings(&mut findings));
-    findings
+/// Asks every check for its findings, on so many threads; any number of them gives the same findings in the same order.
+pub(crate) fn findings(site: &Site, checks: &[Check], threads: NonZeroUsize) -> Vec<Finding> {
+    let next = AtomicUsize::new(0);
+    let work = || {
+        let mut found = Vec::new();
+        while let at = next.fetch_add(1, Ordering::Relaxed)
+            && let Some(check) = checks.get(at)
+        {
+            let mut findings = Vec::new();
+            each(
+                site,
+                std::iter::once(check),
+                Purpose::Findings(&mut findings),
+            );
+            found.push((at, findings));
+        }
+        found
+    };
+    let mut found = std::thread::scope(|scope| {
+        let others: Vec<_> = (1..threads.get()).map(|_| scope.spawn(work)).collect();
+        let mut found = work();
+        for other in others {
+            found.extend(other.join().unwrap_or_else(|why| resume_unwind(why)));
+        }
+        found
+    });
+    found.sort_by_key(|(at, _)| *at);
+    found
+        .into_iter()
+        .flat_map(|(_, findings)| findings)
+        .collect()
 }
 
 fn each<'s, 'c: 'r, 'r>(
@@ -122,7 +130,7 @@ fn each<'s, 'c: 'r, 'r>(
         .peekable();
     let Some(first) = checks.peek() else { return };
     let mut round = Round {
-        asking: Asking::new(site.site.unit_system()),
+        asking: Asking::new(site.site.unit_system()).with_looked_up(&site.looked_up),
         check: first,
         purpose,
     };

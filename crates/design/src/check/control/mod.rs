@@ -14,7 +14,7 @@ mod view;
 pub(crate) mod wire_cut;
 
 use crate::asking::{Asking, Wants};
-use crate::check::motion::operator_of;
+use crate::check::drive::operator_of;
 pub(crate) use crate::check::protect::means::of_gate as devices_of;
 use crate::outcome::Halt;
 use site::{Behavior, Command, CommandKind, Device, DeviceKind, Gate, Id, Site};

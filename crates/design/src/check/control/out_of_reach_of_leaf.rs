@@ -4,7 +4,7 @@
 use super::envelope::envelopes;
 use super::fixed_controls;
 use crate::asking::{Asking, Wants, read};
-use crate::check::motion::operator_of;
+use crate::check::drive::operator_of;
 use crate::check::plane::{Point, from};
 use crate::check::{BOTH, Check, Round};
 use crate::outcome::{Answer, Comparison, Halt, Labeled, Outcome};

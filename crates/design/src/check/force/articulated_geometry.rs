@@ -4,9 +4,9 @@
 //! leaf has to stay between the difference of its bars and their sum. The elbow is taken on the side away from the hinge
 //! line, and needs the room that does not crush a body between itself and a wall.
 
-use super::sliding::leaf;
 use super::swing_drive::{Pins, bars, of_kind, pins};
 use crate::asking::{Asking, read};
+use crate::check::drive::leaf_of;
 use crate::check::{BOTH, Check, Round};
 use crate::outcome::{Answer, Comparison, Halt, Labeled, Outcome};
 use crate::subject::About;
@@ -34,7 +34,7 @@ fn ask<'s>(site: &'s Site, round: &mut Round<'s, '_>) {
 
 fn folding<'s>(asking: &mut Asking<'s>, gate: &'s Gate, operator: &'s Operator) -> Answer {
     asking.pick(&operator.origin, "drive", operator.drive)?;
-    leaf(asking, gate, operator)?;
+    leaf_of(asking, gate, operator)?;
     let pins = pins(asking, operator);
     let bars = bars(asking, operator);
     let travel = read!(asking, gate.travel_angle);

@@ -5,8 +5,8 @@
 //! gives at the start, or without end where the start is not on its data sheet.
 
 use super::rising::{Rising, RisingAt, hardest, rises, rising};
-use super::sliding::leaf;
 use crate::asking::{Asking, read};
+use crate::check::drive::leaf_of;
 use crate::check::{BOTH, Check, Round};
 use crate::figure::Print;
 use crate::outcome::{Answer, Comparison, Halt, Labeled, Outcome};
@@ -34,11 +34,9 @@ static MARGIN: Source = Source {
 };
 
 fn ask<'s>(site: &'s Site, round: &mut Round<'s, '_>) {
-    for gate in site.gate.iter().filter(|gate| rises(gate)) {
-        round.ask_operators(site, gate, |asking, operator| {
-            balance(asking, site, gate, operator)
-        });
-    }
+    round.ask_operators(site, rises, |asking, gate, operator| {
+        balance(asking, site, gate, operator)
+    });
 }
 
 fn balance<'s>(
@@ -47,7 +45,7 @@ fn balance<'s>(
     gate: &'s Gate,
     operator: &'s Operator,
 ) -> Answer {
-    let leaf = leaf(asking, gate, operator)?;
+    let leaf = leaf_of(asking, gate, operator)?;
     let capacity = capacity(asking, gate, operator);
     let at = |asking: &mut Asking<'s>, at| rising(asking, site, gate, leaf, at);
     let starting = hardest(asking, RisingAt::starting, at, Rising::demand);

@@ -5,9 +5,10 @@
 //! speed stands for its share of the voltage, and so of the force.
 
 use super::rising::{Rising, RisingAt, rises, rising};
-use super::sliding::{Conditions, leaf, on_the_level};
+use super::sliding::{Conditions, on_the_level};
 use super::turning::{At, turning};
 use crate::asking::{Asking, read};
+use crate::check::drive::leaf_of;
 use crate::check::{BOTH, Check, Round};
 use crate::outcome::{Answer, Comparison, Halt, Labeled, Outcome};
 use formula::motion::SlideGateForce;
@@ -35,11 +36,11 @@ static ALLOWANCE: Source = Source {
 };
 
 fn ask<'s>(site: &'s Site, round: &mut Round<'s, '_>) {
-    for gate in &site.gate {
-        round.ask_operators(site, gate, |asking, operator| {
-            cold_start(asking, site, gate, operator)
-        });
-    }
+    round.ask_operators(
+        site,
+        |_| true,
+        |asking, gate, operator| cold_start(asking, site, gate, operator),
+    );
 }
 
 fn cold_start<'s>(
@@ -119,7 +120,7 @@ fn demand<'s>(
     gate: &'s Gate,
     operator: &'s Operator,
 ) -> Result<Value, Halt> {
-    let leaf = leaf(asking, gate, operator)?;
+    let leaf = leaf_of(asking, gate, operator)?;
     match gate.kind {
         GateKind::TrackSlide | GateKind::CantileverSlide => {
             let calm = Conditions {

@@ -3,9 +3,9 @@
 //! Between its ends the leverage of a drive rises and falls once, so the ends decide. A drive that comes into one line
 //! with the hinge line on the way fails whatever its stroke.
 
-use super::sliding::leaf;
 use super::swing_drive::{of_kind, pins};
 use crate::asking::{Asking, read};
+use crate::check::drive::leaf_of;
 use crate::check::{BOTH, Check, Round};
 use crate::outcome::{Answer, Comparison, Halt, Labeled, Outcome};
 use crate::subject::About;
@@ -34,7 +34,7 @@ fn reach<'s>(asking: &mut Asking<'s>, gate: &'s Gate, operator: &'s Operator) ->
     asking.pick(&operator.origin, "drive", operator.drive)?;
     let pins = pins(asking, operator);
     let travel = read!(asking, gate.travel_angle);
-    let width = leaf(asking, gate, operator).and_then(|leaf| read!(asking, leaf.length));
+    let width = leaf_of(asking, gate, operator).and_then(|leaf| read!(asking, leaf.length));
     let shortest = read!(asking, operator.mounting?.shortest);
     let longest = read!(asking, operator.mounting?.longest);
     let spare = read!(asking, operator.mounting?.spare_stroke);

@@ -6,8 +6,9 @@
 //! without end. The guides are taken to carry the whole wind, and more where they sit below the middle of the leaf.
 
 use super::operator_curve::force_at;
-use super::sliding::{Conditions, leaf, on_the_level};
+use super::sliding::{Conditions, on_the_level};
 use crate::asking::{Asking, read};
+use crate::check::drive::leaf_of;
 use crate::check::{BOTH, Check, Round};
 use crate::outcome::{Answer, Comparison, Halt, Labeled, Outcome};
 use formula::motion::SlideGateForce;
@@ -36,12 +37,10 @@ static MARGIN: Source = Source {
 
 fn ask<'s>(site: &'s Site, round: &mut Round<'s, '_>) {
     let slides =
-        |gate: &&Gate| matches!(gate.kind, GateKind::TrackSlide | GateKind::CantileverSlide);
-    for gate in site.gate.iter().filter(slides) {
-        round.ask_operators(site, gate, |asking, operator| {
-            slide(asking, site, gate, operator)
-        });
-    }
+        |gate: &Gate| matches!(gate.kind, GateKind::TrackSlide | GateKind::CantileverSlide);
+    round.ask_operators(site, slides, |asking, gate, operator| {
+        slide(asking, site, gate, operator)
+    });
 }
 
 fn slide<'s>(
@@ -50,7 +49,7 @@ fn slide<'s>(
     gate: &'s Gate,
     operator: &'s Operator,
 ) -> Answer {
-    let leaf = leaf(asking, gate, operator)?;
+    let leaf = leaf_of(asking, gate, operator)?;
     let level = on_the_level(asking, site, gate, leaf, Conditions::IN_THE_WIND);
     let slope = read!(asking, gate.slope);
     let speed = read!(asking, gate.motion?.cruise_speed);
@@ -116,48 +115,19 @@ fn compared(demand: (&'static str, Force), capacity: (&'static str, Force)) -> C
 mod tests {
     #![allow(clippy::unwrap_used, reason = "a test may stop at the first surprise")]
     use super::CHECK;
-    use crate::check::testing::only;
+    use crate::check::testing::{only, windy_slide};
     use crate::{Method, Standing, Verdict};
 
-    const SITE: &str = r#"
-        [site]
-        name = "Test yard"
-        code_basis = "us"
-        wind_code = "ASCE 7-16"
-        [climate]
-        operating_wind_speed = "30 mph"
-        exposure = "C"
-        topographic_factor = "1"
-        [[gate]]
-        id = "main"
-        kind = "track-slide"
-        slope = "0.01 ± 0.002"
-        seal_force = "5 lbf ± 1 lbf"
-        debris_force = "10 lbf"
-        [[gate.leaf]]
-        id = "leaf"
-        length = "20 ft"
-        height = "6 ft"
-        ground_clearance = "2 in"
-        solidity = "80 %"
-        mass = "640 lb ± 5 %"
-        [gate.wheels]
-        diameter = "6 in"
-        rolling = "steel on steel"
-        bearing_friction = "0.01"
-        axle_diameter = "3/4 in"
-        [gate.guide]
-        friction = "0.15"
-        height = "6 ft"
-        [gate.motion]
-        cruise_speed = "1 ft/s"
-        acceleration = "0.8 ft/s²"
-        [[operator]]
-        id = "drive"
-        gate = "main"
+    const SITE: &str = windy_slide!(
+        "0.01 ± 0.002",
+        "5 lbf ± 1 lbf",
+        "80 %",
+        "640 lb ± 5 %",
+        r#"
         starting_force = "300 lbf"
         curve = [{ speed = "0.5 ft/s", force = "250 lbf" }, { speed = "1.5 ft/s", force = "150 lbf" }]
-    "#;
+    "#
+    );
 
     #[test]
     fn holds_with_enough_in_hand() {

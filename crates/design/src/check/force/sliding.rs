@@ -7,7 +7,7 @@ use crate::outcome::Halt;
 use formula::motion::{RollingLeverArm, RollingPair, SlideGateForce};
 use formula::{Evidence, Source};
 use quantity::{Acceleration, Force, Length, Quantity as _, Ratio, Word as _};
-use site::{Gate, GateKind, Leaf, Operator, Site};
+use site::{Gate, GateKind, Leaf, Site};
 
 /// What works on the leaf beside its weight and its wheels.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -47,20 +47,6 @@ static RIM_FACTOR: Source = Source {
     evidence: Evidence::Seen,
     seen: "the maker's page; name and address withheld, they carry a company's name",
 };
-
-/// The leaf that the operator moves.
-pub(crate) fn leaf<'s>(
-    asking: &mut Asking<'s>,
-    gate: &'s Gate,
-    operator: &Operator,
-) -> Result<&'s Leaf, Halt> {
-    asking.need(
-        &gate.origin,
-        "leaf",
-        gate.leaf.iter().find(|leaf| operator.drives(leaf)),
-        "[{ id = \"leaf\", mass = \"640 lb\" }]",
-    )
-}
 
 /// The pull on level ground, everything read but the slope.
 pub(crate) fn on_the_level<'s>(

@@ -6,10 +6,10 @@
 //! times the ratio of its bars; an underground drive its shaft's torque. The angle with the least in hand is named. Where
 //! the data sheet says what the drive may give without end, the steady torque is held against that as well.
 
-use super::sliding::leaf;
 use super::swing_drive::{Hold, hold, swings};
 use super::turning::{At, torque_at, way};
 use crate::asking::{Asking, read};
+use crate::check::drive::leaf_of;
 use crate::check::wind::load::Wind;
 use crate::check::{BOTH, Check, Round};
 use crate::outcome::{Answer, Comparison, Halt, Labeled, Outcome};
@@ -40,11 +40,9 @@ static MARGIN: Source = Source {
 };
 
 fn ask<'s>(site: &'s Site, round: &mut Round<'s, '_>) {
-    for gate in site.gate.iter().filter(|gate| swings(gate)) {
-        round.ask_operators(site, gate, |asking, operator| {
-            torque(asking, site, gate, operator)
-        });
-    }
+    round.ask_operators(site, swings, |asking, gate, operator| {
+        torque(asking, site, gate, operator)
+    });
 }
 
 /// The place with the least in hand.
@@ -61,7 +59,7 @@ fn torque<'s>(
     gate: &'s Gate,
     operator: &'s Operator,
 ) -> Answer {
-    let leaf = leaf(asking, gate, operator)?;
+    let leaf = leaf_of(asking, gate, operator)?;
     let at = At {
         angle: Angle::from_base(0.0),
         wind: Some(Wind::Operating),

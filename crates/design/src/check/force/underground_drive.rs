@@ -5,9 +5,9 @@
 //! water. The motor is lifted from the ground, close to the body, up to the height of the hips: the lifting equation of
 //! NIOSH gives 23 kg times 0.775 for the height, times 0.88 for the way.
 
-use super::sliding::leaf;
 use super::swing_drive::of_kind;
 use crate::asking::{Asking, read};
+use crate::check::drive::leaf_of;
 use crate::check::{BOTH, Check, Round};
 use crate::outcome::{Answer, Comparison, Halt, Labeled, Outcome};
 use crate::subject::About;
@@ -44,7 +44,7 @@ fn ask<'s>(site: &'s Site, round: &mut Round<'s, '_>) {
 
 fn buried<'s>(asking: &mut Asking<'s>, gate: &'s Gate, operator: &'s Operator) -> Answer {
     asking.pick(&operator.origin, "drive", operator.drive)?;
-    leaf(asking, gate, operator)?;
+    leaf_of(asking, gate, operator)?;
     let offset = read!(asking, operator.drive_box?.axis_offset);
     let allowed = read!(asking, operator.drive_box?.allowed_offset);
     let cover = read!(asking, operator.drive_box?.cover_rating);

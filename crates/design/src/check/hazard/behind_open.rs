@@ -5,7 +5,6 @@
 
 use super::open;
 use crate::check::{BOTH, Check, Round};
-use crate::subject::About;
 use crate::zone::{leaf, swing};
 use site::Site;
 
@@ -19,17 +18,13 @@ pub(crate) const CHECK: Check = Check {
 };
 
 fn ask<'s>(site: &'s Site, round: &mut Round<'s, '_>) {
-    for gate in site.gate.iter().filter(|gate| leaf::swings(gate)) {
-        round.ask(About::new(&gate.origin, &gate.id), |asking| {
-            let zones = swing::behind(asking, site, gate)?;
-            open::answer(
-                asking,
-                (site, gate),
-                &zones,
-                "Nothing stands near behind the open leaf.",
-            )
-        });
-    }
+    open::ask(
+        site,
+        round,
+        leaf::swings,
+        swing::behind,
+        "Nothing stands near behind the open leaf.",
+    );
 }
 
 #[cfg(test)]
@@ -37,32 +32,19 @@ mod tests {
     #![allow(clippy::unwrap_used, reason = "a test may stop at the first surprise")]
     use super::CHECK;
     use crate::Verdict;
-    use crate::check::testing::only;
+    use crate::check::testing::{only, short_swing};
 
     // The hinge line is at x = 3 m; the leaf opens into the property and then lies along y.
-    const SWING: &str = r#"
-        [site]
-        name = "Test court"
-        code_basis = "eu"
-        [[gate]]
-        id = "court"
-        kind = "single-swing"
-        clear_opening = "3 m"
-        travel_angle = "90°"
-        swings = "into the property"
-        [[gate.leaf]]
-        id = "leaf"
-        length = "3 m"
-        height = "1.4 m"
-        thickness = "40 mm"
-        ground_clearance = "60 mm"
+    const SWING: &str = short_swing!(
+        r#"
         [[gate.nearby]]
         id = "wall"
         what = "garden wall"
         from = ["3.6 m", "0.5 m", "0 m"]
         to = ["3.6 m", "5 m", "0 m"]
         height = "1.1 m"
-    "#;
+    "#
+    );
 
     #[test]
     fn holds_with_room_for_a_body() {

@@ -6,9 +6,8 @@
 
 use super::open;
 use crate::check::{BOTH, Check, Round};
-use crate::subject::About;
 use crate::zone;
-use site::{Gate, GateKind, Site};
+use site::Site;
 
 /// The check.
 pub(crate) const CHECK: Check = Check {
@@ -20,19 +19,13 @@ pub(crate) const CHECK: Check = Check {
 };
 
 fn ask<'s>(site: &'s Site, round: &mut Round<'s, '_>) {
-    use GateKind::{CantileverSlide, TrackSlide, VerticalLift};
-    let asked = |gate: &&Gate| matches!(gate.kind, TrackSlide | CantileverSlide | VerticalLift);
-    for gate in site.gate.iter().filter(asked) {
-        round.ask(About::new(&gate.origin, &gate.id), |asking| {
-            let zones = zone::draw_in(asking, site, gate)?;
-            open::answer(
-                asking,
-                (site, gate),
-                &zones,
-                "The leaf passes nothing within a yard of its faces.",
-            )
-        });
-    }
+    open::ask(
+        site,
+        round,
+        open::moves_straight,
+        zone::draw_in,
+        "The leaf passes nothing within a yard of its faces.",
+    );
 }
 
 #[cfg(test)]
@@ -40,30 +33,19 @@ mod tests {
     #![allow(clippy::unwrap_used, reason = "a test may stop at the first surprise")]
     use super::CHECK;
     use crate::Verdict;
-    use crate::check::testing::only;
+    use crate::check::testing::{only, short_slide};
 
-    const SLIDE: &str = r#"
-        [site]
-        name = "Test yard"
-        code_basis = "us"
-        [[gate]]
-        id = "main"
-        kind = "track-slide"
-        travel = "20 ft"
-        [[gate.leaf]]
-        id = "leaf"
-        length = "21 ft"
-        closed_end = "0 in"
-        height = "6 ft"
-        thickness = "2 in"
-        ground_clearance = "2 in"
+    const SLIDE: &str = short_slide!(
+        "0 in",
+        r#"
         [[gate.post]]
         id = "post-guide"
         role = "guide"
         at = ["20 ft 6 in", "6 in", "0 in"]
         height = "7 ft"
         width = "6 in"
-    "#;
+    "#
+    );
 
     #[test]
     fn holds_with_two_inches_to_the_post() {

@@ -6,7 +6,6 @@
 
 use super::open;
 use crate::check::{BOTH, Check, Round};
-use crate::subject::About;
 use crate::zone::{heel, leaf};
 use site::Site;
 
@@ -20,12 +19,13 @@ pub(crate) const CHECK: Check = Check {
 };
 
 fn ask<'s>(site: &'s Site, round: &mut Round<'s, '_>) {
-    for gate in site.gate.iter().filter(|gate| leaf::swings(gate)) {
-        round.ask(About::new(&gate.origin, &gate.id), |asking| {
-            let zones = heel::hinge_side(asking, site, gate)?;
-            open::answer(asking, (site, gate), &zones, "There is no hinge side.")
-        });
-    }
+    open::ask(
+        site,
+        round,
+        leaf::swings,
+        heel::hinge_side,
+        "There is no hinge side.",
+    );
 }
 
 #[cfg(test)]
@@ -33,27 +33,14 @@ mod tests {
     #![allow(clippy::unwrap_used, reason = "a test may stop at the first surprise")]
     use super::CHECK;
     use crate::Verdict;
-    use crate::check::testing::only;
+    use crate::check::testing::{only, short_swing};
 
-    const SWING: &str = r#"
-        [site]
-        name = "Test court"
-        code_basis = "eu"
-        [[gate]]
-        id = "court"
-        kind = "single-swing"
-        clear_opening = "3 m"
-        travel_angle = "90°"
-        swings = "into the property"
-        [[gate.leaf]]
-        id = "leaf"
-        length = "3 m"
-        height = "1.4 m"
-        thickness = "40 mm"
-        ground_clearance = "60 mm"
+    const SWING: &str = short_swing!(
+        r#"
         [gate.leaf.hinge_side]
         gap = [{ angle = "0°", gap = "30 mm" }, { angle = "45°", gap = "30 mm" }, { angle = "90°", gap = "31 mm" }]
-    "#;
+    "#
+    );
 
     #[test]
     fn holds_with_a_gap_that_stays_as_it_is() {

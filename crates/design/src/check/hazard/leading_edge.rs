@@ -6,7 +6,6 @@
 
 use super::open;
 use crate::check::{BOTH, Check, Round};
-use crate::subject::About;
 use crate::zone;
 use site::Site;
 
@@ -20,17 +19,13 @@ pub(crate) const CHECK: Check = Check {
 };
 
 fn ask<'s>(site: &'s Site, round: &mut Round<'s, '_>) {
-    for gate in &site.gate {
-        round.ask(About::new(&gate.origin, &gate.id), |asking| {
-            let zones = zone::leading(asking, site, gate)?;
-            open::answer(
-                asking,
-                (site, gate),
-                &zones,
-                "Nothing stands where the closing edge could squeeze somebody.",
-            )
-        });
-    }
+    open::ask(
+        site,
+        round,
+        |_| true,
+        zone::leading,
+        "Nothing stands where the closing edge could squeeze somebody.",
+    );
 }
 
 #[cfg(test)]
@@ -38,23 +33,11 @@ mod tests {
     #![allow(clippy::unwrap_used, reason = "a test may stop at the first surprise")]
     use super::CHECK;
     use crate::Verdict;
-    use crate::check::testing::only;
+    use crate::check::testing::{only, short_slide};
 
-    const SLIDE: &str = r#"
-        [site]
-        name = "Test yard"
-        code_basis = "us"
-        [[gate]]
-        id = "main"
-        kind = "track-slide"
-        travel = "20 ft 8 in"
-        [[gate.leaf]]
-        id = "leaf"
-        length = "21 ft 6 in"
-        closed_end = "-3 in"
-        height = "6 ft"
-        thickness = "2 in"
-        ground_clearance = "2 in"
+    const SLIDE: &str = short_slide!(
+        "-3 in",
+        r#"
         [[gate.post]]
         id = "post-catch"
         role = "catch"
@@ -69,7 +52,8 @@ mod tests {
         guards = ["closing"]
         at = ["-3 in", "0 in", "3 in"]
         to = ["-3 in", "0 in", "6 ft 1 in"]
-    "#;
+    "#
+    );
 
     #[test]
     fn holds_with_an_edge_along_the_whole_height() {

@@ -4,7 +4,7 @@
 //! edge: the drive stops or turns back. The piece of 20 kg is known from memory only: it may warn, and passes nothing.
 
 use crate::asking::{Asking, Wants, read};
-use crate::check::motion::operator_of;
+use crate::check::drive::operator_of;
 use crate::check::{BOTH, Check, Round};
 use crate::outcome::{Answer, Labeled, Outcome};
 use crate::subject::About;

@@ -1,18 +1,41 @@
 //! How the zones of one question stand: wide enough, watched by a device, or open.
 
 use crate::asking::Asking;
+use crate::check::Round;
 use crate::figure::Print;
 use crate::outcome::{Answer, Comparison, Halt, Labeled, Outcome};
+use crate::subject::About;
 use crate::zone::means::covering;
-use crate::zone::{Zone, gap};
+use crate::zone::{Zone, gap, leaf};
 use quantity::{Quantity as _, Word as _};
-use site::{Device, Direction, Gate, Site};
+use site::{Device, Direction, Gate, GateKind, Site};
 
 /// A zone in one direction, with the devices that see or feel somebody there.
 struct Watched<'z, 's> {
     zone: &'z Zone,
     direction: Direction,
     devices: Vec<&'s Device>,
+}
+
+/// Asks of each gate concerned how the zones of one kind stand; `nothing` is said where there are none.
+pub(super) fn ask<'s>(
+    site: &'s Site,
+    round: &mut Round<'s, '_>,
+    asked: impl Fn(&Gate) -> bool,
+    zones: impl Fn(&mut Asking<'s>, &'s Site, &'s Gate) -> Result<Vec<Zone>, Halt>,
+    nothing: &'static str,
+) {
+    for gate in site.gate.iter().filter(|gate| asked(gate)) {
+        round.ask(About::new(&gate.origin, &gate.id), |asking| {
+            let zones = zones(asking, site, gate)?;
+            answer(asking, (site, gate), &zones, nothing)
+        });
+    }
+}
+
+/// The leaf keeps its angle: it slides or lifts.
+pub(super) fn moves_straight(gate: &Gate) -> bool {
+    leaf::slides(gate) || gate.kind == GateKind::VerticalLift
 }
 
 /// The answer for the zones of a gate: each that can catch somebody needs a device in every direction in which it is live.

@@ -5,9 +5,8 @@
 
 use super::open;
 use crate::check::{BOTH, Check, Round};
-use crate::subject::About;
 use crate::zone;
-use site::{Gate, GateKind, Site};
+use site::Site;
 
 /// The check.
 pub(crate) const CHECK: Check = Check {
@@ -19,19 +18,13 @@ pub(crate) const CHECK: Check = Check {
 };
 
 fn ask<'s>(site: &'s Site, round: &mut Round<'s, '_>) {
-    use GateKind::{CantileverSlide, TrackSlide, VerticalLift};
-    let asked = |gate: &&Gate| matches!(gate.kind, TrackSlide | CantileverSlide | VerticalLift);
-    for gate in site.gate.iter().filter(asked) {
-        round.ask(About::new(&gate.origin, &gate.id), |asking| {
-            let zones = zone::trailing(asking, site, gate)?;
-            open::answer(
-                asking,
-                (site, gate),
-                &zones,
-                "Nothing stands near the end of the open leaf.",
-            )
-        });
-    }
+    open::ask(
+        site,
+        round,
+        open::moves_straight,
+        zone::trailing,
+        "Nothing stands near the end of the open leaf.",
+    );
 }
 
 #[cfg(test)]
@@ -39,23 +32,11 @@ mod tests {
     #![allow(clippy::unwrap_used, reason = "a test may stop at the first surprise")]
     use super::CHECK;
     use crate::Verdict;
-    use crate::check::testing::only;
+    use crate::check::testing::{only, short_slide};
 
-    const SLIDE: &str = r#"
-        [site]
-        name = "Test yard"
-        code_basis = "us"
-        [[gate]]
-        id = "main"
-        kind = "track-slide"
-        travel = "20 ft"
-        [[gate.leaf]]
-        id = "leaf"
-        length = "21 ft"
-        closed_end = "0 in"
-        height = "6 ft"
-        thickness = "2 in"
-        ground_clearance = "2 in"
+    const SLIDE: &str = short_slide!(
+        "0 in",
+        r#"
         [gate.motion]
         stop_gap = "1 in"
         [[gate.nearby]]
@@ -64,7 +45,8 @@ mod tests {
         from = ["43 ft", "-2 ft", "0 in"]
         to = ["43 ft", "2 ft", "0 in"]
         height = "5 ft"
-    "#;
+    "#
+    );
 
     #[test]
     fn holds_with_room_behind_the_tail() {

@@ -5,11 +5,11 @@
 //! wind against the rated torque. Where that turns what held, the owner is to have it in writing that the leaf stays bare.
 
 use super::mass;
-use crate::asking::{Asking, Wants, read};
+use crate::asking::{Asking, read};
+use crate::check::drive::operators_of_leaf;
 use crate::check::force::operator_curve::force_at;
 use crate::check::force::sliding::{Conditions, on_the_level};
 use crate::check::force::turning::{At, torque_at, way};
-use crate::check::motion::OPERATOR;
 use crate::check::wind::load::{Wind, on_clad_leaf, on_leaf};
 use crate::check::{BOTH, Check, Round};
 use crate::outcome::{Answer, Comparison, Halt, Labeled, Outcome};
@@ -54,13 +54,10 @@ fn clad<'s>(asking: &mut Asking<'s>, site: &'s Site, gate: &'s Gate, leaf: &'s L
     asking.rest_on(&ALLOWANCE);
     let mass = mass(asking, leaf);
     let mut comparisons = Vec::new();
-    for operator in site.operators_of_leaf(gate, leaf) {
+    for operator in operators_of_leaf(asking, site, (gate, leaf))? {
         let rated = read!(asking, operator.rated_mass);
         let drive = drive(asking, site, (gate, leaf), operator);
         comparisons.push((rated, drive));
-    }
-    if comparisons.is_empty() {
-        return asking.lack(&gate.origin, "operator", Wants::Table(OPERATOR));
     }
     let heavier = mass? * HEAVIER;
     let mut all = Vec::new();
@@ -224,47 +221,18 @@ mod tests {
     #![allow(clippy::unwrap_used, reason = "a test may stop at the first surprise")]
     use super::CHECK;
     use crate::Verdict;
-    use crate::check::testing::only;
+    use crate::check::testing::{only, windy_slide};
 
-    const SITE: &str = r#"
-        [site]
-        name = "Test yard"
-        code_basis = "us"
-        wind_code = "ASCE 7-16"
-        [climate]
-        operating_wind_speed = "30 mph"
-        exposure = "C"
-        topographic_factor = "1"
-        [[gate]]
-        id = "main"
-        kind = "track-slide"
-        slope = "0.01"
-        seal_force = "5 lbf"
-        debris_force = "10 lbf"
-        [[gate.leaf]]
-        id = "leaf"
-        length = "20 ft"
-        height = "6 ft"
-        ground_clearance = "2 in"
-        solidity = "30 %"
-        mass = "640 lb"
-        [gate.wheels]
-        diameter = "6 in"
-        rolling = "steel on steel"
-        bearing_friction = "0.01"
-        axle_diameter = "3/4 in"
-        [gate.guide]
-        friction = "0.15"
-        height = "6 ft"
-        [gate.motion]
-        cruise_speed = "1 ft/s"
-        acceleration = "0.8 ft/s²"
-        [[operator]]
-        id = "drive"
-        gate = "main"
+    const SITE: &str = windy_slide!(
+        "0.01",
+        "5 lbf",
+        "30 %",
+        "640 lb",
+        r#"
         rated_mass = "1000 lb"
         curve = [{ speed = "0.5 ft/s", force = "250 lbf" }, { speed = "1.5 ft/s", force = "150 lbf" }]
-    "#;
+    "#
+    );
 
     #[test]
     fn holds_with_enough_in_hand() {

@@ -5,8 +5,8 @@
 //! trolleys of a cantilever slide carry more than the weight, which is a question of its own.
 
 use super::mass;
-use crate::asking::{Asking, Wants, pick, read};
-use crate::check::motion::OPERATOR;
+use crate::asking::{Asking, pick, read};
+use crate::check::drive::operators_of_leaf;
 use crate::check::{BOTH, Check, DATA_SHEET, Round};
 use crate::outcome::{Answer, Comparison, Halt, Labeled, Outcome};
 use crate::subject::About;
@@ -74,13 +74,10 @@ fn drive<'s>(
 ) -> Result<Vec<Comparison>, Halt> {
     let length = read!(asking, leaf.length);
     let mut ratings = Vec::new();
-    for operator in site.operators_of_leaf(gate, leaf) {
+    for operator in operators_of_leaf(asking, site, (gate, leaf))? {
         let rated_mass = read!(asking, operator.rated_mass);
         let rated_length = read!(asking, operator.rated_length);
         ratings.push((rated_mass, rated_length));
-    }
-    if ratings.is_empty() {
-        return asking.lack(&gate.origin, "operator", Wants::Table(OPERATOR));
     }
     let mut all = Vec::new();
     for (rated_mass, rated_length) in ratings {

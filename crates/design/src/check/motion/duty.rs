@@ -6,9 +6,9 @@
 //! without end.
 
 use super::heating::heating;
-use super::operator_of;
 use super::travel_time::slowest_travel;
 use crate::asking::{Asking, read};
+use crate::check::drive::operator_of;
 use crate::check::{BOTH, Check, Round};
 use crate::outcome::{Answer, Comparison, Halt, Labeled, Outcome};
 use crate::subject::About;

@@ -5,8 +5,9 @@
 //! European rules a gate that closes by itself gets a figure; the speed of any other is held against the limit for gates
 //! that run while a control is held, which is from memory.
 
-use super::{cruise_of, operator_of};
+use super::cruise_of;
 use crate::asking::{Asking, pick};
+use crate::check::drive::operator_of;
 use crate::check::force::operator_curve::force_at;
 use crate::check::{BOTH, Check, Round};
 use crate::outcome::{Answer, Labeled, Outcome};

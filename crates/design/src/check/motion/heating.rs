@@ -2,7 +2,8 @@
 
 use super::profile::cruise_of;
 use crate::asking::{Asking, read};
-use crate::check::force::sliding::{Conditions, leaf, on_the_level};
+use crate::check::drive::leaf_of;
+use crate::check::force::sliding::{Conditions, on_the_level};
 use crate::check::force::swing_drive::{hold, swings};
 use crate::check::force::turning::{At, torque_at, way};
 use crate::check::wind::load::Wind;
@@ -52,7 +53,7 @@ fn turning<'s>(
     (gate, operator): (&'s Gate, &'s Operator),
     (travel, between): (Time, Time),
 ) -> Result<Option<Comparison>, Halt> {
-    let leaf = leaf(asking, gate, operator)?;
+    let leaf = leaf_of(asking, gate, operator)?;
     let at = At {
         angle: Angle::from_base(0.0),
         wind: Some(Wind::Operating),
@@ -117,7 +118,7 @@ fn sliding<'s>(
     (gate, operator): (&'s Gate, &'s Operator),
     (travel, between): (Time, Time),
 ) -> Result<Comparison, Halt> {
-    let leaf = leaf(asking, gate, operator)?;
+    let leaf = leaf_of(asking, gate, operator)?;
     let level = on_the_level(asking, site, gate, leaf, Conditions::IN_THE_WIND);
     let slope = read!(asking, gate.slope);
     let start = start_time(asking, gate, travel);

@@ -11,4 +11,4 @@ pub(crate) mod track_true;
 pub(crate) mod travel_time;
 pub(crate) mod two_leaves;
 
-pub(crate) use profile::{OPERATOR, cruise_of, operator_of, radius, turns};
+pub(crate) use profile::{cruise_of, radius, turns};

@@ -1,24 +1,9 @@
-//! How fast a leaf's edge moves, whatever kind of gate it belongs to, and what drives it.
+//! How fast a leaf's edge moves, whatever kind of gate it belongs to.
 
-use crate::asking::{Asking, Wants, read};
+use crate::asking::{Asking, read};
 use crate::outcome::Halt;
 use quantity::{Length, Quantity as _, Velocity};
-use site::{Gate, Leaf, Operator, Site};
-
-/// The operator of a gate; the first where it has several.
-pub(crate) fn operator_of<'s>(
-    asking: &mut Asking<'s>,
-    site: &'s Site,
-    gate: &'s Gate,
-) -> Result<&'s Operator, Halt> {
-    match site.operators_of(gate).next() {
-        Some(operator) => Ok(operator),
-        None => asking.lack(&gate.origin, "operator", Wants::Table(OPERATOR)),
-    }
-}
-
-/// How an operator is written.
-pub(crate) const OPERATOR: &str = "[[operator]]\nid = \"drive\"\ngate = \"main\"";
+use site::{Gate, Leaf};
 
 /// Cruise speed of the leaf's edge: along the line of a leaf that slides or lifts, at the free end of one that turns.
 pub(crate) fn cruise_of<'s>(asking: &mut Asking<'s>, gate: &'s Gate) -> Result<Velocity, Halt> {

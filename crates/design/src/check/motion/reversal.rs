@@ -3,8 +3,9 @@
 //! The way on after the contact is worked from the controller's reaction and the braking; what is measured of the way back
 //! is held against it. In the United States the way back begins within 2 s and is at least 2 in.
 
-use super::{cruise_of, operator_of};
+use super::cruise_of;
 use crate::asking::{Asking, read};
+use crate::check::drive::operator_of;
 use crate::check::{BOTH, Check, Round};
 use crate::outcome::{Answer, Comparison, Halt, Labeled, Outcome};
 use crate::subject::About;

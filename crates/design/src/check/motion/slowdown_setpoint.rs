@@ -3,9 +3,10 @@
 //! All ways are along the line of travel; of a leaf that turns, along the arc of its free end. A leaf that slides grows
 //! with the heat: the whole range from the coldest to the hottest air counts, since nobody knows on which day it was set.
 
+use super::cruise_of;
 use super::profile::turns;
-use super::{cruise_of, operator_of};
 use crate::asking::{Asking, pick, read};
+use crate::check::drive::operator_of;
 use crate::check::{BOTH, Check, Round};
 use crate::outcome::{Answer, Halt, Labeled, Outcome};
 use crate::subject::About;

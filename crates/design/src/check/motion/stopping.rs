@@ -3,8 +3,9 @@
 //! For a contact edge it is held against the travel left in the edge after it has reported. For a beam or a scanner the
 //! distance is a figure for the commissioning test, and for the minimum distance, which is a question of its own.
 
-use super::{cruise_of, operator_of};
+use super::cruise_of;
 use crate::asking::{Asking, read};
+use crate::check::drive::operator_of;
 use crate::check::{BOTH, Check, Round, gate_of};
 use crate::outcome::{Answer, Halt, Labeled, Outcome};
 use crate::subject::About;

@@ -1,7 +1,7 @@
 //! Whether the track of each slide or lift is level and straight enough for its wheels, and its rack clear of the pinion.
 
-use super::operator_of;
 use crate::asking::{Asking, pick, read};
+use crate::check::drive::operator_of;
 use crate::check::{BOTH, Check, DATA_SHEET, Round};
 use crate::outcome::{Answer, Comparison, Halt, Labeled, Outcome};
 use crate::subject::About;

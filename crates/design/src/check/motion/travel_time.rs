@@ -2,9 +2,10 @@
 //!
 //! A leaf that turns is timed along the arc of its free end, with the accelerations of its profile taken there.
 
+use super::cruise_of;
 use super::profile::{radius, turns};
-use super::{cruise_of, operator_of};
 use crate::asking::{Asking, read};
+use crate::check::drive::operator_of;
 use crate::check::{BOTH, Check, Round};
 use crate::outcome::{Answer, Comparison, Halt, Labeled, Outcome};
 use crate::subject::About;

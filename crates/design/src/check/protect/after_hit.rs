@@ -37,11 +37,11 @@ static EU: Source = Source {
 };
 
 fn ask<'s>(site: &'s Site, round: &mut Round<'s, '_>) {
-    for gate in &site.gate {
-        round.ask_operators(site, gate, |asking, operator| {
-            after_hit(asking, site, operator)
-        });
-    }
+    round.ask_operators(
+        site,
+        |_| true,
+        |asking, _, operator| after_hit(asking, site, operator),
+    );
 }
 
 fn after_hit<'s>(asking: &mut Asking<'s>, site: &'s Site, operator: &'s Operator) -> Answer {

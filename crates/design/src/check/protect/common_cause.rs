@@ -9,7 +9,7 @@ use super::fault::{SingleFault, lacks_its_cable, merged, single_faults};
 use super::means::{acts, names, sensors, told};
 use super::monitored::{knows, stops_on_fault};
 use crate::asking::{Asking, Wants};
-use crate::check::motion::operator_of;
+use crate::check::drive::operator_of;
 use crate::check::{BOTH, Check, Round};
 use crate::outcome::{Answer, Comparison, Halt, Labeled, Outcome};
 use crate::subject::About;

@@ -6,7 +6,7 @@
 
 use super::means::of_gate;
 use crate::asking::{Asking, Wants, pick};
-use crate::check::motion::operator_of;
+use crate::check::drive::operator_of;
 use crate::check::{Check, Round};
 use crate::outcome::{Answer, Comparison, Halt, Labeled, Outcome};
 use crate::subject::About;

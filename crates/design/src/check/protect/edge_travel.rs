@@ -7,8 +7,9 @@
 
 use super::means::is_sensor;
 use crate::asking::{Asking, read};
+use crate::check::drive::operator_of;
+use crate::check::motion::cruise_of;
 use crate::check::motion::stopping::stop;
-use crate::check::motion::{cruise_of, operator_of};
 use crate::check::{BOTH, Check, Round, gate_of};
 use crate::outcome::{Answer, Comparison, Halt, Labeled, Outcome};
 use crate::subject::About;

@@ -198,23 +198,11 @@ mod tests {
     #![allow(clippy::unwrap_used, reason = "a test may stop at the first surprise")]
     use super::CHECK;
     use crate::Verdict;
-    use crate::check::testing::only;
+    use crate::check::testing::{only, short_slide};
 
-    const SLIDE: &str = r#"
-        [site]
-        name = "Test yard"
-        code_basis = "us"
-        [[gate]]
-        id = "main"
-        kind = "track-slide"
-        travel = "20 ft"
-        [[gate.leaf]]
-        id = "leaf"
-        length = "21 ft"
-        closed_end = "-3 in"
-        height = "6 ft"
-        thickness = "2 in"
-        ground_clearance = "2 in"
+    const SLIDE: &str = short_slide!(
+        "-3 in",
+        r#"
         [[gate.post]]
         id = "post-catch"
         role = "catch"
@@ -233,7 +221,8 @@ mod tests {
         guards = ["closing"]
         at = ["-3 in", "0 in", "3 in"]
         to = ["-3 in", "0 in", "6 ft"]
-    "#;
+    "#
+    );
 
     const ARM: &str = r#"
         [site]

@@ -7,7 +7,7 @@
 
 use super::means::acts_there;
 use crate::asking::{Asking, Wants, read};
-use crate::check::force::sliding::leaf as leaf_of;
+use crate::check::drive::leaf_of;
 use crate::check::stop::impact::moving;
 use crate::check::{Check, Round};
 use crate::outcome::{Answer, Halt, Labeled, Outcome};
@@ -36,14 +36,11 @@ static SETTING: Source = Source {
 };
 
 fn ask<'s>(site: &'s Site, round: &mut Round<'s, '_>) {
-    for gate in &site.gate {
-        let senses = |operator: &Operator| operator.inherent_sensing != Some(false);
-        if site.operators_of(gate).all(senses) {
-            round.ask_operators(site, gate, |asking, operator| {
-                set(asking, site, gate, operator)
-            });
-        }
-    }
+    let senses = |operator: &Operator| operator.inherent_sensing != Some(false);
+    let asked = |gate: &Gate| site.operators_of(gate).all(senses);
+    round.ask_operators(site, asked, |asking, gate, operator| {
+        set(asking, site, gate, operator)
+    });
 }
 
 fn set<'s>(

@@ -7,7 +7,7 @@
 
 use super::means::{behavior_told, names, sensors, told};
 use crate::asking::{Asking, pick};
-use crate::check::motion::operator_of;
+use crate::check::drive::operator_of;
 use crate::check::{BOTH, Check, Round};
 use crate::outcome::{Answer, Halt, Outcome};
 use crate::subject::About;

@@ -6,7 +6,7 @@
 
 use super::means::{names, sensors, told};
 use crate::asking::{Asking, Wants, pick};
-use crate::check::motion::operator_of;
+use crate::check::drive::operator_of;
 use crate::check::{BOTH, Check, Round};
 use crate::outcome::{Answer, Halt, Outcome};
 use crate::subject::About;

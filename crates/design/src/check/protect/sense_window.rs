@@ -9,7 +9,7 @@
 
 use super::means::acts_there;
 use crate::asking::{Asking, read};
-use crate::check::force::sliding::leaf as leaf_of;
+use crate::check::drive::leaf_of;
 use crate::check::wind::still_moves::hardest_slide;
 use crate::check::wind::still_turns::{rise_torque, swing_torque};
 use crate::check::{BOTH, Check, Round};
@@ -41,11 +41,11 @@ static ALLOWANCE: Source = Source {
 };
 
 fn ask<'s>(site: &'s Site, round: &mut Round<'s, '_>) {
-    for gate in &site.gate {
-        round.ask_operators(site, gate, |asking, operator| {
-            window(asking, site, gate, operator)
-        });
-    }
+    round.ask_operators(
+        site,
+        |_| true,
+        |asking, gate, operator| window(asking, site, gate, operator),
+    );
 }
 
 fn window<'s>(
@@ -143,50 +143,22 @@ fn honest<'s>(
 mod tests {
     use super::CHECK;
     use crate::Verdict;
-    use crate::check::testing::only;
+    use crate::check::testing::{only, windy_slide};
 
-    const SLIDE: &str = r#"
-        [site]
-        name = "Test yard"
-        code_basis = "us"
-        wind_code = "ASCE 7-16"
-        [climate]
-        operating_wind_speed = "30 mph"
-        exposure = "C"
-        topographic_factor = "1"
-        [[gate]]
-        id = "main"
-        kind = "track-slide"
-        slope = "0.01"
-        seal_force = "5 lbf"
-        debris_force = "10 lbf"
-        [[gate.leaf]]
-        id = "leaf"
-        length = "20 ft"
-        height = "6 ft"
-        ground_clearance = "2 in"
-        solidity = "80 %"
-        mass = "640 lb"
-        [gate.wheels]
-        diameter = "6 in"
-        rolling = "steel on steel"
-        bearing_friction = "0.01"
-        axle_diameter = "3/4 in"
-        [gate.guide]
-        friction = "0.15"
-        height = "6 ft"
-        [gate.motion]
-        acceleration = "0.8 ft/s²"
-        [[operator]]
-        id = "drive"
-        gate = "main"
+    const SLIDE: &str = windy_slide!(
+        "0.01",
+        "5 lbf",
+        "80 %",
+        "640 lb",
+        r#"
         obstruction_force = "120 lbf"
         [[device]]
         id = "edges"
         kind = "contact edge"
         protection = "B2"
         guards = ["opening", "closing"]
-    "#;
+    "#
+    );
 
     #[test]
     fn holds_with_a_window_below_the_threshold() {

@@ -6,7 +6,7 @@
 //! that the rule for doors asks of anybody, the push against the weaker figures of the guide.
 
 use crate::asking::{Asking, Wants, read};
-use crate::check::motion::operator_of;
+use crate::check::drive::operator_of;
 use crate::check::{BOTH, Check, Round};
 use crate::outcome::{Answer, Comparison, Halt, Labeled, Outcome};
 use crate::subject::About;

@@ -1,10 +1,11 @@
 //! A leaf on its way into a stop: what it weighs there, how fast it comes, and what still pushes it.
 
-use crate::asking::{Asking, Wants, read};
+use crate::asking::{Asking, read};
+use crate::check::drive::operator_of_leaf;
 use crate::check::force::operator_curve::force_at;
 use crate::check::force::rising::{Rising, RisingAt, rises, rising};
 use crate::check::leaf::{center_along, mass};
-use crate::check::motion::{OPERATOR, cruise_of};
+use crate::check::motion::cruise_of;
 use crate::outcome::Halt;
 use formula::motion::{HandPushSpeed, ImpactOnStop, SlideGateForce, StopImpactForce};
 use formula::{Evidence, Formula as _, Source};
@@ -57,6 +58,12 @@ impl Moving {
     /// Full speed of the edge.
     pub(crate) fn speed(&self) -> Velocity {
         self.speed
+    }
+
+    /// Greatest push of the drive at the edge, with what is unbalanced.
+    pub(crate) fn push(&self) -> Force {
+        let (closed, open) = (self.gravity_closed.base(), self.gravity_open.base());
+        self.push + Force::from_base(closed.abs().max(open.abs()))
     }
 
     fn gravity(&self, end: TravelEnd) -> Force {
@@ -130,19 +137,6 @@ pub(crate) fn hardest_on<'s>(
     stiffness.map(|_| hardest)
 }
 
-/// The operator that moves a leaf.
-fn operator<'s>(
-    asking: &mut Asking<'s>,
-    site: &'s Site,
-    gate: &'s Gate,
-    leaf: &Leaf,
-) -> Result<&'s Operator, Halt> {
-    match site.operators_of_leaf(gate, leaf).next() {
-        Some(operator) => Ok(operator),
-        None => asking.lack(&gate.origin, "operator", Wants::Table(OPERATOR)),
-    }
-}
-
 /// A leaf of a gate, driven by its operator.
 pub(crate) fn moving<'s>(
     asking: &mut Asking<'s>,
@@ -150,7 +144,7 @@ pub(crate) fn moving<'s>(
     gate: &'s Gate,
     leaf: &'s Leaf,
 ) -> Result<Moving, Halt> {
-    let operator = operator(asking, site, gate, leaf)?;
+    let operator = operator_of_leaf(asking, site, (gate, leaf))?;
     let speed = cruise_of(asking, gate);
     let push = push(asking, gate, leaf, operator);
     let body = match gate.kind {

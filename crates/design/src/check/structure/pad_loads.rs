@@ -5,8 +5,8 @@
 use super::at_foot::{AtFoot, Sideways, at_foot};
 use super::loads::{Factors, Level};
 use crate::asking::{Asking, Wants, read};
+use crate::check::drive::leaf_of;
 use crate::check::force::operator_curve::force_at;
-use crate::check::force::sliding::leaf;
 use crate::check::wind::bar::{Bar, on_bar};
 use crate::check::wind::load::{Wind, on_leaf};
 use crate::check::wind::upright_arm::on_upright_arm;
@@ -211,7 +211,7 @@ fn pivoted<'s>(
     height: Result<Length, Halt>,
 ) -> Result<Vec<PadLoad>, Halt> {
     let torque = greatest_torque(asking, operator);
-    let leaf = leaf(asking, gate, operator)?;
+    let leaf = leaf_of(asking, gate, operator)?;
     let length = read!(asking, leaf.length);
     let wind = on_leaf(asking, site, leaf, Wind::Design);
     let narrow = if gate.kind == GateKind::BarrierArm {

@@ -45,6 +45,7 @@ pub(crate) fn finding(site: &Site, findings: &[Finding]) -> Finding {
         working: Vec::new(),
         sources: Vec::new(),
         missing: missing(&turning),
+        look_up: Vec::new(),
         assumed: Vec::new(),
         confirm: asked.map_or_else(String::new, |question| question.confirm.clone()),
         leaves_open: LEAVES_OPEN.to_owned(),

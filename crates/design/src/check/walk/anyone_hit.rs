@@ -7,7 +7,7 @@ use crate::asking::Asking;
 use crate::check::{BOTH, Check, Round};
 use crate::outcome::{Answer, Outcome};
 use crate::subject::About;
-use crate::walk::{FamilyStanding, FamilyTold, GateWalk, SweepTold, Told};
+use crate::walk::{FamilyStanding, FamilyTold, GateWalk, Judged, SweepTold, Told};
 use formula::{Evidence, Source};
 use site::{CodeBasis, Gate, Site};
 
@@ -15,7 +15,7 @@ use site::{CodeBasis, Gate, Site};
 pub(crate) const CHECK: Check = Check {
     question: "walk-anyone-hit",
     codes: BOTH,
-    leaves_open: "the faces and posts that the leaf passes by, whoever goes slower than the slowest of the list, reaching through, second touches, several people at once; a simulation is no force test and no test on site, and response times measured at commissioning must be entered to keep it valid",
+    leaves_open: "the faces and posts that the leaf passes by, but for arms through the leaf; whoever goes slower than the slowest of the list, several people at once, whoever stands behind the other end while the leaf goes back after a touch; a simulation is no force test and no test on site, and response times measured at commissioning must be entered to keep it valid",
     concerns: "each gate",
     ask,
 };
@@ -50,7 +50,7 @@ fn first_look<'s>(asking: &mut Asking<'s>, site: &'s Site, gate: &'s Gate) -> An
     let sweep = walk.glance(EACH);
     asking.rest_on(&WALKED);
     if let Some(worst) = sweep.worst.first().filter(|worst| worst.bad) {
-        return hit(asking, site.site.code_basis, worst, walk.judges_touches());
+        return hit(asking, site.site.code_basis, worst, walk.judged());
     }
     asking.wait_for(format!(
         "Nobody is hit in a first look at {} walks; unknown until proved: run gatewright walk on this site.",
@@ -58,12 +58,19 @@ fn first_look<'s>(asking: &mut Asking<'s>, site: &'s Site, gate: &'s Gate) -> An
     ))
 }
 
-/// Somebody is hit: the walk is the answer. A leaf that turns or rises is felt by its drive at every touch, and is taken here as
-/// rigid and its drive as blind: what it does to a body is only known once it is measured there.
-fn hit(asking: &mut Asking<'_>, basis: CodeBasis, worst: &Told, judges_touches: bool) -> Answer {
-    if !judges_touches {
+/// Somebody is hit: the walk is the answer. What a leaf that turns or rises does to a body is worked out no softer than it
+/// may be; whether it is as hard is only known once it is measured there.
+fn hit(asking: &mut Asking<'_>, basis: CodeBasis, worst: &Told, judged: Judged) -> Answer {
+    let taken = match judged {
+        Judged::Fully => None,
+        Judged::ByWeight => Some("By its weight and its drive the leaf may do"),
+        Judged::AsRigid => {
+            Some("Taken as rigid, and without the drive's own sensing, the leaf does")
+        }
+    };
+    if let Some(taken) = taken {
         return asking.wait_for(format!(
-            "{} Taken as rigid, and without the drive's own sensing, the leaf does more than it may ({}). Unknown until the forces at such places are measured, or a device sees whoever is there.",
+            "{} {taken} more than it may ({}). Unknown until the forces at such places are measured, or a device sees whoever is there.",
             worst.sentence, worst.ends
         ));
     }
@@ -86,7 +93,7 @@ pub(crate) fn decided(
     asking: &mut Asking<'_>,
     sweep: &SweepTold,
     families: &[FamilyTold],
-    (basis, judges_touches): (CodeBasis, bool),
+    (basis, judged): (CodeBasis, Judged),
 ) -> Answer {
     asking.rest_on(&WALKED);
     let refuted = families
@@ -94,7 +101,7 @@ pub(crate) fn decided(
         .find_map(|family| family.refuted_by.as_ref());
     let sampled = sweep.worst.first().filter(|worst| worst.bad);
     if let Some(worst) = sampled.or(refuted) {
-        return hit(asking, basis, worst, judges_touches);
+        return hit(asking, basis, worst, judged);
     }
     let open = |family: &&FamilyTold| family.standing != FamilyStanding::Proved;
     let open: Vec<&FamilyTold> = families.iter().filter(open).collect();

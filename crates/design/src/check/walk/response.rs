@@ -4,7 +4,8 @@
 //! times. What was assumed is the slowest response, the slowest reaction and the weakest brake of the fastest leaf.
 
 use crate::asking::{Asking, End, Wants};
-use crate::check::motion::{operator_of, turns};
+use crate::check::drive::operator_of;
+use crate::check::motion::turns;
 use crate::check::{BOTH, Check, Round, gate_of};
 use crate::outcome::{Answer, Halt, Labeled, Outcome};
 use crate::subject::About;

@@ -1,8 +1,8 @@
 //! What a standing drive holds, engaged and without power.
 
-use crate::asking::{Asking, Wants, pick, read};
+use crate::asking::{Asking, pick, read};
+use crate::check::drive::operator_of_leaf;
 use crate::check::force::swing_drive::{Hold, hold};
-use crate::check::motion::OPERATOR;
 use crate::outcome::Halt;
 use formula::motion::LinearActuatorGeometry;
 use quantity::{Force, Quantity as _};
@@ -15,10 +15,8 @@ pub(super) fn standing<'s>(
     gate: &'s Gate,
     leaf: &'s Leaf,
 ) -> Result<Force, Halt> {
-    match site.operators_of_leaf(gate, leaf).next() {
-        Some(operator) => read!(asking, operator.holding_force),
-        None => asking.lack(&gate.origin, "operator", Wants::Table(OPERATOR)),
-    }
+    let operator = operator_of_leaf(asking, site, (gate, leaf))?;
+    read!(asking, operator.holding_force)
 }
 
 /// What the drive of a swing leaf holds at its free end, wherever it has stopped: of a linear drive its ram with the
@@ -31,9 +29,7 @@ pub(super) fn at_free_end<'s>(
 ) -> Result<Force, Halt> {
     let held = standing(asking, site, gate, leaf);
     let width = read!(asking, leaf.length);
-    let Some(operator) = site.operators_of_leaf(gate, leaf).next() else {
-        return Err(Halt);
-    };
+    let operator = operator_of_leaf(asking, site, (gate, leaf))?;
     let kind = pick!(asking, operator.drive);
     let (width, held) = (width?, held?);
     if kind? != DriveKind::Linear {

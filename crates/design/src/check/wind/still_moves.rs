@@ -6,8 +6,9 @@
 
 use super::still_turns::{swings, turns_up};
 use crate::asking::{Asking, read};
+use crate::check::drive::leaf_of;
 use crate::check::force::operator_curve::force_at;
-use crate::check::force::sliding::{Conditions, leaf as leaf_of, on_the_level};
+use crate::check::force::sliding::{Conditions, on_the_level};
 use crate::check::{BOTH, Check, Round};
 use crate::outcome::{Answer, Comparison, Halt, Labeled, Outcome};
 use formula::motion::{SlideGateForce, SlideGateForces};
@@ -25,11 +26,11 @@ pub(crate) const CHECK: Check = Check {
 };
 
 fn ask<'s>(site: &'s Site, round: &mut Round<'s, '_>) {
-    for gate in &site.gate {
-        round.ask_operators(site, gate, |asking, operator| {
-            moves(asking, site, gate, operator)
-        });
-    }
+    round.ask_operators(
+        site,
+        |_| true,
+        |asking, gate, operator| moves(asking, site, gate, operator),
+    );
 }
 
 fn moves<'s>(
@@ -135,47 +136,18 @@ mod tests {
     #![allow(clippy::unwrap_used, reason = "a test may stop at the first surprise")]
     use super::CHECK;
     use crate::Verdict;
-    use crate::check::testing::only;
+    use crate::check::testing::{only, windy_slide};
 
-    const SLIDE: &str = r#"
-        [site]
-        name = "Test yard"
-        code_basis = "us"
-        wind_code = "ASCE 7-16"
-        [climate]
-        operating_wind_speed = "30 mph"
-        exposure = "C"
-        topographic_factor = "1"
-        [[gate]]
-        id = "main"
-        kind = "track-slide"
-        slope = "0.01"
-        seal_force = "5 lbf"
-        debris_force = "10 lbf"
-        [[gate.leaf]]
-        id = "leaf"
-        length = "20 ft"
-        height = "6 ft"
-        ground_clearance = "2 in"
-        solidity = "80 %"
-        mass = "640 lb"
-        [gate.wheels]
-        diameter = "6 in"
-        rolling = "steel on steel"
-        bearing_friction = "0.01"
-        axle_diameter = "3/4 in"
-        [gate.guide]
-        friction = "0.15"
-        height = "6 ft"
-        [gate.motion]
-        cruise_speed = "1 ft/s"
-        acceleration = "0.8 ft/s²"
-        [[operator]]
-        id = "drive"
-        gate = "main"
+    const SLIDE: &str = windy_slide!(
+        "0.01",
+        "5 lbf",
+        "80 %",
+        "640 lb",
+        r#"
         rated_force = "200 lbf"
         obstruction_force = "150 lbf"
-    "#;
+    "#
+    );
 
     const SWING: &str = r#"
         [site]
