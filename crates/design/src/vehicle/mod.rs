@@ -4,11 +4,14 @@ mod lane;
 mod leaf;
 mod outline;
 mod seeing;
+mod shown;
 
 pub(crate) use outline::{Sized, sized, usual};
+pub use shown::{ShownVehicle, shown};
 
 use crate::asking::{Asking, read};
-use crate::check::motion::{cruise_of, operator_of};
+use crate::check::drive::operator_of;
+use crate::check::motion::cruise_of;
 use crate::outcome::Halt;
 use sim::vehicle::{Motion, World};
 use site::{Gate, Site};
