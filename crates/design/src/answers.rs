@@ -4,7 +4,8 @@ use crate::check::{CHECKS, round, survey};
 use crate::coverage::{Covered, coverage};
 use crate::{Finding, Standing};
 use serde::Serialize;
-use site::Site;
+use site::{LookedUp, Site};
+use std::num::NonZeroUsize;
 
 /// Everything that a site is asked, answered.
 #[derive(Debug, Clone, PartialEq, Serialize)]
@@ -13,6 +14,19 @@ pub struct Answers {
     pub findings: Vec<Finding>,
     /// Every question that applies, and where it stands, topic by topic.
     pub coverage: Vec<Covered>,
+    /// What somebody looked up for nothing: works that no answer rests on, or that are known better than from memory.
+    pub looked_up_in_vain: Vec<LookedUpInVain>,
+}
+
+/// An entry of what was looked up that no answer rests on.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
+pub struct LookedUpInVain {
+    /// The work as it is named there.
+    pub source: String,
+    /// File that it is written in.
+    pub file: String,
+    /// Line at which it begins.
+    pub line: usize,
 }
 
 impl Answers {
@@ -22,19 +36,38 @@ impl Answers {
             .iter()
             .all(|finding| matches!(finding.standing, Standing::Holds | Standing::Figure))
     }
+
+    /// Puts an answer that was worked at length in the place of the quick one to the same question of the same thing.
+    pub fn replace(&mut self, finding: Finding) {
+        let same = |known: &&mut Finding| {
+            known.question == finding.question && known.subject.path == finding.subject.path
+        };
+        if let Some(known) = self.findings.iter_mut().find(same) {
+            *known = finding;
+        }
+        in_order(&mut self.findings);
+    }
 }
 
 /// The findings of every check, worst first: what fails, by what is at stake; then what turns within its tolerances,
 /// what is unknown, what is outside this tool, what holds, and bare figures.
 pub fn findings(site: &Site) -> Vec<Finding> {
-    let mut findings = round::findings(site, CHECKS);
+    findings_on(site, NonZeroUsize::MIN)
+}
+
+fn findings_on(site: &Site, threads: NonZeroUsize) -> Vec<Finding> {
+    let mut findings = round::findings(site, CHECKS, threads);
     findings.push(survey::deciding::finding(site, &findings));
+    in_order(&mut findings);
+    findings
+}
+
+fn in_order(findings: &mut [Finding]) {
     findings.sort_by(|a, b| {
         order(a)
             .cmp(&order(b))
             .then_with(|| b.ratio.unwrap_or(0.0).total_cmp(&a.ratio.unwrap_or(0.0)))
     });
-    findings
 }
 
 fn order(finding: &Finding) -> (Standing, crate::Severity) {
@@ -43,7 +76,33 @@ fn order(finding: &Finding) -> (Standing, crate::Severity) {
 
 /// Every answer, and where each question stands.
 pub fn answers(site: &Site) -> Answers {
-    let findings = findings(site);
+    answers_on(site, NonZeroUsize::MIN)
+}
+
+/// Every answer, worked on so many threads; any number of them gives the same answers.
+pub fn answers_on(site: &Site, threads: NonZeroUsize) -> Answers {
+    let findings = findings_on(site, threads);
     let coverage = coverage(site, CHECKS, &findings);
-    Answers { findings, coverage }
+    let looked_up_in_vain = looked_up_in_vain(site, &findings);
+    Answers {
+        findings,
+        coverage,
+        looked_up_in_vain,
+    }
+}
+
+fn looked_up_in_vain(site: &Site, findings: &[Finding]) -> Vec<LookedUpInVain> {
+    let counts = |entry: &&LookedUp| {
+        let mut sources = findings.iter().flat_map(|finding| &finding.sources);
+        !sources.any(|source| source.is_looked_up() && entry.names(&source.name()))
+    };
+    site.looked_up
+        .iter()
+        .filter(counts)
+        .map(|entry| LookedUpInVain {
+            source: entry.source.to_string(),
+            file: entry.origin.file.to_string(),
+            line: entry.origin.line,
+        })
+        .collect()
 }

@@ -15,13 +15,13 @@ mod outcome;
 mod plain;
 mod question;
 mod subject;
-mod vehicle;
+pub mod vehicle;
 mod verdict;
 mod verdicts;
 pub mod walk;
 pub mod zone;
 
-pub use answers::{Answers, answers, findings};
+pub use answers::{Answers, LookedUpInVain, answers, answers_on, findings};
 pub use check::is_answered;
 pub use choose::{
     AnchorChoice, AnchorWay, Candidate, Choice, Choosable, Mounted, PadChoice, PadSize, Pin,

@@ -16,7 +16,7 @@ use crate::figure::Print;
 use crate::outcome::Halt;
 use formula::{Evidence, Formula, OutOfReach, Source};
 use quantity::{Argument, Length, Measured, Quantity, UnitSystem};
-use site::{Origin, Position};
+use site::{LookedUp, Origin, Position};
 
 /// A calculation that refused its inputs.
 #[derive(Debug, Clone)]
@@ -29,10 +29,14 @@ pub(crate) struct Beyond {
 /// What a check reads the site through.
 pub(crate) struct Asking<'s> {
     print: Print,
+    /// What somebody looked up in a work that is known here from memory only.
+    looked_up: &'s [LookedUp],
     /// Facts in the order of first reading.
     pub(crate) facts: Vec<Fact<'s>>,
     /// Words, counts and sizes that were picked while the working was kept.
     pub(crate) picks: Vec<Pick<'s>>,
+    /// Place of the fact that is read next if the reading goes as it went before.
+    next: usize,
     /// End of each fact; missing ones are nominal.
     pub(crate) ends: Vec<End>,
     pub(crate) lacks: Vec<Lack<'s>>,
@@ -48,8 +52,10 @@ impl<'s> Asking<'s> {
     pub(crate) fn new(units: UnitSystem) -> Self {
         Self {
             print: Print::new(units),
+            looked_up: &[],
             facts: Vec::with_capacity(32),
             picks: Vec::new(),
+            next: 0,
             ends: Vec::new(),
             lacks: Vec::new(),
             beyond: None,
@@ -57,6 +63,11 @@ impl<'s> Asking<'s> {
             grounds: Vec::with_capacity(8),
             record: None,
         }
+    }
+
+    /// Takes what somebody looked up for known.
+    pub(crate) fn with_looked_up(self, looked_up: &'s [LookedUp]) -> Self {
+        Self { looked_up, ..self }
     }
 
     pub(crate) fn print(&self) -> Print {
@@ -74,6 +85,7 @@ impl<'s> Asking<'s> {
 
     /// Forgets what the last run found, and keeps the facts and their ends for the next one.
     pub(crate) fn forget_run(&mut self) {
+        self.next = 0;
         self.lacks.clear();
         self.grounds.clear();
         self.beyond = None;
@@ -227,7 +239,7 @@ impl<'s> Asking<'s> {
         end: End,
     ) -> Q {
         let (fact, value) = Fact::new(origin, key, part, measured).taken(measured, end);
-        if !self.facts.iter().any(|known| known.is(origin, key, part)) {
+        if self.place_of(origin, key, part).is_none() {
             self.facts.push(fact);
         }
         value
@@ -327,9 +339,19 @@ impl<'s> Asking<'s> {
         self.grounds_that(|_| true)
     }
 
-    /// The sources that are known from memory only, each once.
+    /// The sources that are known from memory only, and that nobody looked up for this site, each once.
     pub(crate) fn remembered(&self) -> impl Iterator<Item = &'static Source> {
         self.grounds_that(|source| source.evidence == Evidence::Memory)
+            .filter(|source| self.looked_up(source).is_none())
+    }
+
+    /// What somebody found in a work that is known here from memory only.
+    pub(crate) fn looked_up(&self, source: &Source) -> Option<&'s LookedUp> {
+        let name = source.name();
+        self.looked_up
+            .iter()
+            .filter(|_| source.evidence == Evidence::Memory)
+            .find(|looked_up| looked_up.names(&name))
     }
 
     fn grounds_that(&self, wanted: fn(&Source) -> bool) -> impl Iterator<Item = &'static Source> {
@@ -347,11 +369,7 @@ impl<'s> Asking<'s> {
         part: &'static str,
         measured: &Measured<Q>,
     ) -> Q {
-        let at = self
-            .facts
-            .iter()
-            .position(|fact| fact.is(origin, key, part));
-        let Some(at) = at else {
+        let Some(at) = self.place_of(origin, key, part) else {
             self.facts.push(Fact::new(origin, key, part, measured));
             return measured.nominal();
         };
@@ -360,5 +378,18 @@ impl<'s> Asking<'s> {
             End::Low => measured.low(),
             End::High => measured.high(),
         }
+    }
+
+    /// Where a fact stands that was read before. Each run reads the same facts in nearly the same order, so that the one
+    /// after the last is looked at first.
+    fn place_of(&mut self, origin: &Origin, key: &str, part: &str) -> Option<usize> {
+        let is = |fact: &Fact<'_>| fact.is(origin, key, part);
+        let at = if self.facts.get(self.next).is_some_and(is) {
+            self.next
+        } else {
+            self.facts.iter().position(is)?
+        };
+        self.next = at + 1;
+        Some(at)
     }
 }

@@ -1,7 +1,7 @@
 //! Where the pins of each linear drive go so that it keeps the most leverage over its whole travel.
 
 use crate::asking::{Asking, Lack, Wants, read};
-use crate::check::force::sliding::leaf;
+use crate::check::drive::leaf_of;
 use crate::check::force::swing_drive::swings;
 use crate::figure::Print;
 use crate::outcome::Halt;
@@ -112,7 +112,7 @@ fn place<'s>(
         );
     }
     let travel_angle = read!(asking, gate.travel_angle);
-    let width = leaf(asking, gate, operator).and_then(|leaf| read!(asking, leaf.length));
+    let width = leaf_of(asking, gate, operator).and_then(|leaf| read!(asking, leaf.length));
     let shortest = read!(asking, operator.mounting?.shortest);
     let longest = read!(asking, operator.mounting?.longest);
     let spare_stroke = read!(asking, operator.mounting?.spare_stroke);

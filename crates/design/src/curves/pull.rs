@@ -3,9 +3,10 @@
 use super::speed::{Part, Parts, parts};
 use super::{Graph, Line, Lines, Meaning, TravelCurve};
 use crate::asking::{Asking, read};
+use crate::check::drive::leaf_of;
+use crate::check::drive::operator_of;
 use crate::check::force::operator_curve::force_at;
-use crate::check::force::sliding::{Conditions, leaf, on_the_level};
-use crate::check::motion::operator_of;
+use crate::check::force::sliding::{Conditions, on_the_level};
 use crate::outcome::Halt;
 use formula::motion::SlideGateForce;
 use quantity::{Acceleration, Force, Length, Quantity as _, Velocity};
@@ -33,7 +34,7 @@ const CALM: Conditions = Conditions {
 
 fn curve<'s>(asking: &mut Asking<'s>, site: &'s Site, gate: &'s Gate) -> Result<TravelCurve, Halt> {
     let operator = operator_of(asking, site, gate)?;
-    let leaf = leaf(asking, gate, operator)?;
+    let leaf = leaf_of(asking, gate, operator)?;
     let parts = parts(asking, gate)?;
     let slope = read!(asking, gate.slope)?;
     let worst = on_the_level(asking, site, gate, leaf, Conditions::IN_THE_WIND)?;

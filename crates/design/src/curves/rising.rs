@@ -2,9 +2,9 @@
 
 use super::{Graph, Line, Lines, Meaning, TravelCurve};
 use crate::asking::Asking;
+use crate::check::drive::leaf_of;
+use crate::check::drive::operator_of;
 use crate::check::force::rising::{Rising, RisingAt, rises, rising};
-use crate::check::force::sliding::leaf;
-use crate::check::motion::operator_of;
 use crate::outcome::Halt;
 use quantity::{Angle, Length, Measured, Quantity, Torque};
 use site::{Gate, Site};
@@ -25,7 +25,7 @@ pub(super) fn rising_curve<'s>(
 
 fn curve<'s>(asking: &mut Asking<'s>, site: &'s Site, gate: &'s Gate) -> Result<TravelCurve, Halt> {
     let operator = operator_of(asking, site, gate)?;
-    let leaf = leaf(asking, gate, operator)?;
+    let leaf = leaf_of(asking, gate, operator)?;
     let mut line = |at: fn(f64) -> RisingAt| {
         let shares = (0..=STEPS).map(|step| f64::from(step) / f64::from(STEPS));
         shares

@@ -11,6 +11,7 @@ use crate::plain::{not_known, plain};
 use crate::question::{Question, question};
 use crate::subject::About;
 use crate::{Severity, Standing, Verdict};
+use formula::Source;
 use quantity::{Known, Word as _};
 
 /// A verdict with what it was drawn from.
@@ -71,15 +72,35 @@ pub(crate) fn made<'s>(
     asking: &mut Asking<'s>,
     answer: &dyn Fn(&mut Asking<'s>) -> Answer,
 ) -> Finding {
+    let (mut finding, nominal) = answered(check, about, asking, answer);
+    let search = searched(asking, answer, nominal);
+    settle(&mut finding, search);
+    finding
+}
+
+/// Answers a question that takes every value at the bad end of its tolerance by itself: no worse corner is looked for.
+pub(crate) fn made_at_the_bad_ends<'s>(
+    check: &Check,
+    about: About<'s>,
+    asking: &mut Asking<'s>,
+    answer: &dyn Fn(&mut Asking<'s>) -> Answer,
+) -> Finding {
+    answered(check, about, asking, answer).0
+}
+
+/// The answer with the values as they are handed out.
+fn answered<'s>(
+    check: &Check,
+    about: About<'s>,
+    asking: &mut Asking<'s>,
+    answer: &dyn Fn(&mut Asking<'s>) -> Answer,
+) -> (Finding, Judged) {
     asking.clear();
     asking.record = Some(Record::default());
     let given = answer(asking);
     let nominal = judged(asking, given);
     let record = asking.record.take().unwrap_or_default();
-    let mut finding = begun(check, about, asking, nominal, &record);
-    let search = searched(asking, answer, nominal);
-    settle(&mut finding, search);
-    finding
+    (begun(check, about, asking, nominal, &record), nominal)
 }
 
 /// Everything but the tolerances.
@@ -116,8 +137,12 @@ fn begun(
         deciding: None,
         turned_by: Vec::new(),
         working,
-        sources: asking.grounds().map(SourceNote::of).collect(),
+        sources: asking
+            .grounds()
+            .map(|source| SourceNote::of(source, asking.looked_up(source)))
+            .collect(),
         missing: asking.lacks.iter().map(missing).collect(),
+        look_up: asking.remembered().map(Source::name).collect(),
         assumed: assumed(asking),
         confirm: asked.map_or_else(String::new, confirm),
         leaves_open: check.leaves_open.to_owned(),
@@ -239,14 +264,7 @@ fn outside(asking: &Asking<'_>) -> String {
 
 /// The works in which remembered figures must be looked up.
 fn looked_up(asking: &Asking<'_>) -> Option<String> {
-    let works: Vec<String> = asking
-        .remembered()
-        .map(|source| {
-            format!("{} {}", source.work, source.clause)
-                .trim_end()
-                .to_owned()
-        })
-        .collect();
+    let works: Vec<String> = asking.remembered().map(Source::name).collect();
     (!works.is_empty()).then(|| works.join("; "))
 }
 

@@ -9,7 +9,7 @@ mod working;
 pub use tolerance::{Corner, CornerValue, Deciding, Method};
 pub use working::{Line, SourceNote, Working};
 
-pub(crate) use make::{judged, made, reading};
+pub(crate) use make::{judged, made, made_at_the_bad_ends, reading};
 
 use crate::question::Severity;
 use crate::{Figure, Standing, Verdict};
@@ -97,6 +97,8 @@ pub struct Finding {
     pub sources: Vec<SourceNote>,
     /// What is missing, where something is.
     pub missing: Vec<Missing>,
+    /// Works known from memory only that have to be looked up before the answer counts.
+    pub look_up: Vec<String>,
     /// Values that were assumed and never measured.
     pub assumed: Vec<Reading>,
     /// What is measured or tried on site to confirm it.

@@ -180,6 +180,47 @@ fn what_would_hold_from_memory_is_unknown_and_what_fails_warns() {
     );
 }
 
+/// A site with one device in its box and an entry of what somebody looked up.
+fn site_that_looked_up(source: &str, heater: &str) -> String {
+    format!(
+        "{}\n[[looked_up]]\nsource = \"{source}\"\nedition = \"2019\"\nsays = \"as used here\"\nby = \"the installer\"\non = 2026-09-20\n",
+        site_with(1, heater)
+    )
+}
+
+#[test]
+fn what_somebody_looked_up_counts_and_says_who_did() {
+    let name = "a work that nobody had at hand table 9";
+    let open = only(&RECALLED_HEAT, &site_with(1, "50 W"));
+    assert_eq!(open.look_up, [name]);
+    for written in [name, "A work that nobody had at hand, Table 9"] {
+        let finding = only(&RECALLED_HEAT, &site_that_looked_up(written, "50 W"));
+        assert_eq!(finding.verdict, Verdict::Holds, "{}", finding.sentence);
+        assert!(finding.look_up.is_empty());
+        assert!(finding.sources[0].is_looked_up());
+        assert_eq!(
+            finding.sources[0].seen,
+            "edition 2019, by the installer on 2026-09-20: as used here"
+        );
+    }
+}
+
+#[test]
+fn another_table_of_the_work_was_not_looked_up() {
+    let other = "a work that nobody had at hand table 8";
+    let finding = only(&RECALLED_HEAT, &site_that_looked_up(other, "50 W"));
+    assert_eq!(finding.verdict, Verdict::UnknownUntil);
+    assert!(!finding.sources[0].is_looked_up());
+}
+
+#[test]
+fn what_fails_fails_whoever_looked_it_up() {
+    let name = "a work that nobody had at hand table 9";
+    let finding = only(&RECALLED_HEAT, &site_that_looked_up(name, "5 W"));
+    assert_eq!(finding.verdict, Verdict::Fails);
+    assert!(!finding.sentence.contains("memory"), "{}", finding.sentence);
+}
+
 #[test]
 fn assumed_values_are_listed() {
     let finding = only(&HEAT, &site_with(2, "50 W, assumed"));
@@ -216,6 +257,7 @@ fn a_finding_keeps_its_field_names() {
             "working",
             "sources",
             "missing",
+            "look_up",
             "assumed",
             "confirm",
             "leaves_open"

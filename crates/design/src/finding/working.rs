@@ -7,6 +7,7 @@ use crate::figure::{Figure, Print};
 use formula::{Sheet, Source, Symbol};
 use quantity::{Sort, Value, Word as _};
 use serde::Serialize;
+use site::LookedUp;
 
 /// A work that an answer rests on.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize)]
@@ -15,19 +16,45 @@ pub struct SourceNote {
     pub work: String,
     /// Clause, equation or table; empty where it has none.
     pub clause: String,
-    /// How it is known: seen, physics, memory, common practice.
+    /// How it is known: seen, physics, memory, common practice, looked up for this site.
     pub evidence: String,
     /// Where it was seen, or what was recomputed.
     pub seen: String,
 }
 
+/// How a work is known that somebody looked up for this site.
+const LOOKED_UP: &str = "looked up";
+
 impl SourceNote {
-    pub(crate) fn of(source: &Source) -> Self {
+    /// The work with its clause, as people name it.
+    pub fn name(&self) -> String {
+        format!("{} {}", self.work, self.clause)
+            .trim_end()
+            .to_owned()
+    }
+
+    /// Known from memory here, and looked up for this site.
+    pub fn is_looked_up(&self) -> bool {
+        self.evidence == LOOKED_UP
+    }
+
+    /// A source, with what somebody found in it for this site.
+    pub(crate) fn of(source: &Source, looked_up: Option<&LookedUp>) -> Self {
+        let (evidence, seen) = match looked_up {
+            Some(found) => (
+                LOOKED_UP,
+                format!(
+                    "edition {}, by {} on {}: {}",
+                    found.edition, found.by, found.on, found.says
+                ),
+            ),
+            None => (source.evidence.word(), source.seen.to_owned()),
+        };
         Self {
             work: source.work.to_owned(),
             clause: source.clause.to_owned(),
-            evidence: source.evidence.word().to_owned(),
-            seen: source.seen.to_owned(),
+            evidence: evidence.to_owned(),
+            seen,
         }
     }
 }
@@ -86,7 +113,10 @@ pub(super) fn working(asking: &Asking<'_>, record: &Record) -> Vec<Working> {
                     formula: sheet.formula.to_owned(),
                     given: given(asking, sheet, inputs, earlier),
                     gives: gives(asking.print(), sheet, outputs),
-                    source: Some(SourceNote::of(&sheet.source)),
+                    source: Some(SourceNote::of(
+                        &sheet.source,
+                        asking.looked_up(&sheet.source),
+                    )),
                 }
             }
         });

@@ -17,6 +17,9 @@ pub struct Assumption {
     pub known: String,
     /// Where it comes from: file and line, a work, a rule of this tool.
     pub source: String,
+    /// The site or one of its parts files gives it.
+    #[serde(skip)]
+    pub of_the_site: bool,
 }
 
 impl Assumption {
@@ -31,6 +34,7 @@ impl Assumption {
             value: value.into(),
             known: "default of this tool".to_owned(),
             source: source.into(),
+            of_the_site: false,
         }
     }
 }
@@ -57,6 +61,7 @@ pub(super) fn of_the_site(asking: &Asking<'_>) -> Vec<Assumption> {
             value,
             known: known(fact.known, read.from_part).to_owned(),
             source: format!("{}:{}", read.file, read.line),
+            of_the_site: true,
         });
     }
     all

@@ -2,10 +2,11 @@
 
 use super::assumption::Assumption;
 use crate::asking::{Asking, End};
-use crate::check::motion::{operator_of, turns};
+use crate::check::drive::operator_of;
+use crate::check::motion::turns;
 use crate::outcome::Halt;
 use quantity::{Acceleration, Quantity as _, Ratio, Time};
-use sim::walk::{Answer, Controller};
+use sim::walk::{Answer, Controller, Direction, ForceSensing};
 use site::{Gate, Operator, Profile, Site};
 
 /// Gravity, for braking down a slope.
@@ -19,9 +20,8 @@ pub(super) fn controller<'s>(
     defaults: &mut Vec<Assumption>,
 ) -> Result<Controller, Halt> {
     let reaction = reaction(asking, site, gate);
-    if site
-        .operators_of(gate)
-        .any(|operator| operator.inherent_sensing == Some(true))
+    let mut operators = site.operators_of(gate);
+    if operators.any(|one| one.inherent_sensing == Some(true) && one.obstruction_response.is_none())
     {
         defaults.push(Assumption::default(
             "the operator's own obstruction sensing",
@@ -77,6 +77,43 @@ pub(super) fn controller<'s>(
             distance: back?,
         },
     })
+}
+
+/// What the drives feel of a body, where each of them senses obstructions and it is known at which force and how fast: the
+/// greatest force, the slowest answer.
+pub(super) fn drive<'s>(
+    asking: &mut Asking<'s>,
+    site: &'s Site,
+    gate: &'s Gate,
+) -> Option<ForceSensing> {
+    let mut drive: Option<ForceSensing> = None;
+    for one in site.operators_of(gate) {
+        let senses = one.inherent_sensing == Some(true);
+        let known = one.obstruction_force.is_some() && one.obstruction_response.is_some();
+        if !senses || !known {
+            return None;
+        }
+        let of = |key| (&one.origin, key);
+        let force = one.obstruction_force.as_ref();
+        let force = asking.read_at(of("obstruction_force"), force, End::High);
+        let response = one.obstruction_response.as_ref();
+        let response = asking.read_at(of("obstruction_response"), response, End::High);
+        let (Ok(force), Ok(response)) = (force, response) else {
+            return None;
+        };
+        let known = drive.get_or_insert(ForceSensing {
+            guards: vec![Direction::Opening, Direction::Closing],
+            force,
+            response,
+        });
+        if force > known.force {
+            known.force = force;
+        }
+        if response > known.response {
+            known.response = response;
+        }
+    }
+    drive
 }
 
 /// The slowest reaction of its operators.

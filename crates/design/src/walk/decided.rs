@@ -8,12 +8,12 @@ use crate::check::walk::anyone_hit::{CHECK, decided};
 use crate::finding::made;
 use crate::subject::About;
 use quantity::Quantity as _;
-use serde::Serialize;
+use serde::{Deserialize, Serialize};
 use sim::walk::{Class, Direction, Family, Habit, Sweep, Verdict, Way, Worst};
 use std::num::NonZeroUsize;
 
 /// How a share of the walks ends.
-#[derive(Debug, Clone, PartialEq, Serialize)]
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
 pub struct ShareTold {
     /// How they end.
     pub ends: String,
@@ -24,7 +24,7 @@ pub struct ShareTold {
 }
 
 /// What a sweep comes to.
-#[derive(Debug, Clone, PartialEq, Serialize)]
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
 pub struct SweepTold {
     /// How many walks were worked.
     pub walks: u64,
@@ -37,7 +37,7 @@ pub struct SweepTold {
 }
 
 /// How a family stands.
-#[derive(Debug, Clone, Copy, PartialEq, Serialize)]
+#[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
 #[serde(rename_all = "kebab-case")]
 pub enum Standing {
     /// No touch beyond the limits is possible.
@@ -49,7 +49,7 @@ pub enum Standing {
 }
 
 /// One family of walks, proved or not.
-#[derive(Debug, Clone, PartialEq, Serialize)]
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
 pub struct FamilyTold {
     /// Who does what, while the leaf moves which way.
     pub family: String,
@@ -69,7 +69,7 @@ const TOLD: usize = 5;
 impl GateWalk<'_> {
     /// How many families are proved one by one.
     pub fn families(&self) -> usize {
-        self.walk.provable().len()
+        self.walk.provable().len() + self.reaches()
     }
 
     /// Works the walks with the numbers from zero up to a count; tells how many are done.
@@ -125,25 +125,24 @@ impl GateWalk<'_> {
         let Ok(walk) = self.without(slot).lower() else {
             return (0, String::new());
         };
-        let families = walk.glance(each).families;
-        let bad =
-            |one: &&sim::walk::FamilyShares| one.worst.is_some_and(|worst| worst.class.is_bad());
-        let hit: Vec<&sim::walk::FamilyShares> = families.iter().filter(bad).collect();
-        let first = hit.first().map(|one| self.family_in_words(&one.family));
+        let hit = walk.hit(each);
+        let first = hit.first().map(|family| self.family_in_words(family));
         (hit.len(), first.unwrap_or_default())
     }
 
     /// Proves or refutes each family, looking at so many boxes at most in each part of its space; tells when one is done.
     pub fn prove(&self, most: u64, threads: NonZeroUsize, done: &dyn Fn()) -> Vec<FamilyTold> {
         let families = self.walk.provable();
-        families
+        let mut all: Vec<FamilyTold> = families
             .iter()
             .map(|family| {
                 let told = self.proved(family, most, threads);
                 done();
                 told
             })
-            .collect()
+            .collect();
+        all.extend(self.prove_reaches(most, done));
+        all
     }
 
     fn proved(&self, family: &Family, most: u64, threads: NonZeroUsize) -> FamilyTold {
@@ -186,6 +185,7 @@ impl GateWalk<'_> {
             Habit::Follow => "follows",
             Habit::Stop => "stays in the way, going",
             Habit::Stand => "is there before it starts, facing",
+            Habit::Lean => "has a hand in the gap before it starts, facing",
         };
         format!(
             "{}, {does} {way}, leaf {moving}",
@@ -204,7 +204,7 @@ impl<'s> GateWalk<'s> {
                 asking,
                 sweep,
                 families,
-                (self.site.site.code_basis, self.judges_touches()),
+                (self.site.site.code_basis, self.judged()),
             )
         };
         made(

@@ -97,6 +97,11 @@ fn slot<'s>(
         }
         return asking.lack(&device.origin, "guards", Wants::Written("[\"closing\"]"));
     }
+    if device.kind != DeviceKind::ContactEdge && device.keeps_from_starting == Some(false) {
+        return asking.refuse(
+            "a device lets the leaf start while it is blocked, so that whoever stands there is seen and struck all the same: set the controller so that a blocked device keeps the leaf from starting, and try it",
+        );
+    }
     match device.kind {
         DeviceKind::ContactEdge if device.carried_by.is_none() => Ok(Slot::Left(
             "a contact edge on a fixed face is felt only by who is already held against it",
@@ -199,6 +204,30 @@ fn edge<'s>(
     places: &Places<'_>,
     all: &mut Devices,
 ) -> Result<Slot, Halt> {
+    let (made, ends) = strip_of(asking, device)?;
+    let first = all.edges.len();
+    match places(device, &ends) {
+        Err(why) => return Ok(Slot::Left(why)),
+        Ok(strips) => all.edges.extend(strips.into_iter().map(|strip| LeafEdge {
+            leaf: strip.leaf,
+            from: strip.from,
+            to: strip.to,
+            edge: ContactEdge {
+                guards: strip.guards,
+                bottom: strip.bottom,
+                top: strip.top,
+                ..made.clone()
+            },
+        })),
+    }
+    Ok(Slot::Edges(first..all.edges.len()))
+}
+
+/// A contact edge by itself, as if it acted while the leaf closes, and its ends.
+pub(super) fn strip_of<'s>(
+    asking: &mut Asking<'s>,
+    device: &'s Device,
+) -> Result<(ContactEdge, Ends), Halt> {
     let at = asking.position_as_written((&device.origin, "at"), device.at.as_ref());
     let to = asking.position_as_written((&device.origin, "to"), device.to.as_ref());
     let response = response(asking, device);
@@ -226,20 +255,5 @@ fn edge<'s>(
         soft_travel: soft?,
         hard_stiffness: hard?,
     };
-    let first = all.edges.len();
-    match places(device, &ends) {
-        Err(why) => return Ok(Slot::Left(why)),
-        Ok(strips) => all.edges.extend(strips.into_iter().map(|strip| LeafEdge {
-            leaf: strip.leaf,
-            from: strip.from,
-            to: strip.to,
-            edge: ContactEdge {
-                guards: strip.guards,
-                bottom: strip.bottom,
-                top: strip.top,
-                ..made.clone()
-            },
-        })),
-    }
-    Ok(Slot::Edges(first..all.edges.len()))
+    Ok((made, ends))
 }

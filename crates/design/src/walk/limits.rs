@@ -55,6 +55,7 @@ pub(super) fn limits<'s>(
         ),
         known: "standard, as retold".to_owned(),
         source: basis.to_owned(),
+        of_the_site: false,
     });
     Ok(Limits {
         crushing_gap: narrow,
@@ -124,6 +125,7 @@ pub(super) fn taken_for_granted(
             value: before.clone(),
             known: "by design".to_owned(),
             source: "posts and nearby things of the gate".to_owned(),
+            of_the_site: false,
         });
     }
     defaults.push(Assumption::default(
@@ -152,7 +154,15 @@ const RULES: &[(&str, &str)] = &[
     ),
     (
         "the first touch",
-        "decides; what happens after it is not followed; walking into a leaf that stands, or into its side, counts as harmless",
+        "decides; walking into a leaf that stands, or into its side, counts as harmless",
+    ),
+    (
+        "a second touch by the same edge",
+        "no worse than a first one of whoever is there before the leaf starts: a leaf that starts again on its way is nowhere faster than one that has come all the way, and whoever fell is among those who lie there",
+    ),
+    (
+        "what is not followed after a touch",
+        "whoever stands behind the other end of the leaf while it goes back a little way",
     ),
     (
         "devices",

@@ -1,18 +1,20 @@
 //! A gate of a site lowered to the world of the walk test: every value at the bad end of its tolerance.
 
 use super::assumption::Assumption;
-use super::controller::controller;
+use super::controller::{controller, drive};
 use super::devices::{Devices, Sensing, devices};
 use super::limits::{limits, squeezed, taken_for_granted};
 use super::motion::ways;
-use super::people::bodies;
+use super::people::{bodies, leaners};
+use super::reach::catches;
+use super::start::start;
 use super::strip::{Places, on_sliding};
 use super::{rising, swing};
 use crate::asking::{Asking, End};
 use crate::outcome::Halt;
 use formula::protection::{BodyStiffness, StruckPart};
 use quantity::{ForcePerLength, Length, Quantity as _, Ratio};
-use sim::walk::{AnyWorld, Body, Controller, Leaf as Prism, Limits, World};
+use sim::walk::{AnyWorld, Body, Controller, ForceSensing, Leaf as Prism, Limits, World};
 use site::{Gate, Leaf, Site};
 
 /// Greatest slant of a path: 45°.
@@ -30,6 +32,33 @@ pub(crate) struct Lowered {
     pub(crate) defaults: Vec<Assumption>,
 }
 
+/// How far the touches of a leaf are judged.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub(crate) enum Judged {
+    /// The leaf slides, and meets a body with its edge alone.
+    Fully,
+    /// A leaf that turns or rises, with what moves with it: no touch is harder than that, many are softer.
+    ByWeight,
+    /// The same, taken as rigid: what moves with it is not on the site.
+    AsRigid,
+}
+
+impl Lowered {
+    /// How far the touches are judged.
+    pub(crate) fn judged(&self) -> Judged {
+        let known = match &self.world {
+            AnyWorld::Sliding(_) => return Judged::Fully,
+            AnyWorld::Swinging(world) => world.hefts.len() == world.leaves.len(),
+            AnyWorld::Rising(world) => world.heft.is_some(),
+        };
+        if known {
+            Judged::ByWeight
+        } else {
+            Judged::AsRigid
+        }
+    }
+}
+
 /// What every kind of gate has.
 pub(super) struct Common {
     pub(super) devices: Devices,
@@ -37,6 +66,7 @@ pub(super) struct Common {
     pub(super) limits: Limits,
     pub(super) bodies: Vec<Body>,
     pub(super) bare: ForcePerLength,
+    pub(super) drive: Option<ForceSensing>,
     pub(super) slant: Ratio,
 }
 
@@ -82,6 +112,9 @@ fn sliding<'s>(
         .zip(ways.before)
         .collect();
     let limits = settled(asking, &common, ways.overlap, &before, defaults);
+    let mut bodies = common.bodies;
+    bodies.extend(leaners(asking, defaults));
+    let catches = catches(asking, site, gate, leaf, &ways.passes, defaults);
     let world = World {
         leaf: prism?,
         passes: ways.passes,
@@ -93,11 +126,12 @@ fn sliding<'s>(
             .into_iter()
             .map(|one| one.edge)
             .collect(),
-        drive: None,
+        drive: common.drive,
         bare_stiffness: common.bare,
         controller: common.controller,
         limits,
-        bodies: common.bodies,
+        bodies,
+        catches,
         greatest_slant: common.slant,
     };
     Ok((AnyWorld::Sliding(world), common.devices.sensing))
@@ -121,6 +155,7 @@ pub(super) fn common<'s>(
     let bodies = bodies(asking, site, gate, defaults);
     let limits = limits(asking, site, gate, defaults);
     let devices = devices?;
+    start(asking, site, gate, defaults);
     let skull = StruckPart::Skull;
     Ok(Common {
         devices,
@@ -128,6 +163,7 @@ pub(super) fn common<'s>(
         limits: limits?,
         bodies: bodies?,
         bare: asking.work(&BodyStiffness { part: skull })?.stiffness,
+        drive: drive(asking, site, gate),
         slant: Ratio::from_base(SLANT),
     })
 }

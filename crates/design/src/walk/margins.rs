@@ -2,17 +2,19 @@
 
 use super::GateWalk;
 use quantity::{Length, Quantity, Time};
-use serde::Serialize;
-use sim::walk::{AnyWorld, Verdict};
+use serde::{Deserialize, Serialize};
+use sim::walk::{AnyWalk, AnyWorld, Verdict};
 use std::num::NonZeroUsize;
 
 /// How far a value may go.
-#[derive(Debug, Clone, PartialEq, Serialize)]
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
 pub struct MarginTold {
     /// The value.
     pub what: String,
     /// What it is now, at the bad end of its tolerance.
     pub now: String,
+    /// As the site gives it, with its tolerance and how it is known; empty where it gives it in several places.
+    pub written: String,
     /// The farthest value at which nobody is hit; missing where somebody is even now.
     pub holds_up_to: Option<String>,
     /// That was proved of every family; else only nothing was found against it.
@@ -35,10 +37,13 @@ pub struct Effort {
 const HALVINGS: u32 = 6;
 /// Walks of each family that are tried before anything is proved.
 const TRIED: u64 = 1024;
+/// Places of the leaf at which an arm that reaches through is tried.
+const TRIED_REACHES: u32 = 512;
 
 /// One value that is moved: from where, to where, and how it is set.
 struct Moved<'a, Q> {
     what: &'static str,
+    written: String,
     from: Q,
     to: Q,
     set: &'a dyn Fn(&mut AnyWorld, Q),
@@ -54,6 +59,7 @@ impl GateWalk<'_> {
             effort,
             &Moved {
                 what: "slowest reaction of the controller",
+                written: self.written_reaction(),
                 from: reaction,
                 to: reaction + Time::from_base(1.0),
                 set: &|world, value| world.controller().reaction = value,
@@ -65,6 +71,7 @@ impl GateWalk<'_> {
                 effort,
                 &Moved {
                     what: "fastest leaf",
+                    written: self.written_speed(),
                     from: speed,
                     to: speed * 2.0,
                     set: &|world, value| {
@@ -81,6 +88,7 @@ impl GateWalk<'_> {
                 effort,
                 &Moved {
                     what: "height of the lowest beam, all raised alike",
+                    written: String::new(),
                     from: lowest,
                     to: lowest + Length::from_base(1.0),
                     set: &|world, value| {
@@ -97,6 +105,7 @@ impl GateWalk<'_> {
                 effort,
                 &Moved {
                     what: "least travel left in the edges after they report",
+                    written: self.written_soft_travel(),
                     from: softest,
                     to: Length::from_base(0.0),
                     set: &|world, value| {
@@ -122,6 +131,7 @@ impl GateWalk<'_> {
         let mut told = MarginTold {
             what: moved.what.to_owned(),
             now: self.print.q(moved.from),
+            written: moved.written.clone(),
             holds_up_to: None,
             proved: effort.most.is_some(),
             not_at: None,
@@ -162,10 +172,24 @@ fn is_sound(world: &AnyWorld, effort: Effort) -> bool {
     if worst.any(|worst| worst.class.is_bad()) {
         return false;
     }
+    if !holds_no_arm(&walk) {
+        return false;
+    }
     let Some(most) = effort.most else { return true };
     let proved = |family| {
         walk.prove(family, most, effort.threads)
             .is_ok_and(|proof| proof.verdict == Verdict::Proved)
     };
     walk.provable().iter().all(proved)
+}
+
+/// No arm that reaches through the leaf is held beyond the limits at the places that are tried.
+fn holds_no_arm(walk: &AnyWalk) -> bool {
+    let AnyWalk::Sliding(walk) = walk else {
+        return true;
+    };
+    walk.reaches().iter().all(|reach| {
+        walk.worst_reach(reach, TRIED_REACHES)
+            .is_ok_and(|(_, worst)| !worst.class.is_bad())
+    })
 }

@@ -16,22 +16,29 @@ mod margins;
 mod motion;
 mod outcome;
 mod people;
+mod press;
+mod reach;
+mod reached;
+mod record;
 mod rising;
 mod shown;
+mod start;
 mod strip;
 mod swing;
 mod told;
 mod trace;
+mod written;
 
 pub use assumption::Assumption;
-pub use decided::{FamilyTold, Standing as FamilyStanding, SweepTold};
+pub use decided::{FamilyTold, ShareTold, Standing as FamilyStanding, SweepTold};
 pub use margins::{Effort, MarginTold};
+pub use record::{Kept, KeptWalk, WalkRecord};
 pub use shown::{ShownCase, TouchedSquare};
-pub use told::{Event, Told};
+pub use told::{Event, Told, grouped};
 pub use trace::{Trace, TraceFrame};
 
 pub(crate) use devices::{Slot, heights, of_gate, senses_people};
-pub(crate) use lower::Lowered;
+pub(crate) use lower::{Judged, Lowered};
 pub(crate) use told::capital;
 
 use crate::Finding;
@@ -110,6 +117,11 @@ impl<'s> GateWalk<'s> {
         &self.lowered.sensing
     }
 
+    /// The world.
+    pub fn world(&self) -> &AnyWorld {
+        &self.lowered.world
+    }
+
     /// The world and the walk of a leaf that slides.
     pub fn sliding(&self) -> Option<(&World, &Walk)> {
         match (&self.lowered.world, &self.walk) {
@@ -118,9 +130,9 @@ impl<'s> GateWalk<'s> {
         }
     }
 
-    /// What a touch of this leaf does is judged: it slides, and meets a body with its edge alone.
-    pub(crate) fn judges_touches(&self) -> bool {
-        self.sliding().is_some()
+    /// How far the touches of this leaf are judged.
+    pub(crate) fn judged(&self) -> Judged {
+        self.lowered.judged()
     }
 
     /// The world without some of its devices.

@@ -1,50 +1,35 @@
 //! One walk past a leaf that swings or rises, in words: who is touched where and when, and with what force.
 
 use super::GateWalk;
-use super::told::{Event, Told, capital, severity};
+use super::told::{FAR_MORE, Told, capital, severity};
 use quantity::{Length, Quantity as _, Time};
-use sim::walk::{AnyWorld, Body, Outcome, Scenario, Touch};
-
-/// A force so many times the limit is told as far more than the limit: what the body is by then is no spring.
-const FAR_MORE: f64 = 10.0;
+use sim::walk::{Account, AnyWorld, Body, Scenario, Touch};
 
 impl GateWalk<'_> {
-    /// An outcome in words.
-    pub(super) fn without_account(
+    /// A course in words.
+    pub(super) fn turned_or_raised(
         &self,
         scenario: &Scenario,
-        outcome: &Outcome,
+        account: &Account,
         seed: Option<u64>,
     ) -> Told {
+        let outcome = &account.outcome;
         let body = &self.lowered.world.bodies()[scenario.body];
         let who = self.who(scenario, body);
-        let starts = Event {
-            seconds: 0.0,
-            what: format!("the leaf starts {}", self.moving(scenario)),
-        };
-        let (after, events) = match &outcome.touch {
-            Some(touch) => (
-                format!(
-                    "{} {}",
-                    self.met(scenario, body, touch),
-                    self.at_height(scenario, body)
-                ),
-                vec![
-                    starts,
-                    Event {
-                        seconds: touch.time.base(),
-                        what: "the leaf touches them".to_owned(),
-                    },
-                ],
+        let after = match &outcome.touch {
+            Some(touch) => format!(
+                "{} {}",
+                self.met(scenario, body, touch),
+                self.at_height(scenario, body)
             ),
-            None => (format!("{}.", capital(outcome.class.words())), vec![starts]),
+            None => format!("{}.", capital(outcome.class.words())),
         };
         Told {
             seed,
             ends: outcome.class.words().to_owned(),
             bad: outcome.class.is_bad(),
             sentence: format!("{who} {after}"),
-            events,
+            events: self.events(scenario, account),
             severity: outcome
                 .touch
                 .map_or(0.0, |touch| severity(self, &touch).base()),

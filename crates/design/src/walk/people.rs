@@ -5,7 +5,7 @@ use crate::asking::{Asking, End};
 use crate::figure::Print;
 use crate::outcome::Halt;
 use quantity::Velocity;
-use sim::walk::{Body, people};
+use sim::walk::{Body, leaning, people};
 use site::{Gate, PersonKind, Site};
 
 /// Bodies of the default list that a kind of people stands for.
@@ -37,6 +37,25 @@ pub(super) fn bodies<'s>(
     let print = asking.print();
     defaults.extend(bodies.iter().map(|body| assumed(body, print)));
     Ok(bodies)
+}
+
+/// Those who lean in, and what is assumed of them.
+pub(super) fn leaners(asking: &Asking<'_>, defaults: &mut Vec<Assumption>) -> Vec<Body> {
+    let bodies = leaning();
+    let print = asking.print();
+    defaults.extend(bodies.iter().map(|body| {
+        let heights = body.parts.first().map_or_else(String::new, |hand| {
+            format!("{} to {}", print.q(hand.bottom), print.q(hand.top))
+        });
+        Assumption::default(
+            body.name.clone(),
+            format!(
+                "there before the leaf starts, an arm in the gap at a height of {heights}, the rest beside the leaf's path"
+            ),
+            body.source.clone(),
+        )
+    }));
+    bodies
 }
 
 fn widen(bodies: &mut [Body], names: &[&str], speed: Velocity) {

@@ -4,6 +4,7 @@ use super::assumption::Assumption;
 use super::devices::Sensing;
 use super::lower::{common, first_leaf, prism, settled};
 use super::motion::{plan, turning};
+use super::press::{hefts, measured};
 use super::strip::{Places, on_rising};
 use crate::asking::{Asking, End};
 use crate::outcome::Halt;
@@ -35,6 +36,9 @@ pub(super) fn lower<'s>(
         "the ground, on which whoever is below it stands".to_owned(),
     )];
     let limits = settled(asking, &common, Length::from_base(0.0), &before, defaults);
+    let ends = [end_of(&leaf)];
+    let measured = measured(asking, gate, &ends, defaults);
+    let hefts = hefts(asking, site, gate, defaults);
     let pass = |direction| RisingPass { direction, plan };
     let world = RisingWorld {
         leaf,
@@ -42,14 +46,50 @@ pub(super) fn lower<'s>(
         beams: common.devices.beams,
         scanners: common.devices.scanners,
         edges: common.devices.edges,
-        drive: None,
+        drive: common.drive,
         bare_stiffness: common.bare,
         controller: common.controller,
         limits,
         bodies: common.bodies,
         greatest_slant: common.slant,
+        heft: hefts.first().copied(),
+        measured,
+        housing: housing(site, gate, &leaf, defaults),
     };
     Ok((AnyWorld::Rising(world), common.devices.sensing))
+}
+
+/// Distance from its pivot line to its free end; of a leaf that is lifted none.
+fn end_of(leaf: &RisingLeaf) -> Length {
+    match leaf {
+        RisingLeaf::Turning(leaf) => leaf.length,
+        RisingLeaf::Lifting(_) => Length::from_base(0.0),
+    }
+}
+
+/// Where the drive of an arm stands, whose cover holds its heel: nobody is there.
+fn housing(
+    site: &Site,
+    gate: &Gate,
+    leaf: &RisingLeaf,
+    defaults: &mut Vec<Assumption>,
+) -> Option<(Length, Length)> {
+    let covered = site
+        .operators_of(gate)
+        .any(|operator| operator.arm_covered == Some(true));
+    let RisingLeaf::Turning(leaf) = leaf else {
+        return None;
+    };
+    if !covered || gate.kind != GateKind::BarrierArm {
+        return None;
+    }
+    let tall = leaf.above + leaf.below;
+    defaults.push(Assumption::default(
+        "the housing of the drive",
+        "around the shaft, as far as the arm is high; nobody is in it",
+        "the heel of the arm turns under its cover",
+    ));
+    Some((leaf.pivot - tall, leaf.pivot + tall))
 }
 
 /// The leaf and its plan.

@@ -43,7 +43,7 @@ impl GateWalk<'_> {
         Length::from_base(SIDE)
     }
 
-    /// So many of the worst cases of a leaf that slides, each of another body or direction.
+    /// So many of the worst cases, each of another body or direction.
     pub fn worst_cases(&self, count: usize) -> Vec<ShownCase> {
         let mut worst: Vec<Worst> = self
             .walk
@@ -74,14 +74,12 @@ impl GateWalk<'_> {
     }
 
     fn shown(&self, seed: u64, scenario: Scenario) -> Option<ShownCase> {
-        let (world, walk) = self.sliding()?;
-        let account = walk.account(&scenario, Time::from_base(STEP)).ok()?;
-        let direction = world.passes.get(scenario.pass)?.direction;
-        let body = world.bodies.get(scenario.body)?;
-        let moves = match direction {
-            Direction::Closing => "closing",
-            Direction::Opening => "opening",
-        };
+        let world = &self.lowered.world;
+        let step = Time::from_base(STEP);
+        let account = self.walk.account(&scenario, step).ok()?;
+        let direction = world.direction(scenario.pass)?;
+        let body = world.bodies().get(scenario.body)?;
+        let moves = self.moving(&scenario);
         Some(ShownCase {
             title: format!("{}, leaf {moves}", body.name),
             told: self.told(seed),

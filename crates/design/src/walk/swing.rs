@@ -5,6 +5,7 @@ use super::assumption::Assumption;
 use super::devices::Sensing;
 use super::lower::{common, first_leaf, prism, settled};
 use super::motion::turning;
+use super::press::{hefts, measured};
 use super::strip::{Places, on_swinging};
 use crate::asking::{Asking, End, Wants, pick};
 use crate::outcome::Halt;
@@ -32,7 +33,15 @@ pub(super) fn lower<'s>(
     let places: &Places<'_> = &|device, ends| on_swinging((hung, &names), device, ends);
     let common = common(asking, site, gate, places, defaults);
     let near = around(asking, site, gate, hung, defaults);
-    let (plans, delays, common, near) = (plans?, delays?, common?, near?);
+    let (plans, delays, common, mut near) = (plans?, delays?, common?, near?);
+    if covered_at_hinges(gate) {
+        near.hung_on.clear();
+        defaults.push(Assumption::default(
+            "the gap between each leaf and its own post",
+            "covered: nobody gets into it, and the post is not counted",
+            "cover of the hinge side on the site; the gap at the hinges is asked for by itself",
+        ));
+    }
     let limits = settled(
         asking,
         &common,
@@ -41,6 +50,9 @@ pub(super) fn lower<'s>(
         defaults,
     );
     hangs(gate, defaults);
+    let ends: Vec<Length> = hung.iter().map(|leaf| leaf.length).collect();
+    let measured = measured(asking, gate, &ends, defaults);
+    let hefts = hefts(asking, site, gate, defaults);
     let world = SwingWorld {
         passes: passes(&plans, &delays),
         leaves: leaves?,
@@ -48,12 +60,14 @@ pub(super) fn lower<'s>(
         beams: common.devices.beams,
         scanners: common.devices.scanners,
         edges: common.devices.edges,
-        drive: None,
+        drive: common.drive,
         bare_stiffness: common.bare,
         controller: common.controller,
         limits,
         bodies: common.bodies,
         greatest_slant: common.slant,
+        hefts,
+        measured,
     };
     let world = clear_of_posts(world, &near, defaults);
     Ok((AnyWorld::Swinging(world), common.devices.sensing))
@@ -206,6 +220,14 @@ fn hangs(gate: &Gate, defaults: &mut Vec<Assumption>) {
             "order of the leaves on the site",
         ));
     }
+}
+
+/// Every hinge side has a cover.
+fn covered_at_hinges(gate: &Gate) -> bool {
+    gate.leaf.iter().all(|leaf| {
+        let side = leaf.hinge_side.as_ref();
+        side.is_some_and(|side| side.covered == Some(true))
+    })
 }
 
 /// The world without the sides of the hinge posts, where the leaf as it is drawn would cut one of them.

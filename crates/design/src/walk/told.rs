@@ -4,13 +4,13 @@ use super::GateWalk;
 use super::devices::{Sensing, Slot};
 use crate::figure::Print;
 use quantity::{Length, Quantity as _, Ratio, Time};
-use serde::Serialize;
+use serde::{Deserialize, Serialize};
 use sim::walk::{
     Account, Beam, Behavior, Body, Class, Direction, Scanner, Scenario, Sight, Touch, Way,
 };
 
 /// One walk in words.
-#[derive(Debug, Clone, PartialEq, Serialize)]
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
 pub struct Told {
     /// The number that makes it again; missing for one that a proof came upon.
     pub seed: Option<u64>,
@@ -27,7 +27,7 @@ pub struct Told {
 }
 
 /// Something that happens in a walk.
-#[derive(Debug, Clone, PartialEq, Serialize)]
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
 pub struct Event {
     /// Seconds since the leaf started.
     pub seconds: f64,
@@ -37,6 +37,8 @@ pub struct Event {
 
 /// Frames of an account that is only told, not drawn.
 const COARSE: f64 = 1.0;
+/// A force so many times the limit is told as far more than the limit: what the body is by then is no spring.
+pub(super) const FAR_MORE: f64 = 10.0;
 
 impl GateWalk<'_> {
     /// A walk by its number.
@@ -52,8 +54,8 @@ impl GateWalk<'_> {
                 .map(|account| self.in_words(scenario, &account, seed)),
             None => self
                 .walk
-                .evaluate(scenario)
-                .map(|outcome| self.without_account(scenario, &outcome, seed)),
+                .account(scenario, Time::from_base(COARSE))
+                .map(|account| self.turned_or_raised(scenario, &account, seed)),
         };
         told.unwrap_or_else(|out| Told {
             seed,
@@ -107,6 +109,10 @@ impl GateWalk<'_> {
             Behavior::Stop(depth) => format!(
                 "{name} comes {way} at {speed}{} and stays {} the gate line, {place}.",
                 slanted(scenario.slant),
+                beside(depth, print)
+            ),
+            Behavior::Stand(depth) if body.arm > 0 => format!(
+                "{name} stands beside the path of the leaf before it starts, facing {way}, the hand {} the gate line, {place}.",
                 beside(depth, print)
             ),
             Behavior::Stand(depth) => format!(
@@ -243,7 +249,7 @@ impl GateWalk<'_> {
         }
     }
 
-    fn events(&self, scenario: &Scenario, account: &Account) -> Vec<Event> {
+    pub(super) fn events(&self, scenario: &Scenario, account: &Account) -> Vec<Event> {
         let direction = self.direction(scenario);
         let mut events = Vec::new();
         let mut add = |time: Time, what: String| {
@@ -272,11 +278,13 @@ impl GateWalk<'_> {
         }
         if let Some(touch) = account.outcome.touch {
             let print = self.print;
-            let force = print.q(touch.force);
-            add(
-                touch.time,
-                format!("the leaf touches them; the force rises to {force}"),
-            );
+            let what = if touch.force.base() > FAR_MORE * touch.limit.base() {
+                "the leaf touches them".to_owned()
+            } else {
+                let force = print.q(touch.force);
+                format!("the leaf touches them; the force rises to {force}")
+            };
+            add(touch.time, what);
             for (after, what) in [
                 (touch.lasts, "what may last"),
                 (touch.rests, "what may remain"),
@@ -366,4 +374,17 @@ pub(crate) fn capital(text: &str) -> String {
 /// The worse of two ends.
 pub(crate) fn rank(class: Class) -> usize {
     class as usize
+}
+
+/// A count in groups of three digits.
+pub fn grouped(count: u64) -> String {
+    let digits = count.to_string();
+    let mut out = String::new();
+    for (at, digit) in digits.chars().enumerate() {
+        if at > 0 && (digits.len() - at).is_multiple_of(3) {
+            out.push(',');
+        }
+        out.push(digit);
+    }
+    out
 }

@@ -4,7 +4,7 @@ use super::GateWalk;
 use super::told::{Event, Told};
 use quantity::{Quantity as _, Time};
 use serde::Serialize;
-use sim::walk::{Direction, Frame, Way};
+use sim::walk::{AnyWorld, Frame, Pose, RisingLeaf, Spot, Way};
 
 /// One walk for drawing. Lengths are in meters, times in seconds since the leaf started; x runs along the closed leaf from
 /// its latching side, y into the property, z up.
@@ -16,9 +16,9 @@ pub struct Trace {
     pub gate: String,
     /// Which way the leaf moves: closing, opening.
     pub leaf_moves: String,
-    /// Half the thickness of the leaf, which lies about y = 0.
+    /// Half the thickness of the leaf.
     pub leaf_half_thickness: f64,
-    /// Heights of the leaf's underside and top.
+    /// Heights of its underside and top when it is closed.
     pub leaf_heights: [f64; 2],
     /// The body.
     pub body: String,
@@ -35,38 +35,41 @@ pub struct Trace {
 }
 
 /// One picture.
-#[derive(Debug, Clone, Copy, PartialEq, Serialize)]
+#[derive(Debug, Clone, PartialEq, Serialize)]
 pub struct TraceFrame {
     /// Time.
     pub time: f64,
-    /// x of the leaf's edge that goes ahead.
-    pub edge: f64,
+    /// x of the edge of a leaf that slides that goes ahead; its middle is at y = 0.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub edge: Option<f64>,
+    /// The corners of each leaf that swings, as x and y.
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    pub from_above: Vec<[[f64; 2]; 4]>,
+    /// The corners of a leaf that rises, as x and z; its middle is at y = 0.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub from_the_road: Option<[[f64; 2]; 4]>,
     /// x and y of the body's middle.
     pub body: [f64; 2],
 }
 
 impl GateWalk<'_> {
-    /// One walk by its number, for drawing; nothing where it cannot be worked, nor for a leaf that
-    /// does not slide.
+    /// One walk by its number, for drawing; nothing where it cannot be worked.
     pub fn trace(&self, seed: u64) -> Option<Trace> {
         let scenario = self.walk.scenario(seed);
-        let (world, walk) = self.sliding()?;
-        let body = world.bodies.get(scenario.body)?;
-        let account = walk.account(&scenario, Time::from_base(0.01)).ok()?;
+        let body = self.lowered.world.bodies().get(scenario.body)?;
+        let step = Time::from_base(0.01);
+        let account = self.walk.account(&scenario, step).ok()?;
         let told = self.told(seed);
-        let leaf_moves = match world.passes.get(scenario.pass)?.direction {
-            Direction::Closing => "closing",
-            Direction::Opening => "opening",
-        };
+        let (half, heights) = section(&self.lowered.world)?;
         let slant = scenario.slant.base();
         let length = (1.0 + slant * slant).sqrt();
         let way = if scenario.way == Way::In { 1.0 } else { -1.0 };
         Some(Trace {
             seed,
             gate: self.name().to_owned(),
-            leaf_moves: leaf_moves.to_owned(),
-            leaf_half_thickness: 0.5 * world.leaf.thickness.base(),
-            leaf_heights: [world.leaf.bottom.base(), world.leaf.top.base()],
+            leaf_moves: self.moving(&scenario).to_owned(),
+            leaf_half_thickness: half,
+            leaf_heights: heights,
             body: body.name.clone(),
             cylinders: body
                 .parts
@@ -84,10 +87,38 @@ impl GateWalk<'_> {
     }
 }
 
+/// Half the thickness of a leaf, and the heights of its underside and top when it is closed.
+fn section(world: &AnyWorld) -> Option<(f64, [f64; 2])> {
+    let (thickness, low, high) = match world {
+        AnyWorld::Sliding(world) => (world.leaf.thickness, world.leaf.bottom, world.leaf.top),
+        AnyWorld::Swinging(world) => {
+            let leaf = world.leaves.first()?;
+            (leaf.thickness, leaf.bottom, leaf.top)
+        }
+        AnyWorld::Rising(world) => match world.leaf {
+            RisingLeaf::Turning(leaf) => (
+                leaf.thickness,
+                leaf.height - leaf.below,
+                leaf.height + leaf.above,
+            ),
+            RisingLeaf::Lifting(leaf) => (leaf.thickness, leaf.closed, leaf.closed + leaf.tall),
+        },
+    };
+    Some((0.5 * thickness.base(), [low.base(), high.base()]))
+}
+
 fn frame(frame: &Frame) -> TraceFrame {
+    let corners = |leaf: &[Spot; 4]| leaf.map(|spot| [spot.x.base(), spot.y.base()]);
+    let (edge, from_above, from_the_road) = match &frame.leaf {
+        Pose::Edge(edge) => (Some(edge.base()), Vec::new(), None),
+        Pose::Above(leaves) => (None, leaves.iter().map(corners).collect(), None),
+        Pose::Front(leaf) => (None, Vec::new(), Some(corners(leaf))),
+    };
     TraceFrame {
         time: frame.time.base(),
-        edge: frame.edge.base(),
+        edge,
+        from_above,
+        from_the_road,
         body: [frame.body.x.base(), frame.body.y.base()],
     }
 }

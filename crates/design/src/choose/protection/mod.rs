@@ -9,6 +9,7 @@ mod cover;
 mod place;
 mod proposed;
 mod search;
+mod turned;
 
 use crate::Finding;
 use search::Search;

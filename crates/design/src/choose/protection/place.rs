@@ -31,7 +31,7 @@ pub(super) struct Placed {
 }
 
 /// Heights of beams above the ground (m): 6, 12, 21, 27 1/2 and 40 in, or 150, 300, 500, 700 and 1000 mm.
-fn heights(units: UnitSystem) -> [f64; 5] {
+pub(super) fn heights(units: UnitSystem) -> [f64; 5] {
     match units {
         UnitSystem::UsCustomary => [0.1524, 0.3048, 0.5334, 0.6985, 1.016],
         UnitSystem::Si => [0.15, 0.3, 0.5, 0.7, 1.0],
@@ -39,7 +39,7 @@ fn heights(units: UnitSystem) -> [f64; 5] {
 }
 
 /// Distances of beams from the face of the leaf (m): within reach of the leaf, a step away, and where a walker is stopped for.
-fn distances(units: UnitSystem) -> [f64; 3] {
+pub(super) fn distances(units: UnitSystem) -> [f64; 3] {
     match units {
         UnitSystem::UsCustomary => [0.0889, 0.9144, 1.9812],
         UnitSystem::Si => [0.09, 0.9, 2.0],
@@ -47,59 +47,65 @@ fn distances(units: UnitSystem) -> [f64; 3] {
 }
 
 /// Depth of a field (m): 5 ft, or 1.5 m.
-const FIELD: f64 = 1.5;
+pub(super) const FIELD: f64 = 1.5;
 
 /// Height of a level field (m): 1 ft, or 300 mm.
-const FIELD_UP: f64 = 0.3;
+pub(super) const FIELD_UP: f64 = 0.3;
 
 /// The places for one entry of a kind, at a gate with its leaf.
 pub(super) fn places(
-    (entry, kind): (&str, DeviceKind),
-    (gate, leaf): (&str, &str),
+    draft: &Draft<'_>,
+    kind: DeviceKind,
+    leaf: &str,
     bounds: &Bounds,
-    units: UnitSystem,
 ) -> Vec<Placed> {
-    let draft = Draft {
-        entry,
-        gate,
-        leaf,
-        units,
-    };
     match kind {
-        DeviceKind::ThroughBeam | DeviceKind::Reflective => beams(&draft, bounds),
-        DeviceKind::AreaScanner => fields(&draft, bounds),
-        DeviceKind::ContactEdge => edges(&draft, bounds),
+        DeviceKind::ThroughBeam | DeviceKind::Reflective => beams(draft, bounds),
+        DeviceKind::AreaScanner => fields(draft, bounds),
+        DeviceKind::ContactEdge => edges(draft, leaf, bounds),
         _ => Vec::new(),
     }
 }
 
 /// What every place of an entry has in common.
-struct Draft<'a> {
-    entry: &'a str,
-    gate: &'a str,
-    leaf: &'a str,
-    units: UnitSystem,
+pub(super) struct Draft<'a> {
+    /// The entry of the parts files.
+    pub(super) entry: &'a str,
+    pub(super) gate: &'a str,
+    pub(super) units: UnitSystem,
 }
 
 impl Draft<'_> {
-    fn placed(&self, id: String, words: String, guards: &str, more: Vec<String>) -> Placed {
+    pub(super) fn placed(
+        &self,
+        id: String,
+        words: String,
+        guards: &[&str],
+        more: Vec<String>,
+    ) -> Placed {
+        let guards: Vec<String> = guards.iter().map(|one| format!("\"{one}\"")).collect();
         let mut lines = vec![
             "[[device]]".to_owned(),
             format!("id = \"{id}\""),
             format!("part = \"{}\"", self.entry),
             format!("gate = \"{}\"", self.gate),
-            format!("guards = [\"{guards}\"]"),
+            format!("guards = [{}]", guards.join(", ")),
         ];
         lines.extend(more);
         Placed { id, words, lines }
     }
 
-    fn position(&self, key: &str, [x, y, z]: [f64; 3]) -> String {
+    /// A length as printed.
+    pub(super) fn shown(&self, length: f64) -> String {
+        quantity::print(Length::from_base(length), self.units)
+    }
+
+    pub(super) fn position(&self, key: &str, [x, y, z]: [f64; 3]) -> String {
         format!("{key} = {}", self.corner([x, y, z]))
     }
 
-    fn corner(&self, place: [f64; 3]) -> String {
-        let [x, y, z] = place.map(|one| quantity::print(Length::from_base(one), self.units));
+    pub(super) fn corner(&self, place: [f64; 3]) -> String {
+        let [x, y, z] = place.map(|one| self.shown(one));
         format!("[\"{x}\", \"{y}\", \"{z}\"]")
     }
 }
@@ -122,18 +128,17 @@ fn beams(draft: &Draft<'_>, bounds: &Bounds) -> Vec<Placed> {
             for distance in distances(draft.units) {
                 for height in heights(draft.units) {
                     let y = sign * (bounds.half + distance);
-                    let shown = |one: f64| quantity::print(Length::from_base(one), draft.units);
                     let id = format!("{}-{guards}-{side}-{}", draft.entry, placed.len() + 1);
                     let words = format!(
                         "beam on the {side} side, {} from the leaf, {} above the ground, while it is {guards}",
-                        shown(distance),
-                        shown(height)
+                        draft.shown(distance),
+                        draft.shown(height)
                     );
                     let more = vec![
                         draft.position("at", [to, y, height]),
                         draft.position("to", [from, y, height]),
                     ];
-                    placed.push(draft.placed(id, words, guards, more));
+                    placed.push(draft.placed(id, words, &[guards], more));
                 }
             }
         }
@@ -158,13 +163,13 @@ fn fields(draft: &Draft<'_>, bounds: &Bounds) -> Vec<Placed> {
                 draft.position("at", [to, near, FIELD_UP]),
                 format!("field = [{}]", corners.join(", ")),
             ];
-            placed.push(draft.placed(id, words, guards, more));
+            placed.push(draft.placed(id, words, &[guards], more));
         }
     }
     placed
 }
 
-fn edges(draft: &Draft<'_>, bounds: &Bounds) -> Vec<Placed> {
+fn edges(draft: &Draft<'_>, leaf: &str, bounds: &Bounds) -> Vec<Placed> {
     let ends = [
         ("closing", "leading", bounds.closed),
         ("opening", "trailing", bounds.tail.0),
@@ -173,11 +178,11 @@ fn edges(draft: &Draft<'_>, bounds: &Bounds) -> Vec<Placed> {
         let id = format!("{}-{end}", draft.entry);
         let words = format!("edge on the {end} end of the leaf, its full height");
         let more = vec![
-            format!("carried_by = \"{}\"", draft.leaf),
+            format!("carried_by = \"{}\"", leaf),
             draft.position("at", [x, 0.0, bounds.bottom]),
             draft.position("to", [x, 0.0, bounds.top]),
         ];
-        draft.placed(id, words, guards, more)
+        draft.placed(id, words, &[guards], more)
     })
     .to_vec()
 }

@@ -1,11 +1,13 @@
 //! What can be added: every entry of the parts files at every place, as devices of the site.
 
-use super::place::{Bounds, Placed, places};
+use super::place::{Bounds, Draft, Placed, places};
+use super::turned;
 use crate::asking::{Asking, Lack};
 use crate::check::gate_of;
 use crate::walk::{GateWalk, Slot, senses_people};
 use quantity::Quantity as _;
-use site::{Device, Gate, Leaf, Site, SourceFile, load, part_names};
+use sim::walk::AnyWorld;
+use site::{Device, DeviceKind, Gate, Leaf, Site, SourceFile, load, part_names};
 
 /// One candidate: where it goes, and the device with everything that its data sheet says.
 pub(super) struct Proposed {
@@ -19,7 +21,9 @@ pub(super) fn proposed(
     bare: &Site,
     at: usize,
 ) -> Vec<Proposed> {
-    let Some((gate, leaf, bounds)) = bounds(bare, at) else {
+    let gate = &bare.gate[at];
+    let mut asking = Asking::new(bare.site.unit_system());
+    let Ok(walk) = GateWalk::read(&mut asking, bare, gate) else {
         return Vec::new();
     };
     let names = part_names(parts, "device");
@@ -37,8 +41,12 @@ pub(super) fn proposed(
     let mut placed = Vec::new();
     for (index, name) in names.iter().enumerate() {
         if let Some(device) = named(&entries, &format!("entry-{index}")) {
-            let on = (gate.id.as_str(), leaf.id.as_str());
-            placed.extend(places((name, device.kind), on, &bounds, units));
+            let draft = Draft {
+                entry: name,
+                gate: gate.id.as_str(),
+                units,
+            };
+            placed.extend(all_places(&draft, device.kind, gate, walk.world()));
         }
     }
     let tables: Vec<String> = placed.iter().map(|one| one.lines.join("\n")).collect();
@@ -52,6 +60,20 @@ pub(super) fn proposed(
     devices
         .filter(|one| is_walked(bare, at, &one.device))
         .collect()
+}
+
+/// The places for one entry at a gate.
+fn all_places(draft: &Draft<'_>, kind: DeviceKind, gate: &Gate, world: &AnyWorld) -> Vec<Placed> {
+    match world {
+        AnyWorld::Sliding(_) => bounds(gate).map_or(Vec::new(), |(leaf, bounds)| {
+            places(draft, kind, leaf.id.as_str(), &bounds)
+        }),
+        AnyWorld::Swinging(world) => {
+            let names: Vec<&str> = gate.leaf.iter().map(|leaf| leaf.id.as_str()).collect();
+            turned::places(draft, kind, world, &names)
+        }
+        AnyWorld::Rising(_) => Vec::new(),
+    }
 }
 
 /// The walk test takes the device: nothing about it is missing, and it acts.
@@ -69,9 +91,8 @@ fn named<'s>(site: &'s Site, id: &str) -> Option<&'s Device> {
     site.device.iter().find(|device| device.id.as_str() == id)
 }
 
-/// The gate, its leaf, and what bounds the places.
-fn bounds(site: &Site, at: usize) -> Option<(&Gate, &Leaf, Bounds)> {
-    let gate = &site.gate[at];
+/// The leaf of a gate that slides, and what bounds the places.
+fn bounds(gate: &Gate) -> Option<(&Leaf, Bounds)> {
     let leaf = gate.leaf.first()?;
     let closed = leaf.closed_end.as_ref()?.nominal().base();
     let travel = gate.travel.as_ref()?.nominal().base();
@@ -85,7 +106,7 @@ fn bounds(site: &Site, at: usize) -> Option<(&Gate, &Leaf, Bounds)> {
         bottom,
         top: bottom + leaf.height.as_ref()?.nominal().base(),
     };
-    Some((gate, leaf, bounds))
+    Some((leaf, bounds))
 }
 
 /// The site without devices that see people at a gate.
@@ -104,8 +125,8 @@ pub(super) fn without_protection(site: &Site, at: usize) -> Site {
 pub(super) fn assumed(site: &Site, at: usize) -> Result<Vec<String>, Vec<String>> {
     let mut asking = Asking::new(site.site.unit_system());
     if let Ok(walk) = GateWalk::read(&mut asking, site, &site.gate[at]) {
-        if walk.sliding().is_none() {
-            let why = "Devices are searched for gates with sliding leaves only as yet.";
+        if matches!(walk.world(), AnyWorld::Rising(_)) {
+            let why = "Devices are searched for gates with leaves that slide or swing; not yet for one that rises.";
             return Err(vec![why.to_owned()]);
         }
         let told = walk.assumptions().iter();

@@ -10,7 +10,7 @@ use crate::choose::tried::Tried;
 use crate::verdict::Verdict;
 use crate::verdicts::QuickVerdict;
 use crate::walk::GateWalk;
-use sim::walk::Walk;
+use sim::walk::AnyWalk;
 use site::{Site, SourceFile};
 use std::collections::BTreeSet;
 
@@ -67,7 +67,7 @@ impl<'s> Search<'s> {
     /// The fewest candidates with which nobody is hit, by themselves or beside what is there.
     pub(super) fn fewest(&mut self, there: bool) -> Option<ProtectionSet> {
         let bare = self.walk(there, &[])?;
-        let singles: Vec<Option<Walk>> = (0..self.candidates.len())
+        let singles: Vec<Option<AnyWalk>> = (0..self.candidates.len())
             .map(|at| self.walk(there, &[at]))
             .collect();
         let (mut cover, mut known) = (Cover::default(), BTreeSet::new());
@@ -152,11 +152,11 @@ impl<'s> Search<'s> {
         walk.map(|walk| bad(&walk, 1)).unwrap_or_default()
     }
 
-    fn walk(&self, there: bool, set: &[usize]) -> Option<Walk> {
+    fn walk(&self, there: bool, set: &[usize]) -> Option<AnyWalk> {
         let site = self.with(there, set);
         let mut asking = Asking::new(site.site.unit_system());
         let read = GateWalk::read(&mut asking, &site, &site.gate[self.at]).ok()?;
-        read.sliding().map(|(_, walk)| walk.clone())
+        Some(read.walk)
     }
 
     /// The site with a set in it.
@@ -202,7 +202,7 @@ impl<'s> Search<'s> {
 }
 
 /// The numbers of walks that end badly; every so manieth is looked at.
-fn bad(walk: &Walk, step: usize) -> Vec<u64> {
+fn bad(walk: &AnyWalk, step: usize) -> Vec<u64> {
     let count = walk.families().len() as u64 * FULL;
     (0..count)
         .step_by(step)
@@ -210,13 +210,13 @@ fn bad(walk: &Walk, step: usize) -> Vec<u64> {
         .collect()
 }
 
-fn is_bad(walk: &Walk, seed: u64) -> bool {
+fn is_bad(walk: &AnyWalk, seed: u64) -> bool {
     let outcome = walk.evaluate(&walk.scenario(seed));
     outcome.is_ok_and(|outcome| outcome.class.is_bad())
 }
 
 /// The candidates that by themselves make a walk end well.
-fn menders(singles: &[Option<Walk>], seed: u64) -> Vec<usize> {
+fn menders(singles: &[Option<AnyWalk>], seed: u64) -> Vec<usize> {
     let each = singles.iter().enumerate();
     each.filter(|(_, walk)| walk.as_ref().is_some_and(|walk| !is_bad(walk, seed)))
         .map(|(at, _)| at)
