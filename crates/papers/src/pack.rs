@@ -9,7 +9,7 @@ const PATTERNS: &str = "templates.typ";
 const WORKINGS: &str = "workings.typ";
 
 /// The templates of the pack, by name.
-const TEMPLATES: [(&str, &str); 13] = [
+const TEMPLATES: [(&str, &str); 14] = [
     (MAIN, include_str!("../templates/pack.typ")),
     ("theme.typ", include_str!("../templates/theme.typ")),
     ("marks.typ", include_str!("../templates/marks.typ")),
@@ -18,6 +18,7 @@ const TEMPLATES: [(&str, &str); 13] = [
     ("working.typ", include_str!("../templates/working.typ")),
     ("link.typ", include_str!("../templates/link.typ")),
     ("questions.typ", include_str!("../templates/questions.typ")),
+    ("walk.typ", include_str!("../templates/walk.typ")),
     ("structure.typ", include_str!("../templates/structure.typ")),
     ("day-sheet.typ", include_str!("../templates/day-sheet.typ")),
     ("schedule.typ", include_str!("../templates/schedule.typ")),

@@ -1,6 +1,6 @@
 //! Every drawing of a site on its sheet: plans, elevations, sections, plots.
 
-use crate::{curves, elevation, foundation, hazard, mounting, plan, walk};
+use crate::{curves, elevation, foot, foundation, hazard, mounting, plan, vehicle, walk};
 use draw::{DrawError, Drawing, North, Orientation, Paper, ScaleChoice, Scene, Sheet, TitleBlock};
 use quantity::{Quantity as _, Ratio};
 use site::{CodeBasis, Gate, Site};
@@ -55,14 +55,19 @@ pub(crate) struct Planned {
 }
 
 /// The drawings of a site on tabloid (US) or A3 (EU) paper: the plan of each gate, one of the whole site where
-/// something stands farther away, each gate from the front and cut across, where it can catch somebody, its foundations, and how it moves as curves;
+/// something stands farther away, the ways of people on foot, each gate from the front and cut across, where it can catch somebody, vehicles in it, its foundations, and how it moves as curves;
 /// what is small on paper of half that size.
 pub fn drawings(site: &Site, imprint: &Imprint) -> Result<Vec<NamedDrawing>, DrawError> {
-    let trial = sheet(site, imprint, String::new(), north(site));
-    let mut planned = plan::planned(site, &trial)?;
+    laid_out(site, imprint, &beside_plans(site))
+}
+
+/// What is drawn besides the plans, in order; it is the same whatever the title block says.
+pub(crate) fn beside_plans(site: &Site) -> Vec<Planned> {
+    let mut planned: Vec<Planned> = foot::planned(site).into_iter().collect();
     for gate in &site.gate {
         planned.extend(upright(site, gate));
         planned.extend(hazard::planned(site, gate));
+        planned.extend(vehicle::planned(site, gate));
         planned.extend(walk::planned(site, gate));
     }
     let foundations = foundation::planned(site);
@@ -74,19 +79,31 @@ pub fn drawings(site: &Site, imprint: &Imprint) -> Result<Vec<NamedDrawing>, Dra
         planned.extend(mountings(site, gate));
         planned.extend(plots(site, gate));
     }
-    let count = planned.len();
-    let laid_out = |(index, planned): (usize, Planned)| {
+    planned
+}
+
+/// The plans of a site and what is drawn besides them, each on its sheet.
+pub(crate) fn laid_out(
+    site: &Site,
+    imprint: &Imprint,
+    beside: &[Planned],
+) -> Result<Vec<NamedDrawing>, DrawError> {
+    let trial = sheet(site, imprint, String::new(), north(site));
+    let plans = plan::planned(site, &trial)?;
+    let count = plans.len() + beside.len();
+    let on_its_sheet = |(index, planned): (usize, &Planned)| {
         let number = format!("{} of {count}", index + 1);
-        let mut sheet = sheet(site, imprint, number, planned.north);
+        let mut sheet = sheet(site, imprint, number, planned.north.clone());
         if planned.half {
             sheet.paper = half(sheet.paper);
         }
         Ok(NamedDrawing {
-            name: planned.name,
-            drawing: sheet.scale(planned.scale).lay_out(&planned.scene)?,
+            name: planned.name.clone(),
+            drawing: sheet.scale(planned.scale.clone()).lay_out(&planned.scene)?,
         })
     };
-    planned.into_iter().enumerate().map(laid_out).collect()
+    let all = plans.iter().chain(beside);
+    all.enumerate().map(on_its_sheet).collect()
 }
 
 /// A gate seen from the front, and cut across.

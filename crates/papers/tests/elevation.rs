@@ -1,46 +1,14 @@
 //! Elevations and sections of every kind of gate: nothing overlaps, what matters is measured, what is missing is told.
 
-#![allow(
-    clippy::unwrap_used,
-    clippy::panic,
-    reason = "a test may stop at the first surprise"
-)]
+#![allow(clippy::unwrap_used, reason = "a test may stop at the first surprise")]
+
+mod sheet;
 
 use draw::DxfUnit;
-use papers::sheets::{Imprint, NamedDrawing, drawings};
+use papers::sheets::NamedDrawing;
 use quantity::{Length, Measured, UnitSystem};
-use site::{Site, SourceFile, load};
-use std::fs;
-use std::path::Path;
-
-const SITES: [&str; 6] = [
-    "boatyard",
-    "boatyard-faulty",
-    "vineyard",
-    "vineyard-faulty",
-    "quarry",
-    "clinic",
-];
-
-fn read(text: &str, parts: Vec<SourceFile>) -> Site {
-    let file = SourceFile {
-        name: "site.toml".to_owned(),
-        text: text.to_owned(),
-    };
-    load(file, parts).site.unwrap()
-}
-
-fn example(name: &str) -> Site {
-    let folder = Path::new(env!("CARGO_MANIFEST_DIR"))
-        .join("../../examples")
-        .join(name);
-    let parts = SourceFile {
-        name: "parts.toml".to_owned(),
-        text: fs::read_to_string(folder.join("parts.toml")).unwrap(),
-    };
-    let text = fs::read_to_string(folder.join("site.toml")).unwrap();
-    read(&text, vec![parts])
-}
+use sheet::{SITES, drawn as sheets, example, read};
+use site::Site;
 
 /// A gate of a kind with a leaf of 17 ft by 5 ft, with more keys of the gate.
 fn small(kind: &str, more: &str) -> Site {
@@ -49,29 +17,21 @@ fn small(kind: &str, more: &str) -> Site {
          [[gate.leaf]]\nid = \"leaf\"\nlength = \"17 ft\"\nheight = \"5 ft\"\nthickness = \"2 in\"\nground_clearance = \"3 in\"\ninfill = \"welded mesh\"\n\
          [[gate.post]]\nid = \"near\"\nrole = \"catch\"\nat = [\"-6 in\", \"0 in\", \"0 in\"]\nheight = \"6 ft\"\nwidth = \"4 in\"\n"
     );
-    read(&text, Vec::new())
+    read(&text)
 }
 
 fn drawn(site: &Site) -> Vec<NamedDrawing> {
-    let imprint = Imprint {
-        date: "25 November 2026".to_owned(),
-        caution: String::new(),
-    };
-    let mut all = drawings(site, &imprint).unwrap();
-    all.retain(|sheet| !sheet.name.contains("plan") && !sheet.name.starts_with("hazard"));
-    all
+    sheets(site, |name| {
+        !name.contains("plan") && !name.starts_with("hazard")
+    })
 }
 
 fn sheet(site: &Site, name: &str) -> NamedDrawing {
-    let mut all = drawn(site);
-    all.retain(|sheet| sheet.name == name);
-    all.remove(0)
+    sheets(site, |one| one == name).remove(0)
 }
 
 fn words(sheet: &NamedDrawing) -> String {
-    let boxes = sheet.drawing.text_boxes();
-    let words: Vec<&str> = boxes.iter().map(|text| text.words.as_str()).collect();
-    words.join(" ")
+    sheet::words(&sheet.drawing)
 }
 
 fn says(sheet: &NamedDrawing, all: &[&str]) {
@@ -83,10 +43,7 @@ fn says(sheet: &NamedDrawing, all: &[&str]) {
 
 fn tidy(site: &Site, what: &str) {
     for sheet in drawn(site) {
-        let name = &sheet.name;
-        assert_eq!(sheet.drawing.overlapping_text(), [], "{what}, {name}");
-        let homeless = sheet.drawing.without_room();
-        assert!(homeless.is_empty(), "{what}, {name}: {homeless:?}");
+        sheet::tidy(&format!("{what}, {}", sheet.name), &sheet.drawing);
     }
 }
 
@@ -190,7 +147,7 @@ fn the_gaps_beside_the_leaf_are_on_the_section() {
 #[test]
 fn what_is_missing_is_told_and_not_invented() {
     let text = "[site]\nname = \"Bare\"\ncode_basis = \"eu\"\n[[gate]]\nid = \"main\"\nkind = \"track-slide\"\n[[gate.leaf]]\nid = \"leaf\"\n";
-    let bare = read(text, Vec::new());
+    let bare = read(text);
     tidy(&bare, "bare");
     let elevation = sheet(&bare, "gate-elevation");
     says(
@@ -238,7 +195,7 @@ fn the_arm_of_an_articulated_drive_is_folded_between_its_pins() {
     let text = format!(
         "[site]\nname = \"Lane end\"\ncode_basis = \"us\"\n[[gate]]\nid = \"main\"\nkind = \"single-swing\"\nclear_opening = \"10 ft\"\n{more}\n{drive}"
     );
-    let site = read(&text, Vec::new());
+    let site = read(&text);
     tidy(&site, "articulated");
     let svg = sheet(&site, "mounting-drive").drawing.svg();
     assert_eq!(svg.matches("<title>folding arm</title>").count(), 2);

@@ -6,8 +6,11 @@
     reason = "a test may stop at the first surprise"
 )]
 
+mod sheet;
+
 use draw::Drawing;
-use papers::sheets::{Imprint, NamedDrawing, Template, drawings, templates};
+use papers::sheets::{NamedDrawing, Template, templates};
+use sheet::{drawn, example, imprint, tidy, words};
 use site::{Site, SourceFile, load};
 use std::fs;
 use std::path::Path;
@@ -35,17 +38,8 @@ fn both() -> [Site; 2] {
     [read(&us), read(&eu)]
 }
 
-fn imprint() -> Imprint {
-    Imprint {
-        date: "25 November 2026".to_owned(),
-        caution: "Results support a competent person.".to_owned(),
-    }
-}
-
 fn figures(site: &Site) -> Vec<NamedDrawing> {
-    let mut all = drawings(site, &imprint()).unwrap();
-    all.retain(|sheet| sheet.name.starts_with("foundation-"));
-    all
+    drawn(site, |name| name.starts_with("foundation-"))
 }
 
 fn figure(site: &Site, name: &str) -> NamedDrawing {
@@ -58,18 +52,6 @@ fn made(site: &Site) -> Vec<Template> {
     templates(site, &imprint()).unwrap()
 }
 
-fn words(drawing: &Drawing) -> String {
-    let boxes = drawing.text_boxes();
-    let words: Vec<&str> = boxes.iter().map(|text| text.words.as_str()).collect();
-    words.join(" ")
-}
-
-fn tidy(name: &str, drawing: &Drawing) {
-    assert_eq!(drawing.overlapping_text(), [], "{name}");
-    let homeless = drawing.without_room();
-    assert!(homeless.is_empty(), "{name}: {homeless:?}");
-}
-
 /// Where files go that a person wants to look at.
 fn keep(name: &str, drawing: &Drawing) {
     if let Ok(folder) = std::env::var("KEEP_PAPERS") {
@@ -80,7 +62,7 @@ fn keep(name: &str, drawing: &Drawing) {
 #[test]
 fn no_words_overlap_and_none_is_left_out() {
     for (index, site) in both().iter().enumerate() {
-        for sheet in drawings(site, &imprint()).unwrap() {
+        for sheet in drawn(site, |_| true) {
             keep(&format!("{index}-{}.svg", sheet.name), &sheet.drawing);
             tidy(&sheet.name, &sheet.drawing);
         }
@@ -97,17 +79,7 @@ fn no_words_overlap_and_none_is_left_out() {
 #[test]
 fn the_templates_of_the_examples_are_tidy() {
     for name in ["boatyard", "vineyard", "quarry", "clinic"] {
-        let folder = Path::new(env!("CARGO_MANIFEST_DIR"))
-            .join("../../examples")
-            .join(name);
-        let file = |file: &str| SourceFile {
-            name: file.to_owned(),
-            text: fs::read_to_string(folder.join(file)).unwrap(),
-        };
-        let site = load(file("site.toml"), vec![file("parts.toml")])
-            .site
-            .unwrap();
-        for template in made(&site) {
+        for template in made(&example(name)) {
             for page in &template.pages {
                 tidy(&format!("{name}, {}", template.name), page);
             }
@@ -301,7 +273,7 @@ fn the_patterns_are_in_the_cad_file_at_full_size() {
 #[test]
 fn bollards_and_covers_are_on_the_plan() {
     let site = read(&text());
-    let all = drawings(&site, &imprint()).unwrap();
+    let all = drawn(&site, |_| true);
     let plan = all.iter().find(|sheet| sheet.name == "gate-plan").unwrap();
     let said = words(&plan.drawing);
     assert!(said.contains("guards drive"), "{said}");

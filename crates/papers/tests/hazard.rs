@@ -1,87 +1,58 @@
 //! The sheets of hazard zones of the example sites: nothing overlaps, nothing is left out, and what fails says so in words.
 
-#![allow(
-    clippy::unwrap_used,
-    clippy::panic,
-    reason = "a test may stop at the first surprise"
-)]
+mod sheet;
 
-use papers::sheets::{Imprint, NamedDrawing, drawings};
-use site::{Site, SourceFile, load};
-use std::fs;
-use std::path::Path;
-
-const SITES: [&str; 8] = [
-    "boatyard",
-    "boatyard-faulty",
-    "vineyard",
-    "vineyard-faulty",
-    "quarry",
-    "quarry-faulty",
-    "clinic",
-    "clinic-faulty",
-];
-
-fn example(name: &str) -> Site {
-    let folder = Path::new(env!("CARGO_MANIFEST_DIR"))
-        .join("../../examples")
-        .join(name);
-    let file = |file: &str| SourceFile {
-        name: file.to_owned(),
-        text: fs::read_to_string(folder.join(file)).unwrap(),
-    };
-    load(file("site.toml"), vec![file("parts.toml")])
-        .site
-        .unwrap()
-}
+use papers::sheets::NamedDrawing;
+use sheet::{SITES, changed, drawn as sheets, example, tidy, words};
+use site::Site;
 
 fn drawn(site: &Site) -> Vec<NamedDrawing> {
-    let imprint = Imprint {
-        date: "25 November 2026".to_owned(),
-        caution: String::new(),
-    };
-    let mut all = drawings(site, &imprint).unwrap();
-    all.retain(|sheet| sheet.name.starts_with("hazard"));
-    all
-}
-
-fn words(sheet: &NamedDrawing) -> String {
-    let boxes = sheet.drawing.text_boxes();
-    let words: Vec<&str> = boxes.iter().map(|text| text.words.as_str()).collect();
-    words.join(" ").replace('\n', " ")
+    sheets(site, |name| name.starts_with("hazard"))
 }
 
 #[test]
-fn every_gate_has_both_sheets_and_no_words_overlap() {
+fn every_gate_has_its_sheets_and_no_words_overlap() {
     for name in SITES {
         let sheets = drawn(&example(name));
         let names: Vec<&str> = sheets.iter().map(|sheet| sheet.name.as_str()).collect();
-        assert_eq!(names, ["hazard-plan", "hazard-elevation"], "{name}");
+        assert_eq!(
+            names,
+            ["hazard-plan", "hazard-elevation", "hazard-details"],
+            "{name}"
+        );
         for sheet in sheets {
-            let drawing = &sheet.drawing;
-            assert_eq!(drawing.overlapping_text(), [], "{name}, {}", sheet.name);
-            assert!(
-                drawing.without_room().is_empty(),
-                "{name}, {}: {:?}",
-                sheet.name,
-                drawing.without_room()
-            );
+            tidy(&format!("{name}, {}", sheet.name), &sheet.drawing);
         }
     }
 }
 
 #[test]
 fn what_is_protected_says_by_what() {
-    let plan = words(&drawn(&example("quarry"))[0]);
+    let plan = words(&drawn(&example("quarry"))[0].drawing);
     assert!(plan.contains("where leaf passes post-guide-in"), "{plan}");
     assert!(plan.contains("edge-guide-in"), "{plan}");
     assert!(!plan.contains("protected in part"), "{plan}");
 }
 
 #[test]
+fn small_zones_are_enlarged_with_their_gaps() {
+    let details = &drawn(&example("boatyard"))[2].drawing;
+    let said = words(details);
+    for told in [
+        "Detail A: zones 1 and 2, at",
+        "Detail B: zones 3 and 4, at",
+        "zone 3 least gap 3 in",
+        "edge-guide-out",
+    ] {
+        assert!(said.contains(told), "{told} in {said}");
+    }
+}
+
+#[test]
 fn what_lacks_something_says_so_on_both_sheets_and_never_by_color_alone() {
-    for sheet in drawn(&example("boatyard-faulty")) {
-        let said = words(&sheet);
+    let sheets = drawn(&example("boatyard-faulty"));
+    for sheet in sheets.iter().take(2) {
+        let said = words(&sheet.drawing);
         assert!(said.contains("3 protected in part"), "{said}");
         assert!(
             sheet
@@ -90,7 +61,7 @@ fn what_lacks_something_says_so_on_both_sheets_and_never_by_color_alone() {
                 .contains("zones, unprotected or in part")
         );
     }
-    let plan = words(&drawn(&example("boatyard-faulty"))[0]);
+    let plan = words(&drawn(&example("boatyard-faulty"))[0].drawing);
     assert!(
         plan.contains("2 means of different types are asked"),
         "{plan}"
@@ -99,24 +70,9 @@ fn what_lacks_something_says_so_on_both_sheets_and_never_by_color_alone() {
 
 #[test]
 fn without_a_drive_that_senses_a_place_without_device_is_unprotected() {
-    let mut text = fs::read_to_string(
-        Path::new(env!("CARGO_MANIFEST_DIR")).join("../../examples/boatyard-faulty/site.toml"),
-    )
-    .unwrap();
-    text = text.replace("inherent_sensing = true", "inherent_sensing = false");
-    let file = SourceFile {
-        name: "site.toml".to_owned(),
-        text,
-    };
-    let parts = SourceFile {
-        name: "parts.toml".to_owned(),
-        text: fs::read_to_string(
-            Path::new(env!("CARGO_MANIFEST_DIR")).join("../../examples/boatyard-faulty/parts.toml"),
-        )
-        .unwrap()
-        .replace("inherent_sensing = true", "inherent_sensing = false"),
-    };
-    let site = load(file, vec![parts]).site.unwrap();
-    let plan = words(&drawn(&site)[0]);
+    let site = changed("boatyard-faulty", |text| {
+        text.replace("inherent_sensing = true", "inherent_sensing = false")
+    });
+    let plan = words(&drawn(&site)[0].drawing);
     assert!(plan.contains("3 unprotected"), "{plan}");
 }

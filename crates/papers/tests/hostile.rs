@@ -9,7 +9,7 @@ mod invented;
 
 use invented::keep;
 use papers::pack::pack;
-use papers::view::{Cell, Column, DaySheetView, Input, PackView, StructureView, Table};
+use papers::view::{Cell, Column, DaySheetView, Input, PackView, StructureView, Table, WalkView};
 use papers::workbook::workbook;
 use serde_json::Value;
 
@@ -38,6 +38,35 @@ fn filled_with(text: &str) -> PackView {
     view
 }
 
+fn texts_of_a_walk(walk: &mut WalkView) -> Vec<&mut String> {
+    let mut texts = vec![
+        &mut walk.gate,
+        &mut walk.standing,
+        &mut walk.families,
+        &mut walk.worst,
+    ];
+    texts.extend(walk.open.iter_mut().chain(&mut walk.cautions));
+    for row in &mut walk.margins {
+        texts.extend([
+            &mut row.what,
+            &mut row.written,
+            &mut row.taken,
+            &mut row.holds,
+            &mut row.not_at,
+        ]);
+    }
+    for row in &mut walk.shares {
+        texts.extend([&mut row.ends, &mut row.share, &mut row.error]);
+    }
+    let found = walk.answer.iter_mut().chain(&mut walk.responses);
+    texts.extend(found.map(|found| &mut found.sentence));
+    let rows = walk.people.iter_mut().chain(&mut walk.granted);
+    for row in rows.chain(&mut walk.of_the_site) {
+        texts.extend([&mut row.what, &mut row.value, &mut row.known]);
+    }
+    texts
+}
+
 /// Every text of a view that a site can reach.
 fn texts_of(view: &mut PackView) -> Vec<&mut String> {
     let document = &mut view.document;
@@ -59,6 +88,9 @@ fn texts_of(view: &mut PackView) -> Vec<&mut String> {
     }
     for caution in &mut view.cautions {
         texts.extend([&mut caution.title, &mut caution.text]);
+    }
+    for walk in &mut view.walks {
+        texts.extend(texts_of_a_walk(walk));
     }
     for finding in &mut view.findings {
         texts.extend([

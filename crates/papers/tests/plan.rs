@@ -1,71 +1,24 @@
 //! The plans of the example sites: nothing overlaps, nothing is left out, and the same site gives the same bytes.
 
-#![allow(
-    clippy::unwrap_used,
-    clippy::panic,
-    reason = "a test may stop at the first surprise"
-)]
+#![allow(clippy::unwrap_used, reason = "a test may stop at the first surprise")]
+
+mod sheet;
 
 use draw::{DxfUnit, Scale};
-use papers::sheets::{Imprint, NamedDrawing, drawings};
+use papers::sheets::NamedDrawing;
 use quantity::Quantity as _;
-use site::{Site, SourceFile, load};
-use std::fs;
-use std::path::Path;
-
-const SITES: [&str; 8] = [
-    "boatyard",
-    "boatyard-faulty",
-    "vineyard",
-    "vineyard-faulty",
-    "quarry",
-    "quarry-faulty",
-    "clinic",
-    "clinic-faulty",
-];
-
-fn example(name: &str) -> Site {
-    let folder = Path::new(env!("CARGO_MANIFEST_DIR"))
-        .join("../../examples")
-        .join(name);
-    let file = |file: &str| SourceFile {
-        name: file.to_owned(),
-        text: fs::read_to_string(folder.join(file)).unwrap(),
-    };
-    load(file("site.toml"), vec![file("parts.toml")])
-        .site
-        .unwrap()
-}
-
-fn read(text: &str) -> Site {
-    let file = SourceFile {
-        name: "site.toml".to_owned(),
-        text: text.to_owned(),
-    };
-    load(file, Vec::new()).site.unwrap()
-}
+use sheet::{SITES, drawn as sheets, example, read, tidy};
+use site::Site;
 
 fn drawn(site: &Site) -> Vec<NamedDrawing> {
-    let imprint = Imprint {
-        date: "25 November 2026".to_owned(),
-        caution: String::new(),
-    };
-    let mut all = drawings(site, &imprint).unwrap();
-    all.retain(|sheet| ["gate-plan", "site-plan"].contains(&sheet.name.as_str()));
-    all
+    sheets(site, |name| ["gate-plan", "site-plan"].contains(&name))
 }
 
 #[test]
 fn no_words_overlap_and_none_is_left_out() {
     for name in SITES {
         for plan in drawn(&example(name)) {
-            assert_eq!(plan.drawing.overlapping_text(), [], "{name}, {}", plan.name);
-            assert!(
-                plan.drawing.without_room().is_empty(),
-                "{name}, {}: {:?}",
-                plan.name,
-                plan.drawing.without_room()
-            );
+            tidy(&format!("{name}, {}", plan.name), &plan.drawing);
         }
     }
 }
@@ -75,9 +28,7 @@ fn dxf(plan: &NamedDrawing) -> String {
 }
 
 fn words(plan: &NamedDrawing) -> String {
-    let boxes = plan.drawing.text_boxes();
-    let words: Vec<&str> = boxes.iter().map(|text| text.words.as_str()).collect();
-    words.join(" ")
+    sheet::words(&plan.drawing)
 }
 
 #[test]

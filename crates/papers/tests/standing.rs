@@ -24,6 +24,7 @@ fn composed() -> Pack {
         maker: "test".to_owned(),
         fingerprint: String::new(),
         attachments: Vec::new(),
+        walks: Vec::new(),
     };
     compose(&site, &design::answers(&site), issue).unwrap()
 }

@@ -76,7 +76,7 @@ fn view(finding: &Finding, same_as: Option<usize>) -> FindingView {
 }
 
 /// A standing as the papers mark it.
-pub(super) fn verdict(standing: Standing) -> Verdict {
+pub(crate) fn verdict(standing: Standing) -> Verdict {
     match standing {
         Standing::Fails => Verdict::Fails,
         Standing::TurnsWithinTolerance => Verdict::NotSure,

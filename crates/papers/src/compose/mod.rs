@@ -9,11 +9,15 @@ mod sheet;
 mod structure;
 mod template;
 
-use crate::sheets::{Imprint, NamedDrawing, Template, drawings, templates};
+pub(crate) use finding::verdict;
+
+use crate::sheets::{Imprint, NamedDrawing, Template, beside_plans, laid_out, templates};
 use crate::view::{
     Attachment, CAUTION_LINE, Day, DocumentView, Fact, PackView, Paper, Table, TemplatesView,
     VerdictCounts, standing_cautions,
 };
+use crate::walk;
+use design::walk::KeptWalk;
 use design::{Answers, State};
 use quantity::{Measured, Quantity, UnitSystem, print_measured};
 use site::{CodeBasis, Site};
@@ -29,6 +33,8 @@ pub struct Issue {
     pub fingerprint: String,
     /// Files that travel inside the PDF: the site file first.
     pub attachments: Vec<Attachment>,
+    /// What was kept of the walks past each gate.
+    pub walks: Vec<KeptWalk>,
 }
 
 /// Everything that a pack is made of.
@@ -52,8 +58,9 @@ pub fn compose(site: &Site, answers: &Answers, issue: Issue) -> Result<Pack, dra
         caution: caution.to_owned(),
     };
     // In the document the foot of each sheet bears the caution; a drawing that travels alone bears its own.
-    let sheets = drawings(site, &with_caution(""))?;
-    let drawings = drawings(site, &with_caution(CAUTION_LINE))?;
+    let beside = beside_plans(site);
+    let sheets = laid_out(site, &with_caution(""), &beside)?;
+    let drawings = laid_out(site, &with_caution(CAUTION_LINE), &beside)?;
     let findings = finding::views(&answers.findings);
     let not_covered = answers
         .coverage
@@ -68,6 +75,7 @@ pub fn compose(site: &Site, answers: &Answers, issue: Issue) -> Result<Pack, dra
         cautions: standing_cautions(),
         findings,
         questions: question::groups(&answers.coverage),
+        walks: walk::views(site, &answers.findings, &issue.walks),
         structure: structure::view(site, &answers.findings),
         day_sheet: day_sheet::view(site, &answers.findings),
         schedules: schedule::all(site),

@@ -1,6 +1,7 @@
 //! Operators and devices of a gate in the elevation, at their heights.
 
 use super::layers::Layers;
+use crate::plan::equipment::bar;
 use crate::plan::symbols;
 use crate::plan::tags::Tags;
 use draw::{Figure, Placement, Point, Scene};
@@ -83,7 +84,7 @@ fn draw_device(
     let other = device.to.as_ref().map(seen_from_road);
     match (device.kind, other) {
         (DeviceKind::ContactEdge, Some(other)) => {
-            scene.add_titled(layers.edges, title, Figure::line(from, other));
+            scene.add_titled(layers.edges, title, bar(from, other));
             tags.add(from.middle(other), device.id.to_string());
         }
         (_, Some(other)) if is_beam => {

@@ -74,7 +74,7 @@ impl Layers {
                 "Posts, and positive stops.",
             ),
             beams: layer(Layer::new("beams", Fine).pattern(DashDot), "Light beams."),
-            edges: layer(Layer::new("contact edges", Heavy), "Contact edges."),
+            edges: layer(Layer::new("contact edges", Fine), "Contact edges."),
             devices: layer(Layer::new("devices", Medium), "Devices and operators."),
             dimensions: layer(Layer::new("dimensions", Fine), "Measured lengths."),
             notes: layer(Layer::new("notes", Fine), "Words."),

@@ -4,27 +4,31 @@ use super::layers::Layers;
 use super::seen::Seen;
 use crate::plan::gate::Turning;
 use design::zone::{ShownZone, ZoneKind};
-use draw::{Figure, Fill, Ink, Placement, Point, Scene, Symbol};
+use draw::{Content, Figure, Fill, Ink, Placement, Point, Scene, Shape, Symbol};
 use quantity::{Angle, Length, Quantity as _};
 use site::{Direction, Gate, GateKind};
 use std::f64::consts::PI;
 
-/// Draws the arrows of a zone from its middle; none, and `false`, where the leaf moves toward whoever looks.
+/// Names of the arrows in the legend.
+const OPENING: &str = "leaf, opening";
+const CLOSING: &str = "leaf, closing";
+
+/// Draws the arrows of a zone from its middle; none where the leaf moves toward whoever looks.
 pub(super) fn draw(
     scene: &mut Scene,
     layers: &Layers,
     (gate, zone): (&Gate, &ShownZone),
     (seen, middle): (Seen, Point),
-) -> bool {
+) {
     let Some(opening) = opening(gate, zone).and_then(|way| seen.direction(way)) else {
-        return false;
+        return;
     };
     for live in &zone.live {
         let (turned, symbol) = match live.direction {
-            Direction::Opening => (opening, arrow("leaf, opening", Fill::Solid(Ink::Paper))),
+            Direction::Opening => (opening, arrow(OPENING, Fill::Solid(Ink::Paper))),
             Direction::Closing => (
                 Angle::from_base(opening.base() + PI),
-                arrow("leaf, closing", Fill::Solid(Ink::Black)),
+                arrow(CLOSING, Fill::Solid(Ink::Black)),
             ),
         };
         scene.add_titled(
@@ -33,7 +37,11 @@ pub(super) fn draw(
             Placement::new(symbol, middle).rotation(turned),
         );
     }
-    true
+}
+
+/// A shape is the arrow of a way.
+pub(super) fn is_one(shape: &Shape) -> bool {
+    matches!(&shape.content, Content::Symbol(placed) if [OPENING, CLOSING].contains(&placed.symbol.name.as_str()))
 }
 
 /// Which way the leaf moves at the middle of a zone while it opens; none where a drive moves there.

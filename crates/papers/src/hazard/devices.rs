@@ -2,11 +2,11 @@
 
 use super::layers::Layers;
 use super::seen::Seen;
-use crate::plan::equipment::{edge, looking};
+use crate::plan::equipment::{bar, edge, looking};
 use crate::plan::symbols;
 use crate::plan::tags::Tags;
 use draw::{Figure, Fill, Placement, Point, Scene};
-use quantity::{Angle, Length, Quantity as _};
+use quantity::{Angle, Length, Quantity as _, UnitSystem};
 use site::{Device, DeviceKind, Gate, Position, Site};
 
 /// Ends nearer to each other than this on the drawing are one (m).
@@ -77,6 +77,7 @@ fn draw_device(
         (DeviceKind::ContactEdge, Some(to)) => {
             let strip = match seen {
                 Seen::FromAbove => edge(device, at, to),
+                Seen::FromRoad if at.distance(to).base() > ONE_POINT => bar(at, to),
                 Seen::FromRoad => line_or_dot(at, to),
             };
             scene.add_titled(layers.edges, title, strip);
@@ -105,7 +106,19 @@ fn draw_device(
     };
     let symbol = Placement::new(symbols::device(device.kind), at).rotation(turned);
     scene.add_titled(layers.devices, title, symbol);
-    tags.add(at, device.id.to_string());
+    tags.add(at, name(device, seen, scene.units));
+}
+
+/// The name of a device; seen from the road with the heights of its ends.
+fn name(device: &Device, seen: Seen, units: UnitSystem) -> String {
+    let up = |at: &Position| draw::dimension_text(at.z.nominal(), units);
+    let ends = (device.at.as_ref().map(up), device.to.as_ref().map(up));
+    let height = match (seen, ends) {
+        (Seen::FromAbove, _) | (_, (None, _)) => return device.id.to_string(),
+        (_, (Some(one), Some(other))) if one != other => format!("{one} and {other} up"),
+        (_, (Some(one), _)) => format!("{one} up"),
+    };
+    format!("{} {height}", device.id).replace(' ', "\u{a0}")
 }
 
 fn seen_from_above(device: &Device) -> Option<Point> {

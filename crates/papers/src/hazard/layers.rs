@@ -21,7 +21,7 @@ impl Layers {
     /// Adds the layers to a scene.
     pub(super) fn add_to(scene: &mut Scene) -> Self {
         use LinePattern::{DashDot, Dotted};
-        use LineWeight::{Fine, Heavy, Medium};
+        use LineWeight::{Fine, Medium};
         let mut layer = |layer: Layer, words: &str| scene.layer(layer.describe(words));
         Self {
             as_asked: layer(
@@ -45,7 +45,7 @@ impl Layers {
                 "Beams from end to end.",
             ),
             edges: layer(
-                Layer::new("contact edges", Heavy),
+                Layer::new("contact edges", Fine),
                 "Contact edges on leaf and posts.",
             ),
             devices: layer(

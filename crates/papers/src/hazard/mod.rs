@@ -2,6 +2,7 @@
 //! there, and what sees or feels somebody.
 
 mod arrow;
+mod details;
 mod devices;
 mod layers;
 mod seen;
@@ -13,14 +14,14 @@ use crate::{elevation, plan};
 use design::zone::{ShownZone, all_known, shown};
 use draw::{Figure, Fill, Hatch, Label, North, Point, ScaleChoice, Scene};
 use layers::Layers;
-use quantity::{Angle, Length, Quantity as _};
+use quantity::{Angle, Length, Quantity as _, UnitSystem};
 use seen::Seen;
 use site::{Gate, Site};
 use std::f64::consts::{FRAC_PI_2, FRAC_PI_4};
 use words::Standing;
 
 /// Distance under which names share a label (m).
-const NEAR: f64 = 0.5;
+const NEAR: f64 = 0.4;
 
 /// The drawings of a gate's hazard zones; none where nothing is known to catch somebody.
 pub(crate) fn planned(site: &Site, gate: &Gate) -> Vec<Planned> {
@@ -39,10 +40,38 @@ pub(crate) fn planned(site: &Site, gate: &Gate) -> Vec<Planned> {
         scale: ScaleChoice::LargestThatFits,
         half: false,
     });
-    planned.into()
+    let details = details::scene((site, gate), &zones).map(|scene| Planned {
+        name: sheet_name(site, gate, "hazard-details"),
+        scene,
+        north: north(site),
+        scale: ScaleChoice::LargestThatFits,
+        half: false,
+    });
+    planned.into_iter().chain(details).collect()
+}
+
+/// Which zones are drawn, what is written at each, and under which distance (m) names share a label.
+#[derive(Clone, Copy)]
+struct Named {
+    drawn: fn(&ShownZone) -> bool,
+    zone: fn(usize, &ShownZone, UnitSystem) -> String,
+    near: f64,
 }
 
 fn scene((site, gate): (&Site, &Gate), zones: &[ShownZone], seen: Seen) -> Scene {
+    let named = Named {
+        drawn: |_| true,
+        zone: words::number,
+        near: NEAR,
+    };
+    let mut scene = drawn((site, gate), zones, seen, named);
+    remark(&mut scene, zones, seen);
+    caution(&mut scene, (site, gate));
+    scene
+}
+
+/// The zones of a gate among what they lie, without the words under the drawing.
+fn drawn((site, gate): (&Site, &Gate), zones: &[ShownZone], seen: Seen, named: Named) -> Scene {
     let from = match seen {
         Seen::FromAbove => "from above",
         Seen::FromRoad => "from the road",
@@ -62,13 +91,12 @@ fn scene((site, gate): (&Site, &Gate), zones: &[ShownZone], seen: Seen) -> Scene
     };
     let layers = Layers::add_to(&mut scene);
     devices::draw(&mut scene, &layers, &mut tags, (site, gate), seen);
-    let mut arrows = false;
-    for (index, zone) in zones.iter().enumerate() {
-        arrows |= draw_zone(&mut scene, &layers, gate, (index + 1, zone), seen);
+    let numbered = zones.iter().enumerate();
+    for (index, zone) in numbered.filter(|(_, zone)| (named.drawn)(zone)) {
+        let words = (named.zone)(index + 1, zone, scene.units);
+        draw_zone(&mut scene, &layers, gate, (index + 1, zone, words), seen);
     }
-    tags.place(&mut scene, notes, NEAR, |_| None);
-    remark(&mut scene, zones, seen);
-    caution(&mut scene, (site, gate), arrows);
+    tags.place(&mut scene, notes, named.near, |_| None);
     scene
 }
 
@@ -83,14 +111,14 @@ fn points(site: &Site, gate: &Gate, zones: &[ShownZone]) -> Vec<Point> {
         .collect()
 }
 
-/// Draws a zone; `true` where an arrow shows the way of the leaf.
+/// Draws a zone with its words.
 fn draw_zone(
     scene: &mut Scene,
     layers: &Layers,
     gate: &Gate,
-    (number, zone): (usize, &ShownZone),
+    (number, zone, words): (usize, &ShownZone, String),
     seen: Seen,
-) -> bool {
+) {
     let standing = Standing::of(zone);
     let (low, high) = (
         seen.point(zone.extent.low()),
@@ -103,12 +131,8 @@ fn draw_zone(
         figure,
     );
     let middle = low.middle(high);
-    let words = match standing.word() {
-        Some(word) => format!("{number} {word}"),
-        None => number.to_string(),
-    };
     scene.add(layers.numbers, Label::new(middle, words));
-    arrow::draw(scene, layers, (gate, zone), (seen, middle))
+    arrow::draw(scene, layers, (gate, zone), (seen, middle));
 }
 
 /// Neighbors are hatched square to each other; what is not as asked is hatched crosswise.
@@ -138,8 +162,8 @@ fn remark(scene: &mut Scene, zones: &[ShownZone], seen: Seen) {
     }
 }
 
-fn caution(scene: &mut Scene, (site, gate): (&Site, &Gate), arrows: bool) {
-    if arrows {
+fn caution(scene: &mut Scene, (site, gate): (&Site, &Gate)) {
+    if scene.shapes().iter().any(arrow::is_one) {
         scene.remark(
             "An arrow shows which way the leaf moves in a direction in which the zone is live: filled while closing, open while opening.",
         );

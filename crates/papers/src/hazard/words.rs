@@ -67,6 +67,23 @@ pub(crate) fn missing(live: &Live) -> String {
     }
 }
 
+/// What is written at a zone among many: its number, and how it stands where that is not as asked.
+pub(super) fn number(number: usize, zone: &ShownZone, _: UnitSystem) -> String {
+    match Standing::of(zone).word() {
+        Some(word) => format!("{number} {word}"),
+        None => number.to_string(),
+    }
+}
+
+/// What is written at a zone that is drawn large.
+pub(super) fn number_and_gap(number: usize, zone: &ShownZone, units: UnitSystem) -> String {
+    format!(
+        "zone {}\nleast gap {}",
+        self::number(number, zone, units),
+        quantity::print(zone.least_gap, units)
+    )
+}
+
 /// What a number on the sheet is: place, gap, and for each direction what sees or feels somebody.
 pub(super) fn remark(number: usize, zone: &ShownZone, units: UnitSystem) -> String {
     let gap = quantity::print(zone.least_gap, units);

@@ -5,7 +5,7 @@ use super::layers::Layers;
 use super::symbols;
 use super::tags::Tags;
 use super::window::Window;
-use draw::{Figure, Fill, Placement, Point, Scene, Symbol};
+use draw::{Figure, Fill, Ink, Placement, Point, Scene, Symbol};
 use quantity::{Angle, Length, Quantity as _};
 use site::{Device, DeviceKind, Position, Site};
 use std::f64::consts::FRAC_PI_2;
@@ -260,15 +260,20 @@ fn draw_reach(scene: &mut Scene, layers: &Layers, device: &Device, view: &View<'
         (DeviceKind::ContactEdge, Some(other)) => {
             scene.add_titled(layers.edges, title, edge(device, at, other));
         }
+        (DeviceKind::AreaScanner, _) if device.field.len() > 2 => {
+            let corners: Vec<Point> = device.field.iter().map(seen_from_above).collect();
+            let field = Figure::area(corners, Fill::Open);
+            scene.add_titled(layers.beams, format!("field of {}", device.id), field);
+        }
         (DeviceKind::Camera, _) => draw_view(scene, layers, device, at, view.far),
         _ => {}
     }
 }
 
-/// A contact edge as a strip; one that stands upright shows its width, square to where it faces.
+/// A contact edge as a bar; one that stands upright shows its width, square to where it faces.
 pub(crate) fn edge(device: &Device, at: Point, other: Point) -> Figure {
     if other.distance(at).base() > 0.01 {
-        return Figure::line(at, other);
+        return bar(at, other);
     }
     let facing = device
         .facing
@@ -276,7 +281,20 @@ pub(crate) fn edge(device: &Device, at: Point, other: Point) -> Figure {
         .map_or(0.0, |facing| facing.nominal().base());
     let along = Angle::from_base(facing + FRAC_PI_2);
     let half = Length::from_base(HALF_EDGE);
-    Figure::line(at.toward(along, half), at.toward(along, -half))
+    bar(at.toward(along, half), at.toward(along, -half))
+}
+
+/// A contact edge from end to end, as thick as most are.
+pub(crate) fn bar(at: Point, other: Point) -> Figure {
+    let across = Angle::from_base(at.direction_to(other).base() + FRAC_PI_2);
+    let half = Length::from_base(HALF_EDGE / 2.0);
+    let corners = [
+        at.toward(across, half),
+        other.toward(across, half),
+        other.toward(across, -half),
+        at.toward(across, -half),
+    ];
+    Figure::area(corners, Fill::Solid(Ink::Black))
 }
 
 /// The two sides of a camera's view, up to so far (m), where its direction and angle are known.

@@ -29,7 +29,7 @@ pub(super) fn lines(things: &[Placed], from: Point, units: UnitSystem) -> Vec<St
 
 /// How far it is from one point to another, and on which side: `50 ft to the right, 232 ft into the property`.
 /// What is less than a fifth of the whole goes without saying.
-pub(super) fn where_it_is(from: Point, at: Point, units: UnitSystem) -> String {
+pub(crate) fn where_it_is(from: Point, at: Point, units: UnitSystem) -> String {
     let away = at.distance(from).base();
     let (x, y) = (at.x.base() - from.x.base(), at.y.base() - from.y.base());
     let side = |along: f64, below: &str, above: &str| {

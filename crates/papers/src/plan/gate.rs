@@ -247,7 +247,8 @@ fn draw_panel(
     scene.add_titled(layer, format!("leaf {}, {state}", leaf.id), figure);
 }
 
-fn draw_posts(scene: &mut Scene, layers: &Layers, tags: &mut Tags, gate: &Gate) {
+/// Draws the posts and positive stops.
+pub(super) fn draw_posts(scene: &mut Scene, layers: &Layers, tags: &mut Tags, gate: &Gate) {
     for post in &gate.post {
         let Some(at) = post.at.as_ref().map(seen_from_above) else {
             continue;

@@ -90,6 +90,7 @@ pub(super) fn scene(site: &Site, gate: &Gate, window: &Window) -> Scene {
     let view = View { window, far: VIEW };
     equipment::draw(&mut scene, &layers, &mut tags, site, &view, shown);
     guards::draw(&mut scene, &layers, &mut tags, site, |at| window.shows(at));
+    guards::remark(&mut scene, site, |at| window.shows(at));
     measures::draw(&mut scene, &layers, site, gate, window);
     tags.place(&mut scene, layers.notes, NEAR, |_| None);
     draw_lists(&mut scene, &layers, site, gate, window);
@@ -129,7 +130,7 @@ fn draw_lists(scene: &mut Scene, layers: &Layers, site: &Site, gate: &Gate, wind
 }
 
 /// The middle of the opening.
-pub(super) fn middle(gate: &Gate) -> Point {
+pub(crate) fn middle(gate: &Gate) -> Point {
     let opening = gate.clear_opening.as_ref();
     let middle = opening.map_or(0.0, |opening| opening.nominal().base() / 2.0);
     Point::new(Length::from_base(middle), Length::from_base(0.0))

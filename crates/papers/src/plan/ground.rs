@@ -8,7 +8,7 @@ use quantity::{Length, Quantity as _};
 use site::{Foundation, Position, Site};
 
 /// A position seen from above.
-pub(super) fn seen_from_above(position: &Position) -> Point {
+pub(crate) fn seen_from_above(position: &Position) -> Point {
     Point::new(position.x.nominal(), position.y.nominal())
 }
 

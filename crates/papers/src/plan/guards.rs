@@ -6,7 +6,7 @@ use super::layers::Layers;
 use super::tags::Tags;
 use draw::{Figure, Fill, Hatch, Placement, Point, Scene};
 use quantity::{Angle, Length, Quantity as _};
-use site::{Bollard, Cover, Section, SectionShape, Site};
+use site::{Bollard, Cover, Id, Section, SectionShape, Site};
 
 /// Width that a bollard is drawn with where nobody has said (m).
 const USUAL_WIDTH: f64 = 0.15;
@@ -29,7 +29,8 @@ pub(super) fn draw(
     for bollard in &site.bollard {
         let at = bollard.at.as_ref().map(seen_from_above);
         if let Some(at) = at.filter(|at| shown(*at)) {
-            draw_bollard(scene, layers, tags, bollard, at);
+            draw_bollard(scene, layers, bollard, at);
+            tags.add(at, bollard.id.to_string());
         }
     }
     for cover in &site.cover {
@@ -40,7 +41,23 @@ pub(super) fn draw(
     }
 }
 
-fn draw_bollard(scene: &mut Scene, layers: &Layers, tags: &mut Tags, bollard: &Bollard, at: Point) {
+/// Says what the bollards that a sheet shows guard.
+pub(super) fn remark(scene: &mut Scene, site: &Site, shown: impl Fn(Point) -> bool) {
+    let here = |bollard: &&Bollard| {
+        let at = bollard.at.as_ref().map(seen_from_above);
+        !bollard.guards.is_empty() && at.is_some_and(&shown)
+    };
+    let duties = site.bollard.iter().filter(here).map(|bollard| {
+        let guarded: Vec<&str> = bollard.guards.iter().map(Id::as_str).collect();
+        format!("{} guards {}", bollard.id, guarded.join(", "))
+    });
+    let duties: Vec<String> = duties.collect();
+    if !duties.is_empty() {
+        scene.remark(format!("Bollards: {}.", duties.join("; ")));
+    }
+}
+
+fn draw_bollard(scene: &mut Scene, layers: &Layers, bollard: &Bollard, at: Point) {
     let wide = nominal(bollard.diameter.as_ref())
         .or_else(|| bollard.section.as_ref().map(width))
         .unwrap_or_else(|| {
@@ -52,13 +69,6 @@ fn draw_bollard(scene: &mut Scene, layers: &Layers, tags: &mut Tags, bollard: &B
         });
     let circle = Figure::circle(at, wide / 2.0, Fill::Hatched(hatch()));
     scene.add_titled(layers.bollards, format!("bollard {}", bollard.id), circle);
-    let guarded: Vec<String> = bollard.guards.iter().map(ToString::to_string).collect();
-    let name = if guarded.is_empty() {
-        bollard.id.to_string()
-    } else {
-        format!("{}, guards {}", bollard.id, guarded.join(", "))
-    };
-    tags.add(at, name);
 }
 
 /// Level lines close together: a bollard.

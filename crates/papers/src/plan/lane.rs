@@ -8,36 +8,45 @@ use quantity::{Angle, Length, Quantity as _};
 use site::{Lane, Site};
 use std::f64::consts::PI;
 
-/// Draws the lanes as far as the sheet shows them.
+/// Draws the lanes as far as the sheet shows them, with their names.
 pub(super) fn draw(scene: &mut Scene, layers: &Layers, site: &Site, window: &Window) {
+    draw_lines(scene, layers, site, window);
     for lane in &site.lane {
-        let path: Vec<Point> = lane.path.iter().map(seen_from_above).collect();
-        for (from, to) in shown(&path, window) {
-            let title = format!("middle of lane {}", lane.id);
-            scene.add_titled(layers.lanes, title, Figure::line(from, to));
-        }
-        draw_edges(scene, layers, lane, &path, window);
-    }
-}
-
-/// Both edges of a drive whose width is known, with a name on the one at the road.
-fn draw_edges(scene: &mut Scene, layers: &Layers, lane: &Lane, path: &[Point], window: &Window) {
-    let Some(width) = lane.width.as_ref().map(quantity::Measured::nominal) else {
-        return;
-    };
-    for (side, half) in [("left", width / 2.0), ("right", width / -2.0)] {
-        let edge = shown(&moved_aside(path, half), window);
-        if let (Some((from, to)), "right") = (edge.first(), side) {
+        let Some(width) = lane.width.as_ref().map(quantity::Measured::nominal) else {
+            continue;
+        };
+        if let Some((from, to)) = edge(lane, window, width / -2.0).first() {
             let width = draw::dimension_text(width, scene.units);
             let words = format!("{},\n{width} wide", lane.id);
             let at = from.middle(from.middle(*to));
             scene.add(layers.notes, Label::new(at, words));
         }
-        for (from, to) in edge {
-            let title = format!("{side} edge of lane {}", lane.id);
-            scene.add_titled(layers.drive, title, Figure::line(from, to));
+    }
+}
+
+/// Draws the middles and edges of the lanes.
+pub(super) fn draw_lines(scene: &mut Scene, layers: &Layers, site: &Site, window: &Window) {
+    for lane in &site.lane {
+        for (from, to) in edge(lane, window, Length::from_base(0.0)) {
+            let title = format!("middle of lane {}", lane.id);
+            scene.add_titled(layers.lanes, title, Figure::line(from, to));
+        }
+        let Some(width) = lane.width.as_ref().map(quantity::Measured::nominal) else {
+            continue;
+        };
+        for (side, half) in [("left", width / 2.0), ("right", width / -2.0)] {
+            for (from, to) in edge(lane, window, half) {
+                let title = format!("{side} edge of lane {}", lane.id);
+                scene.add_titled(layers.drive, title, Figure::line(from, to));
+            }
         }
     }
+}
+
+/// The pieces that the sheet shows of a line beside the middle of a lane, so much to its left.
+fn edge(lane: &Lane, window: &Window, aside: Length) -> Vec<(Point, Point)> {
+    let path: Vec<Point> = lane.path.iter().map(seen_from_above).collect();
+    shown(&moved_aside(&path, aside), window)
 }
 
 /// The straight pieces of a path that the sheet shows.

@@ -74,12 +74,12 @@ impl Layers {
                     .describe("Loops in the surface."),
             ),
             beams: scene.layer(
-                Layer::new("beams and views", Fine)
+                Layer::new("beams, fields, views", Fine)
                     .pattern(DashDot)
-                    .describe("Light beams, and the sides of cameras' views."),
+                    .describe("Light beams, fields of scanners, and the sides of cameras' views."),
             ),
             edges: scene.layer(
-                Layer::new("contact edges", Heavy).describe("Contact edges on leaf and posts."),
+                Layer::new("contact edges", Fine).describe("Contact edges on leaf and posts."),
             ),
             devices: scene
                 .layer(Layer::new("devices", Medium).describe("Devices, operators, supplies.")),

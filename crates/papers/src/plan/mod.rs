@@ -16,15 +16,21 @@ pub(crate) mod rows;
 mod site_sheet;
 pub(crate) mod symbols;
 pub(crate) mod tags;
-mod window;
+pub(crate) mod window;
 
 use crate::sheets::{Planned, north, sheet_name};
 use draw::{DrawError, LayerId, Point, ScaleChoice, Scene, Sheet};
-use equipment::Placed;
+use equipment::{Placed, View};
+pub(crate) use far::where_it_is;
+pub(crate) use gate_sheet::middle;
+pub(crate) use ground::seen_from_above;
 use layers::Layers;
 use site::{Gate, Site};
 use tags::Tags;
 use window::{Reach, Window};
+
+/// Distance under which names of what watches share a label (m).
+const NEAR: f64 = 0.5;
 
 /// The plans of a site: one for each gate, and one of the whole site where something stands farther away.
 pub(crate) fn planned(site: &Site, sheet: &Sheet) -> Result<Vec<Planned>, DrawError> {
@@ -70,4 +76,34 @@ pub(crate) fn around_zones(
     gate::draw(scene, &layers, tags, gate, &window);
     guards::draw(scene, &layers, tags, site, |at| window.shows(at));
     layers.notes
+}
+
+/// Draws what people on foot meet, from above: lanes, leaves closed and open, posts, what stands near, and on which side
+/// the road lies; the layer of the words comes back.
+pub(crate) fn around_people(scene: &mut Scene, site: &Site, window: &Window) -> LayerId {
+    let layers = Layers::add_to(scene);
+    ground::sides(scene, &layers, window);
+    lane::draw(scene, &layers, site, window);
+    for gate in &site.gate {
+        gate::draw(scene, &layers, &mut Tags::default(), gate, window);
+    }
+    layers.notes
+}
+
+/// Draws what a vehicle meets in a gate, from above: lanes, leaves, posts, and what watches there with its name.
+pub(crate) fn around_vehicles(
+    scene: &mut Scene,
+    (site, gate): (&Site, &Gate),
+    window: &Window,
+    watching: &[&str],
+) {
+    let layers = Layers::add_to(scene);
+    let mut tags = Tags::default();
+    lane::draw_lines(scene, &layers, site, window);
+    gate::draw_leaves(scene, &layers, gate);
+    gate::draw_posts(scene, &layers, &mut Tags::default(), gate);
+    let view = View { window, far: 0.0 };
+    let shown = |thing: &Placed| watching.contains(&thing.name.as_str());
+    equipment::draw(scene, &layers, &mut tags, site, &view, shown);
+    tags.place(scene, layers.notes, NEAR, |_| None);
 }

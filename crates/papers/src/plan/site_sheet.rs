@@ -5,6 +5,7 @@ use super::layers::Layers;
 use super::tags::Tags;
 use super::window::Window;
 use super::{far, gate, gate_sheet, ground, guards, lane};
+use crate::foot;
 use draw::{Point, Scene};
 use quantity::Quantity as _;
 use site::Site;
@@ -24,11 +25,12 @@ const VIEW: f64 = 8.0;
 /// The whole site; what the windows of the gates' own sheets show is left to them, enclosures apart.
 pub(super) fn scene(site: &Site, windows: &[Window]) -> Scene {
     let mut scene = Scene::new("Plan of the site", site.site.unit_system())
-        .describe("The whole site from above, road side below: gates, lanes, enclosures, and what stands away from the gates.");
+        .describe("The whole site from above, road side below: gates, lanes, ways on foot, where the property ends, enclosures, and what stands away from the gates.");
     let layers = Layers::add_to(&mut scene);
     let mut tags = Tags::default();
     let whole = Window::whole();
     lane::draw(&mut scene, &layers, site, &whole);
+    foot::draw_lines(&mut scene, layers.notes, (site, &whole));
     for gate in &site.gate {
         gate::draw_leaves(&mut scene, &layers, gate);
         let name = format!("gate {}, on its own sheet", gate.id);
@@ -41,9 +43,9 @@ pub(super) fn scene(site: &Site, windows: &[Window]) -> Scene {
         far: VIEW,
     };
     equipment::draw(&mut scene, &layers, &mut tags, site, &view, shown);
-    guards::draw(&mut scene, &layers, &mut tags, site, |at| {
-        !windows.iter().any(|window| window.shows(at))
-    });
+    let alone = |at| !windows.iter().any(|window| window.shows(at));
+    guards::draw(&mut scene, &layers, &mut tags, site, alone);
+    guards::remark(&mut scene, site, alone);
     let middle = site.gate.first().map(gate_sheet::middle);
     let units = scene.units;
     tags.place(&mut scene, layers.notes, NEAR, |at| {

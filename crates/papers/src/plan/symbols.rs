@@ -178,6 +178,75 @@ pub(crate) fn solar_panel() -> Symbol {
     )
 }
 
+/// The symbol of a walk gate.
+pub(crate) fn walk_gate() -> Symbol {
+    Symbol::new(
+        "walk gate",
+        [
+            Figure::rectangle(mm(-2.4, -0.5), mm(-1.6, 0.5), Fill::Solid(Ink::Black)),
+            Figure::rectangle(mm(1.6, -0.5), mm(2.4, 0.5), Fill::Solid(Ink::Black)),
+            Figure::line(mm(-1.6, 0.0), mm(-1.6, 3.0)),
+            Figure::arc(mm(-1.6, 0.0), length(3.0), angle(0.0), angle(90.0)),
+        ],
+    )
+}
+
+/// The symbol of a bell, a letter box and the like.
+pub(crate) fn foot_stop() -> Symbol {
+    Symbol::new(
+        "bell, letter box",
+        [
+            Figure::area(
+                [
+                    mm(-1.5, -1.1),
+                    mm(1.5, -1.1),
+                    mm(1.5, 0.7),
+                    mm(0.0, 1.8),
+                    mm(-1.5, 0.7),
+                ],
+                Fill::Solid(Ink::Paper),
+            ),
+            Figure::line(mm(-0.8, 0.1), mm(0.8, 0.1)),
+        ],
+    )
+}
+
+/// The symbol of a sign.
+pub(crate) fn sign() -> Symbol {
+    Symbol::new(
+        "sign",
+        [
+            Figure::area(
+                [mm(-1.8, -1.2), mm(1.8, -1.2), mm(0.0, 1.9)],
+                Fill::Solid(Ink::Paper),
+            ),
+            Figure::line(mm(0.0, -0.1), mm(0.0, 0.9)),
+            Figure::circle(mm(0.0, -0.7), length(0.2), Fill::Solid(Ink::Black)),
+        ],
+    )
+}
+
+/// The symbol of a place at which a drive is let go by hand.
+pub(crate) fn hand_release() -> Symbol {
+    Symbol::new("release by hand", [square(1.9, Fill::Solid(Ink::Paper))]).lettered(
+        mm(0.0, 0.0),
+        "R",
+        length(1.9),
+    )
+}
+
+/// The symbol of somebody who stands there.
+pub(crate) fn feet() -> Symbol {
+    let foot = |x| {
+        Figure::rectangle(
+            mm(x - 0.35, -0.8),
+            mm(x + 0.35, 0.8),
+            Fill::Solid(Ink::Gray),
+        )
+    };
+    Symbol::new("where somebody stands", [foot(-0.5), foot(0.5)])
+}
+
 /// The symbol of a positive stop.
 pub(crate) fn stop() -> Symbol {
     Symbol::new(

@@ -61,10 +61,10 @@ fn with_remark(names: String, remark: Option<String>) -> String {
     }
 }
 
-/// Words broken into lines of about so many letters.
+/// Words broken into lines of about so many letters; a no-break space holds together what it joins.
 pub(crate) fn broken(words: &str, most: usize) -> String {
     let mut lines: Vec<String> = Vec::new();
-    for word in words.split_whitespace() {
+    for word in words.split([' ', '\n']).filter(|word| !word.is_empty()) {
         match lines.last_mut() {
             Some(line) if line.chars().count() + 1 + word.chars().count() <= most => {
                 line.push(' ');

@@ -3,7 +3,7 @@
 use super::ground::seen_from_above;
 use draw::Point;
 use quantity::{Length, Measured, Quantity as _};
-use site::{Gate, Position, SwingSide};
+use site::{Gate, Position, Site, SwingSide};
 
 /// Opening that is taken for a gate whose clear opening nobody has measured, for the window alone (m).
 const USUAL_OPENING: f64 = 5.0;
@@ -32,7 +32,7 @@ impl Reach {
 
 /// An upright rectangle of the site.
 #[derive(Debug, Clone, Copy)]
-pub(super) struct Window {
+pub(crate) struct Window {
     pub(super) left: f64,
     pub(super) right: f64,
     pub(super) below: f64,
@@ -80,13 +80,47 @@ impl Window {
         };
         held.take_swing(gate);
         for point in points.iter().filter(|point| farthest.shows(**point)) {
-            let (x, y) = (point.x.base(), point.y.base());
-            held.left = held.left.min(x);
-            held.right = held.right.max(x);
-            held.below = held.below.min(y);
-            held.above = held.above.max(y);
+            held.take(*point);
         }
         held.grown(MARGIN)
+    }
+
+    /// The part of the site between two opposite corners.
+    pub(crate) fn between(low: Point, high: Point) -> Self {
+        Self {
+            left: low.x.base(),
+            right: high.x.base(),
+            below: low.y.base(),
+            above: high.y.base(),
+        }
+    }
+
+    /// Points, the gates whole with the way of their leaves, and so much clear ground around (m).
+    pub(crate) fn around(site: &Site, points: &[Point], margin: f64) -> Self {
+        let mut held = Self {
+            left: f64::INFINITY,
+            right: f64::NEG_INFINITY,
+            below: -LEAST_DEPTH,
+            above: LEAST_DEPTH,
+        };
+        for gate in &site.gate {
+            held.left = held.left.min(0.0);
+            held.right = held.right.max(end_of_travel(gate, 0.0));
+            held.take_swing(gate);
+        }
+        for point in points {
+            held.take(*point);
+        }
+        held.grown(margin)
+    }
+
+    /// Makes room for a point.
+    fn take(&mut self, point: Point) {
+        let (x, y) = (point.x.base(), point.y.base());
+        self.left = self.left.min(x);
+        self.right = self.right.max(x);
+        self.below = self.below.min(y);
+        self.above = self.above.max(y);
     }
 
     /// Makes room for the way of swing leaves.
@@ -120,7 +154,7 @@ impl Window {
     }
 
     /// The part of a straight line that lies on the sheet, if any does (Liang and Barsky's way of cutting).
-    pub(super) fn cut(&self, from: Point, to: Point) -> Option<(Point, Point)> {
+    pub(crate) fn cut(&self, from: Point, to: Point) -> Option<(Point, Point)> {
         let (x, y) = (from.x.base(), from.y.base());
         let (run, rise) = (to.x.base() - x, to.y.base() - y);
         let (mut start, mut end) = (0.0_f64, 1.0_f64);

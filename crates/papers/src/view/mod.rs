@@ -14,6 +14,7 @@ mod structure;
 mod table;
 mod templates;
 mod verdict;
+mod walk;
 mod working;
 
 pub use caution::{CAUTION_LINE, Caution, standing_cautions};
@@ -27,4 +28,5 @@ pub use structure::{Input, InputGroup, StructureResult, StructureView};
 pub use table::{Align, Cell, Column, Table};
 pub use templates::TemplatesView;
 pub use verdict::{Verdict, VerdictCounts};
+pub use walk::{AssumedRow, MarginRow, ShareRow, WalkFinding, WalkView};
 pub use working::{Working, WorkingLine};

@@ -9,6 +9,7 @@ use super::question::QuestionGroup;
 use super::structure::StructureView;
 use super::table::Table;
 use super::verdict::VerdictCounts;
+use super::walk::WalkView;
 use serde::Serialize;
 
 /// All that a pack shows. Order is kept everywhere: the caller puts the worst finding first.
@@ -28,6 +29,8 @@ pub struct PackView {
     pub findings: Vec<FindingView>,
     /// The questions that apply to the site, by part of the trade.
     pub questions: Vec<QuestionGroup>,
+    /// The walk test of each gate.
+    pub walks: Vec<WalkView>,
     /// What stands for structure, with its inputs and factors; nothing where nothing does.
     pub structure: Option<StructureView>,
     /// What is lifted and hung; nothing where the site lists neither.

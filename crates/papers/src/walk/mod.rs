@@ -1,8 +1,13 @@
 //! The walk test on paper: its worst cases in moments, and where on the plan somebody is touched.
 
+mod case;
 mod map;
 mod moments;
-mod sliding;
+mod part;
+mod proof;
+mod shapes;
+
+pub(crate) use proof::views;
 
 use crate::sheets::{Planned, north, sheet_name};
 use design::walk::GateWalk;
@@ -14,7 +19,7 @@ use site::{Gate, Site};
 /// Worst cases that are drawn of a gate.
 const CASES: usize = 4;
 
-/// The drawings of a gate's walk test; none where nobody can be walked past it, nor of a leaf that does not slide.
+/// The drawings of a gate's walk test; none where nobody can be walked past it.
 pub(crate) fn planned(site: &Site, gate: &Gate) -> Vec<Planned> {
     let Ok(walk) = GateWalk::of(site, gate) else {
         return Vec::new();
@@ -25,9 +30,6 @@ pub(crate) fn planned(site: &Site, gate: &Gate) -> Vec<Planned> {
 }
 
 fn maps(site: &Site, gate: &Gate, walk: &GateWalk<'_>) -> Vec<Planned> {
-    let Some((world, _)) = walk.sliding() else {
-        return Vec::new();
-    };
     let directions = [
         (Direction::Closing, "closing"),
         (Direction::Opening, "opening"),
@@ -38,7 +40,7 @@ fn maps(site: &Site, gate: &Gate, walk: &GateWalk<'_>) -> Vec<Planned> {
         let map = Map {
             title: format!("Where the {word} leaf touches people"),
             direction,
-            world,
+            world: walk.world(),
             side: walk.side(),
             squares: squares
                 .iter()
@@ -65,9 +67,6 @@ fn maps(site: &Site, gate: &Gate, walk: &GateWalk<'_>) -> Vec<Planned> {
 }
 
 fn cases(site: &Site, gate: &Gate, walk: &GateWalk<'_>) -> Vec<Planned> {
-    let Some((world, _)) = walk.sliding() else {
-        return Vec::new();
-    };
     let worst = walk.worst_cases(CASES);
     let numbered = worst.iter().enumerate();
     let cases = numbered.filter_map(|(index, shown)| {
@@ -78,13 +77,7 @@ fn cases(site: &Site, gate: &Gate, walk: &GateWalk<'_>) -> Vec<Planned> {
             shown.told.ends
         );
         let words = shown.told.sentence.clone();
-        let case = sliding::case(
-            world,
-            &shown.scenario,
-            &shown.account,
-            &shown.devices,
-            (title, words),
-        )?;
+        let case = case::case(walk.world(), shown, (title, words))?;
         let scene = moments::scene(&case, site.site.unit_system())?;
         Some(Planned {
             name: sheet_name(site, gate, &format!("walk-case-{}", index + 1)),

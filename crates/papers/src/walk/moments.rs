@@ -1,5 +1,6 @@
 //! One case of the walk test in its moments, each a strip of the plan: where leaf and body are, and what happens then.
 
+use super::part::Part;
 use draw::{
     Anchor, Dimension, DimensionLine, Figure, Fill, Ink, Layer, LayerId, LinePattern, LineWeight,
     Point, Scene, Text,
@@ -8,13 +9,23 @@ use quantity::{Length, Quantity as _, Time, UnitSystem};
 
 /// Moments beside each other.
 const COLUMNS: usize = 3;
+/// Moments beside each other where they are seen from the road: all of them.
+pub(super) const IN_A_ROW: usize = 4;
 
 /// Room between two moments (m).
 const BETWEEN: f64 = 0.6;
 
-/// What is shown beside the touch, along the gate line and across it (m).
-const AROUND_X: f64 = 1.5;
-const AROUND_Y: f64 = 1.1;
+/// What is shown beside the touch, along the gate line and across it: 4 ft and 3 ft, or 1.2 m and 0.9 m.
+fn around(units: UnitSystem) -> (f64, f64) {
+    match units {
+        UnitSystem::UsCustomary => (1.2192, 0.9144),
+        UnitSystem::Si => (1.2, 0.9),
+    }
+}
+
+/// Up to how high a strip shows what is seen from the road, and how far below the ground (m).
+const HIGH: f64 = 2.2;
+const BELOW: f64 = 0.1;
 
 /// The most letters of a line over a strip.
 const LETTERS: usize = 32;
@@ -29,6 +40,8 @@ pub(crate) struct Case {
     pub(crate) title: String,
     /// What happens, in a sentence or two.
     pub(crate) words: String,
+    /// It is seen from the road; else from above.
+    pub(crate) from_the_road: bool,
     /// Beams and sides of fields, from end to end.
     pub(crate) beams: Vec<(Point, Point)>,
     /// Fixed things that the leaf moves toward, from end to end.
@@ -46,44 +59,52 @@ pub(crate) struct Moment {
     pub(crate) time: Time,
     /// What happens: `the leaf touches`.
     pub(crate) words: String,
-    /// Corners of the leaf's outline in plan.
-    pub(crate) leaf: Vec<Point>,
-    /// Middles and radii of the parts of the body.
-    pub(crate) body: Vec<(Point, Length)>,
+    /// Corners of the outline of each leaf.
+    pub(crate) leaves: Vec<Vec<Point>>,
+    /// The parts of the body.
+    pub(crate) body: Vec<Part>,
     /// It is the moment of the touch.
     pub(crate) touched: bool,
 }
 
 /// The part of the plan that every moment shows (m).
 #[derive(Debug, Clone, Copy)]
-struct Window {
-    left: f64,
-    low: f64,
-    right: f64,
-    high: f64,
+pub(super) struct Window {
+    pub(super) left: f64,
+    pub(super) low: f64,
+    pub(super) right: f64,
+    pub(super) high: f64,
 }
 
 impl Window {
     /// Around the touch, or around where the body ends up.
-    fn of(case: &Case) -> Option<Self> {
-        let last = case.moments.last()?.body.first()?.0;
-        let middle = case.touch.unwrap_or(last);
-        let (x, y) = (middle.x.base(), middle.y.base());
+    fn of(case: &Case, units: UnitSystem) -> Option<Self> {
+        let last = case.moments.last()?.body.first()?.middle();
+        let touch = case.touch.map(|touch| (touch.x.base(), touch.y.base()));
+        let (x, y) = touch.unwrap_or(last);
         if !(x.is_finite() && y.is_finite()) {
             return None;
         }
+        let (aside, across) = around(units);
+        let (low, high) = if case.from_the_road {
+            (-BELOW, HIGH)
+        } else {
+            // The gate line is seen too, where it is not far.
+            let line = if y.abs() < 2.0 * across { 0.0 } else { y };
+            (y.min(line) - across, y.max(line) + across)
+        };
         Some(Self {
-            left: x - AROUND_X,
-            right: x + AROUND_X,
-            low: y.min(0.0) - AROUND_Y,
-            high: y.max(0.0) + AROUND_Y,
+            left: x - aside,
+            right: x + aside,
+            low,
+            high,
         })
     }
 
     /// Whether a body is seen in it.
     fn sees(&self, moment: &Moment) -> bool {
-        moment.body.iter().any(|(at, _)| {
-            let (x, y) = (at.x.base(), at.y.base());
+        moment.body.iter().any(|part| {
+            let (x, y) = part.middle();
             (self.left..self.right).contains(&x) && (self.low..self.high).contains(&y)
         })
     }
@@ -97,7 +118,7 @@ impl Window {
     }
 
     /// The part of a line that lies within.
-    fn line(&self, from: Point, to: Point) -> Option<(Point, Point)> {
+    pub(super) fn line(&self, from: Point, to: Point) -> Option<(Point, Point)> {
         let (x, y) = (from.x.base(), from.y.base());
         let (dx, dy) = (to.x.base() - x, to.y.base() - y);
         let (mut first, mut last) = (0.0_f64, 1.0_f64);
@@ -173,15 +194,15 @@ struct Layers {
 }
 
 impl Layers {
-    fn add_to(scene: &mut Scene) -> Self {
+    fn add_to(scene: &mut Scene, ground: &str) -> Self {
         use LineWeight::{Fine, Heavy, Medium};
         let mut layer = |layer: Layer, words: &str| scene.layer(layer.describe(words));
         Self {
             ground: layer(
-                Layer::new("gate line", Fine)
+                Layer::new(ground, Fine)
                     .ink(Ink::Gray)
                     .pattern(LinePattern::DashDot),
-                "The gate line.",
+                "The gate line; seen from the road, the ground.",
             ),
             faces: layer(
                 Layer::new("fixed things", Heavy).ink(Ink::Gray),
@@ -212,20 +233,35 @@ impl Layers {
 
 /// The figure of a case; nothing where no body is shown.
 pub(crate) fn scene(case: &Case, units: UnitSystem) -> Option<Scene> {
-    let window = Window::of(case)?;
+    let window = Window::of(case, units)?;
     let mut scene = Scene::new(case.title.as_str(), units).describe(format!(
-        "{} Seen from above in a row of moments.",
-        case.words
+        "{} Seen from {} in a row of moments.",
+        case.words,
+        if case.from_the_road {
+            "the road"
+        } else {
+            "above"
+        }
     ));
-    let layers = Layers::add_to(&mut scene);
+    let ground = if case.from_the_road {
+        "ground"
+    } else {
+        "gate line"
+    };
+    let layers = Layers::add_to(&mut scene, ground);
     let step = (
         window.width() + BETWEEN,
         window.height() * (1.0 + WORDS) + BETWEEN,
     );
+    let columns = if case.from_the_road {
+        IN_A_ROW
+    } else {
+        COLUMNS
+    };
     let seen = case.moments.iter().filter(|moment| window.sees(moment));
     for (index, moment) in seen.enumerate() {
         #[allow(clippy::cast_precision_loss, reason = "there are few moments")]
-        let (column, row) = ((index % COLUMNS) as f64, (index / COLUMNS) as f64);
+        let (column, row) = ((index % columns) as f64, (index / columns) as f64);
         let place = (column * step.0 - window.left, -row * step.1 - window.low);
         strip(&mut scene, &layers, (case, moment), &window, place);
     }
@@ -236,7 +272,11 @@ pub(crate) fn scene(case: &Case, units: UnitSystem) -> Option<Scene> {
     );
     scene.add_titled(layers.dimensions, "width of a strip", wide);
     scene.remark(case.words.as_str());
-    scene.remark("Seen from above, the property upward; beams and fields are dotted, the touch is marked with a cross. A simulation is no force test and no test on site.");
+    scene.remark(if case.from_the_road {
+        "Seen from the road: who is behind the leaf or before it is not in its way. Beams and fields are dotted at their height, the touch is marked with a cross. A simulation is no force test and no test on site."
+    } else {
+        "Seen from above, the property upward; beams and fields are dotted, the touch is marked with a cross. A simulation is no force test and no test on site."
+    });
     Some(scene)
 }
 
@@ -256,33 +296,33 @@ fn strip(
     line(
         scene,
         layers.ground,
-        "gate line",
+        if case.from_the_road {
+            "ground"
+        } else {
+            "gate line"
+        },
         (at(window.left, 0.0), at(window.right, 0.0)),
     );
     for face in &case.faces {
         line(scene, layers.faces, "what the leaf moves toward", *face);
     }
-    let leaf: Vec<Point> = window
-        .outline(&moment.leaf)
-        .into_iter()
-        .map(moved)
-        .collect();
-    if leaf.len() > 2 {
-        scene.add_titled(
-            layers.leaf,
-            "leaf",
-            Figure::area(leaf, Fill::Solid(Ink::Tint)),
-        );
+    for leaf in &moment.leaves {
+        let leaf: Vec<Point> = window.outline(leaf).into_iter().map(moved).collect();
+        if leaf.len() > 2 {
+            let area = Figure::area(leaf, Fill::Solid(Ink::Tint));
+            scene.add_titled(layers.leaf, "leaf", area);
+        }
     }
-    for (middle, radius) in &moment.body {
-        let (x, y, radius_m) = (middle.x.base(), middle.y.base(), radius.base());
-        let within = x - radius_m > window.left
-            && x + radius_m < window.right
-            && y - radius_m > window.low
-            && y + radius_m < window.high;
+    for part in &moment.body {
+        let [left, right, low, high] = part.extent();
+        let within =
+            left > window.left && right < window.right && low > window.low && high < window.high;
         if within {
-            let circle = Figure::circle(moved(*middle), *radius, Fill::Open);
-            scene.add_titled(layers.body, "part of the body", circle);
+            let figure = match part {
+                Part::Circle(middle, radius) => Figure::circle(moved(*middle), *radius, Fill::Open),
+                Part::Box(low, high) => Figure::rectangle(moved(*low), moved(*high), Fill::Open),
+            };
+            scene.add_titled(layers.body, "part of the body", figure);
         }
     }
     for beam in &case.beams {

@@ -7,6 +7,7 @@ mod findings;
 mod questions;
 mod schedules;
 mod structure;
+mod walk;
 
 use papers::view::{
     Attachment, CAUTION_LINE, Day, DocumentView, Fact, PackView, Paper, VerdictCounts,
@@ -27,6 +28,7 @@ pub(crate) fn pack() -> PackView {
         cautions: standing_cautions(),
         findings,
         questions: questions::all(),
+        walks: vec![walk::part()],
         structure: Some(structure::part()),
         day_sheet: Some(day_sheet::part()),
         schedules: schedules::all(),

@@ -7,6 +7,7 @@ mod devices;
 mod enclosures;
 mod foundations;
 mod supplies;
+mod zones;
 
 use crate::view::Table;
 use site::Site;
@@ -14,6 +15,7 @@ use site::Site;
 /// Every schedule that has a row.
 pub(super) fn all(site: &Site) -> Vec<Table> {
     let tables = [
+        zones::table(site),
         devices::table(site),
         cables::table(site),
         conduits::table(site),
