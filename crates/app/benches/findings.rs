@@ -81,10 +81,26 @@ fn answers(bencher: Bencher) {
     bencher.bench(|| design::answers(divan::black_box(&site)));
 }
 
+/// Findings as the program works them: on every processor.
+#[divan::bench(args = ["boatyard", "vineyard", "quarry", "clinic"])]
+fn answers_on_all_processors(bencher: Bencher, name: &str) {
+    let site = example(name);
+    let threads = std::thread::available_parallelism().unwrap();
+    bencher.bench(|| design::answers_on(divan::black_box(&site), threads));
+}
+
 /// The program from start to end: one check.
-#[divan::bench]
-fn whole_check(bencher: Bencher) {
-    bencher.bench(|| program(&["check"], &[&boatyard_folder()]));
+#[divan::bench(args = ["boatyard", "vineyard", "quarry", "clinic"])]
+fn whole_check(bencher: Bencher, name: &str) {
+    let folder = folder(name);
+    bencher.bench(|| program(&["check"], &[&folder]));
+}
+
+/// The program from start to end: every walk and every proof.
+#[divan::bench(sample_count = 1, args = ["boatyard", "vineyard", "quarry", "clinic"])]
+fn whole_walk(bencher: Bencher, name: &str) {
+    let folder = folder(name);
+    bencher.bench(|| program(&["walk"], &[&folder]));
 }
 
 /// The program from start to end: every paper.

@@ -34,6 +34,9 @@ pub(crate) enum Command {
         json: bool,
     },
     /// Make the papers: findings, schedules and plan as PDF, XLSX, SVG and DXF.
+    ///
+    /// What gatewright walk has kept beside the site file is printed with what it rests on; where something of that has
+    /// changed since, the papers say that it is out of date.
     Pack {
         /// Site file, or the folder that holds `site.toml`.
         site: PathBuf,
@@ -126,6 +129,9 @@ pub(crate) struct WalkArguments {
     /// Write that walk as JSON for drawing: leaf and body each hundredth of a second.
     #[arg(long, requires = "seed")]
     pub(crate) trace: bool,
+    /// Keep the result in `walk.json` beside the site file. The papers print it as long as nothing changes that it rests on.
+    #[arg(long, conflicts_with = "seed")]
+    pub(crate) keep: bool,
     /// Write the result as JSON.
     #[arg(long)]
     pub(crate) json: bool,

@@ -56,13 +56,7 @@ impl Folder {
             digest.update(file.text.as_bytes());
             digest.update([0]);
         }
-        digest
-            .finalize()
-            .iter()
-            .take(6)
-            .fold(String::new(), |digits, byte| {
-                digits + &format!("{byte:02x}")
-            })
+        in_digits(&digest.finalize()[..6])
     }
 
     /// The site and its problems.
@@ -95,5 +89,12 @@ fn source(path: &Path, name: &str) -> Result<SourceFile, Complaint> {
     Ok(SourceFile {
         name: name.to_owned(),
         text,
+    })
+}
+
+/// Bytes as digits, two for each.
+pub(crate) fn in_digits(bytes: &[u8]) -> String {
+    bytes.iter().fold(String::new(), |digits, byte| {
+        digits + &format!("{byte:02x}")
     })
 }

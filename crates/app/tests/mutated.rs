@@ -31,6 +31,7 @@ fn issue() -> Issue {
         maker: String::new(),
         fingerprint: String::new(),
         attachments: Vec::new(),
+        walks: Vec::new(),
     }
 }
 

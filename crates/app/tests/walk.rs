@@ -63,7 +63,7 @@ fn the_result_is_data_too() {
     let all: serde_json::Value = serde_json::from_str(&walked.printed).unwrap();
     assert_eq!(all[0]["gate"], "main");
     assert_eq!(all[0]["sweep"]["walks"], 200_000);
-    assert_eq!(all[0]["families"].as_array().unwrap().len(), 92);
+    assert_eq!(all[0]["families"].as_array().unwrap().len(), 114);
 }
 
 #[test]
@@ -77,4 +77,40 @@ fn a_gate_that_is_not_there_is_told_in_words() {
     );
     let bare = site(BARE);
     assert_eq!(run(&["walk", bare.path().to_str().unwrap()]).status, 2);
+}
+
+#[test]
+fn what_was_kept_is_printed_until_something_changes_that_it_rests_on() {
+    let folder = tempfile::tempdir().unwrap();
+    for file in ["site.toml", "parts.toml"] {
+        std::fs::copy(example("boatyard").join(file), folder.path().join(file)).unwrap();
+    }
+    let site = folder.path().to_str().unwrap();
+    run(&["walk", site, "--walks", "20000", "--keep"]);
+    let papers = folder.path().join("papers");
+    let proved = |words: &str| {
+        run(&[
+            "pack",
+            site,
+            "-o",
+            papers.to_str().unwrap(),
+            "--date",
+            "2026-11-25",
+        ]);
+        let findings = std::fs::read_to_string(papers.join("findings.json")).unwrap();
+        assert!(findings.contains(words), "{words}");
+    };
+    proved("none of 20000 walks ends badly");
+    let file = folder.path().join("site.toml");
+    let text = std::fs::read_to_string(&file).unwrap();
+    std::fs::write(
+        &file,
+        format!("# A word beside it changes nothing.\n{text}"),
+    )
+    .unwrap();
+    proved("none of 20000 walks ends badly");
+    let faster = text.replace("cruise_speed = \"0.85 ft/s", "cruise_speed = \"0.86 ft/s");
+    assert!(faster != text);
+    std::fs::write(&file, faster).unwrap();
+    proved("run gatewright walk");
 }

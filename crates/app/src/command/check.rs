@@ -1,9 +1,10 @@
 //! `gatewright check`: every question of the trade, answered for a site, worst first.
 
+use super::threads;
 use crate::folder::Folder;
 use crate::outcome::{Complaint, Outcome, complain, say};
 use crate::show::{explained, listed, nearest_name, questions_listed};
-use design::{Answers, Finding};
+use design::{Answers, Finding, LookedUpInVain};
 use serde_json::json;
 use site::{Loaded, Problems};
 use std::path::Path;
@@ -16,13 +17,21 @@ pub(crate) fn run(
     as_json: bool,
 ) -> Result<Outcome, Complaint> {
     let Loaded { site, problems } = Folder::read(site)?.load();
-    let answers = site.as_ref().map(design::answers);
+    let answers = site
+        .as_ref()
+        .map(|site| design::answers_on(site, threads()));
     if as_json {
         say(&to_json(site.as_ref(), answers.as_ref(), &problems));
         return Ok(outcome(answers.as_ref(), &problems));
     }
     for problem in &problems {
         complain(&format_args!("{problem}\n"));
+    }
+    for entry in answers
+        .iter()
+        .flat_map(|answers| &answers.looked_up_in_vain)
+    {
+        complain(&format_args!("{}\n", in_vain(entry)));
     }
     let (Some(site), Some(answers)) = (&site, &answers) else {
         return Ok(Outcome::BadInput);
@@ -39,6 +48,13 @@ pub(crate) fn run(
         say(&questions_listed(&answers.coverage));
     }
     Ok(outcome(Some(answers), &problems))
+}
+
+fn in_vain(entry: &LookedUpInVain) -> String {
+    let LookedUpInVain { source, file, line } = entry;
+    format!(
+        "looked up in vain: {source} ({file}:{line}): no answer here rests on a work of that name from memory. Write the name as the finding does: --explain shows it."
+    )
 }
 
 fn outcome(answers: Option<&Answers>, problems: &Problems) -> Outcome {
@@ -70,6 +86,7 @@ fn to_json(site: Option<&site::Site>, answers: Option<&Answers>, problems: &Prob
         "problems": problems,
         "findings": answers.map(|answers| &answers.findings),
         "coverage": answers.map(|answers| &answers.coverage),
+        "looked_up_in_vain": answers.map(|answers| &answers.looked_up_in_vain),
     });
     format!("{all:#}")
 }

@@ -4,6 +4,7 @@ mod calc;
 mod check;
 mod choose;
 mod handbook;
+mod kept;
 mod pack;
 mod set;
 mod verify;
@@ -13,6 +14,7 @@ pub(crate) use walk::Walked;
 
 use crate::arguments::Command;
 use crate::outcome::{Complaint, Outcome};
+use std::num::NonZeroUsize;
 
 /// Runs a command.
 pub(crate) fn run(command: Command) -> Result<Outcome, Complaint> {
@@ -41,4 +43,9 @@ pub(crate) fn run(command: Command) -> Result<Outcome, Complaint> {
         Command::Set { site, path, value } => set::run(&site, &path, &value),
         Command::Handbook { output } => handbook::run(&output),
     }
+}
+
+/// As many threads as this computer has for a program.
+fn threads() -> NonZeroUsize {
+    std::thread::available_parallelism().unwrap_or(NonZeroUsize::MIN)
 }

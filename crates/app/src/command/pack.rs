@@ -1,7 +1,11 @@
 //! `gatewright pack`: the papers of a site.
 
+use super::kept::kept;
+use super::threads;
 use crate::folder::Folder;
 use crate::outcome::{Complaint, Outcome, complain, say};
+use design::Finding;
+use design::walk::{GateWalk, Kept, KeptWalk};
 use indicatif::{ProgressBar, ProgressStyle};
 use papers::compose::{Issue, Pack, compose};
 use papers::sheets::NamedDrawing;
@@ -24,6 +28,7 @@ pub(crate) fn run(site: &Path, output: &Path, date: Option<&str>) -> Result<Outc
         bytes: folder.text().as_bytes().to_vec(),
     };
     let fingerprint = folder.fingerprint();
+    let site_file = folder.site_file.clone();
     let Loaded { site, problems } = folder.load();
     for problem in &problems {
         complain(&format_args!("{problem}\n"));
@@ -31,11 +36,16 @@ pub(crate) fn run(site: &Path, output: &Path, date: Option<&str>) -> Result<Outc
     let Some(site) = site else {
         return Ok(Outcome::BadInput);
     };
+    let walks = kept(&site, &site_file).unwrap_or_else(|complaint| {
+        complain(&complaint);
+        Vec::new()
+    });
     let issue = Issue {
         day,
         maker: format!("gatewright {}", env!("CARGO_PKG_VERSION")),
         fingerprint,
         attachments: vec![attachment],
+        walks,
     };
     let all_hold = write(&site, issue, output)?;
     Ok(match (problems.any_wrong(), all_hold) {
@@ -49,7 +59,10 @@ pub(crate) fn run(site: &Path, output: &Path, date: Option<&str>) -> Result<Outc
 fn write(site: &Site, mut issue: Issue, output: &Path) -> Result<bool, Complaint> {
     let progress = progress();
     progress.set_message("asking every question");
-    let answers = design::answers(site);
+    let mut answers = design::answers_on(site, threads());
+    for finding in issue.walks.iter().filter_map(|one| worked(site, one)) {
+        answers.replace(finding);
+    }
     progress.inc(1);
     let findings = format!("{:#}\n", serde_json::json!(answers.findings));
     issue.attachments.push(Attachment {
@@ -99,6 +112,16 @@ fn write(site: &Site, mut issue: Issue, output: &Path) -> Result<bool, Complaint
     say(&pack.view.summary);
     say_written(output, &pack.drawings, &templates);
     Ok(answers.all_hold())
+}
+
+/// The answer of walks that were kept and still hold.
+fn worked(site: &Site, one: &KeptWalk) -> Option<Finding> {
+    let Kept::Valid(record) = &one.kept else {
+        return None;
+    };
+    let gate = site.gate.iter().find(|gate| gate.id == *one.gate)?;
+    let walk = GateWalk::of(site, gate).ok()?;
+    Some(walk.finding(&record.sweep, &record.families))
 }
 
 /// Writes the templates of anchors, each page for the screen and each pattern for CAD; returns what was written.

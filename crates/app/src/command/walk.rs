@@ -1,15 +1,18 @@
 //! `gatewright walk`: people past each moving leaf of a site, millions of them, and what can be proved.
 
+use super::kept::{keep, rests_on};
+use super::threads;
 use crate::arguments::WalkArguments;
 use crate::folder::Folder;
 use crate::outcome::{Complaint, Outcome, complain, say};
 use crate::show::{nearest_name, replayed, walked, walked_unread};
-use design::walk::{Effort, FamilyStanding, FamilyTold, GateWalk, MarginTold, SweepTold};
+use design::walk::{
+    Effort, FamilyStanding, FamilyTold, GateWalk, MarginTold, SweepTold, WalkRecord,
+};
 use design::{Finding, Standing};
 use indicatif::{ProgressBar, ProgressStyle};
 use serde_json::{Value, json};
 use site::{Gate, Loaded, Site};
-use std::num::NonZeroUsize;
 use std::time::Duration;
 
 /// Boxes that a proof looks at in each part of the space of touches.
@@ -29,7 +32,9 @@ pub(crate) struct Walked {
 
 /// Walks people past the gates of a site and prints what was asked for.
 pub(crate) fn run(arguments: &WalkArguments) -> Result<Outcome, Complaint> {
-    let Loaded { site, problems } = Folder::read(&arguments.site)?.load();
+    let folder = Folder::read(&arguments.site)?;
+    let site_file = folder.site_file.clone();
+    let Loaded { site, problems } = folder.load();
     for problem in &problems {
         complain(&format_args!("{problem}\n"));
     }
@@ -41,7 +46,7 @@ pub(crate) fn run(arguments: &WalkArguments) -> Result<Outcome, Complaint> {
         return one_walk(site, &gates, seed, arguments);
     }
     let mut outcome = Outcome::Holds;
-    let mut all = Vec::new();
+    let (mut all, mut records) = (Vec::new(), Vec::new());
     for gate in gates {
         let finding = match GateWalk::of(site, gate) {
             Ok(walk) => {
@@ -50,6 +55,9 @@ pub(crate) fn run(arguments: &WalkArguments) -> Result<Outcome, Complaint> {
                     all.push(as_json(&walk, &walked_past));
                 } else {
                     say(&walked(site.site.name.as_str(), &walk, &walked_past));
+                }
+                if arguments.keep {
+                    records.push(record(&walk, &walked_past));
                 }
                 walked_past.finding
             }
@@ -73,11 +81,28 @@ pub(crate) fn run(arguments: &WalkArguments) -> Result<Outcome, Complaint> {
     if arguments.json {
         say(&format_args!("{:#}", Value::Array(all)));
     }
+    if !records.is_empty() {
+        let file = keep(&site_file, records)?;
+        complain(&format_args!(
+            "Kept in {}: gatewright pack prints it as long as nothing changes that it rests on.",
+            file.display()
+        ));
+    }
     Ok(if problems.any_wrong() {
         Outcome::BadInput
     } else {
         outcome
     })
+}
+
+fn record(walk: &GateWalk<'_>, found: &Walked) -> WalkRecord {
+    WalkRecord {
+        gate: walk.name().to_owned(),
+        rests_on: rests_on(walk),
+        sweep: found.sweep.clone(),
+        families: found.families.clone(),
+        margins: found.margins.clone(),
+    }
 }
 
 /// The gate of that name, or all.
@@ -101,7 +126,7 @@ fn gates<'s>(site: &'s Site, name: Option<&str>) -> Result<Vec<&'s Gate>, Compla
 
 /// Sweep, proof and margins of one gate, with a bar that shows how far they are.
 fn walk_past(walk: &GateWalk<'_>, arguments: &WalkArguments) -> Walked {
-    let threads = std::thread::available_parallelism().unwrap_or(NonZeroUsize::MIN);
+    let threads = threads();
     let walks = arguments.walks;
     let bar = progress(walks, "walks");
     let sweep = walk.sweep(walks, threads, &|done| bar.inc(done));

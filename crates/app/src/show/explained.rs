@@ -29,6 +29,10 @@ pub(crate) fn explained(finding: &Finding) -> String {
             ));
         }
     }
+    if !finding.look_up.is_empty() {
+        lines.extend(heading("To be looked up"));
+        lines.extend(finding.look_up.iter().map(|source| to_look_up(source)));
+    }
     if !finding.assumed.is_empty() {
         lines.extend(heading("Assumed, never measured"));
         lines.extend(finding.assumed.iter().map(reading));
@@ -160,6 +164,18 @@ fn symbol_lines(lines: &[Line], role: &str) -> Vec<String> {
     };
     let rows: Vec<_> = lines.iter().map(row).collect();
     columns(&rows, 5, width(), None)
+}
+
+/// What is written into the site file once a work has been looked up.
+fn to_look_up(source: &str) -> String {
+    let known = wrapped(
+        &format!("{source}: known from memory only. Where it says what the working uses, write"),
+        2,
+        width(),
+    );
+    format!(
+        "{known}\n    [[looked_up]]\n    source = \"{source}\"\n    edition = \"…\"\n    says = \"…\"\n    by = \"…\"\n    on = …"
+    )
 }
 
 fn source(source: &SourceNote) -> String {

@@ -4,7 +4,9 @@ use super::{mark, width, wrapped};
 use crate::command::Walked;
 use crate::tint::{fails, paint, quiet, strong, touchable};
 use design::Finding;
-use design::walk::{Assumption, FamilyStanding, FamilyTold, GateWalk, MarginTold, SweepTold, Told};
+use design::walk::{
+    Assumption, FamilyStanding, FamilyTold, GateWalk, MarginTold, SweepTold, Told, grouped,
+};
 
 /// Said with every result.
 const CAUTION: &str = "A simulation is no force test and no test on site: forces are measured with a meter, and each device is tried, \
@@ -99,19 +101,6 @@ fn shares(sweep: &SweepTold) -> Vec<String> {
         quiet(),
     ));
     lines
-}
-
-/// A count in groups of three digits.
-fn grouped(count: u64) -> String {
-    let digits = count.to_string();
-    let mut out = String::new();
-    for (at, digit) in digits.chars().enumerate() {
-        if at > 0 && (digits.len() - at).is_multiple_of(3) {
-            out.push(',');
-        }
-        out.push(digit);
-    }
-    out
 }
 
 fn worst(sweep: &SweepTold) -> Vec<String> {

@@ -1,0 +1,75 @@
+//! The results of walks that are kept beside a site file, and whether they still hold.
+
+use crate::folder::in_digits;
+use crate::outcome::Complaint;
+use design::walk::{GateWalk, Kept, KeptWalk, WalkRecord};
+use sha2::{Digest as _, Sha256};
+use site::Site;
+use std::path::{Path, PathBuf};
+
+/// The file beside the site file.
+const FILE: &str = "walk.json";
+
+/// Digest of everything that the walks past a gate rest on, and of the program that works them.
+pub(super) fn rests_on(walk: &GateWalk<'_>) -> String {
+    let mut digest = Sha256::new();
+    digest.update(env!("CARGO_PKG_VERSION"));
+    digest.update([0]);
+    digest.update(walk.rests_on());
+    in_digits(&digest.finalize())
+}
+
+/// Keeps results in the place of those of the same gates; returns where.
+pub(super) fn keep(site_file: &Path, records: Vec<WalkRecord>) -> Result<PathBuf, Complaint> {
+    let file = beside(site_file);
+    let is_new = |known: &WalkRecord| records.iter().all(|record| record.gate != known.gate);
+    let mut all: Vec<WalkRecord> = read(&file)?.into_iter().filter(is_new).collect();
+    all.extend(records);
+    all.sort_by(|one, other| one.gate.cmp(&other.gate));
+    let text = format!("{:#}\n", serde_json::json!(all));
+    std::fs::write(&file, text)
+        .map_err(|error| Complaint::about(&file, format_args!("cannot be written ({error})")))?;
+    Ok(file)
+}
+
+/// What was kept of each gate of a site, held against what the site is now.
+pub(super) fn kept(site: &Site, site_file: &Path) -> Result<Vec<KeptWalk>, Complaint> {
+    let known = read(&beside(site_file))?;
+    let of = |record: WalkRecord| {
+        let gate = site.gate.iter().find(|gate| gate.id == *record.gate)?;
+        let is_so = GateWalk::of(site, gate).is_ok_and(|walk| rests_on(&walk) == record.rests_on);
+        Some(KeptWalk {
+            gate: record.gate.clone(),
+            kept: if is_so {
+                Kept::Valid(Box::new(record))
+            } else {
+                Kept::OutOfDate
+            },
+        })
+    };
+    Ok(known.into_iter().filter_map(of).collect())
+}
+
+fn beside(site_file: &Path) -> PathBuf {
+    site_file.with_file_name(FILE)
+}
+
+/// The records of a file; none where there is no such file.
+fn read(file: &Path) -> Result<Vec<WalkRecord>, Complaint> {
+    let text = match std::fs::read_to_string(file) {
+        Ok(text) => text,
+        Err(error) if error.kind() == std::io::ErrorKind::NotFound => return Ok(Vec::new()),
+        Err(error) => {
+            return Err(Complaint::about(
+                file,
+                format_args!("cannot be read ({error})"),
+            ));
+        }
+    };
+    serde_json::from_str(&text).map_err(|_| {
+        Complaint::about(
+            file,
+            "is not what gatewright walk --keep writes. Take it away, and run that again.",
+        )
+    })
+}
