@@ -117,6 +117,14 @@ class Wing:
         turning = (1.0 if self.opening else -1.0) * speed / self.length
         return turning * (cu * out[1] - cv * out[0])
 
+    def gets_beyond(self, spot: tuple, way: tuple, turned: float) -> float:
+        """How far any of the leaf gets beyond a place of it along a way, while it turns so far along its free end."""
+        angles = (1.0 if self.opening else -1.0) * np.linspace(0.0, turned / self.length, 4001)
+        across = (self.low, self.high)
+        corners = [(u, v) for u in (self.leaf["heel"], self.length) for v in across]
+        far = [way[0] * (u * np.cos(angles) - v * np.sin(angles)) + way[1] * (u * np.sin(angles) + v * np.cos(angles)) for u, v in corners]
+        return max(np.max(far) - way[0] * spot[0] - way[1] * spot[1], 0.0)
+
 
 def feels(world: dict, wing: int, direction: str, part: list, along: float, share: float, ahead: bool) -> tuple:
     """Spring, and travel and delay of what feels a touch, in the way of the touched place."""
@@ -164,6 +172,7 @@ def stepped(world: dict, path: dict, rows: list[dict]) -> list[dict]:
     felt, ways, delays = np.full((4, count), np.inf), np.full((4, count), np.inf), np.zeros((4, count))
     p150, p25, most = np.full(count, np.inf), np.full(count, np.inf), np.zeros(count)
     lasts, rests, stood = np.zeros(count), np.zeros(count), np.full(count, np.inf)
+    spots = [None] * count
     springs, farthest = [None] * count, np.zeros((len(wings), count))
     # Long before the start the leaves stand: who meets one then has met it.
     for time in np.arange(-30.0, -EARLY, 0.004):
@@ -219,6 +228,7 @@ def stepped(world: dict, path: dict, rows: list[dict]) -> list[dict]:
                 touch[i], by[i], part[i] = time, w, people.part[near[w][j]]
                 met[i], toward_at[i] = met_soon[i] or time <= 0 or toward <= 1e-9, toward
                 at_place[i], at_x[i], at_y[i], back[i] = leaf.place[i], x[j], y[j], np.sign(speed)
+                spots[i] = (cu[j], cv[j]), (out[0][j], out[1][j])
                 share[i] = max(np.hypot(cu[j], cv[j]) / wing.length, 1e-3)
                 # Across the side that goes ahead.
                 ahead = (out[1][j] if wing.opening else -out[1][j]) >= 0 and speed > 0
@@ -245,15 +255,21 @@ def stepped(world: dict, path: dict, rows: list[dict]) -> list[dict]:
     told = first + world["controller"]["reaction"]
     results = []
     for i in range(count):
+        if spots[i] and np.hypot(*spots[i][1]) > 0:
+            # What slides off the leaf is pressed no deeper than the leaf gets beyond where it touched.
+            wing = wings[by[i]]
+            goes = wing.turn["travel"] - at_place[i] if back[i] > 0 else leaves[by[i]].place[i] - at_place[i]
+            deepest = wing.gets_beyond(*spots[i], goes)
+            most[i] = min(most[i], deepest)
+            lasts[i], rests[i] = (0.0 if deepest <= p else held for p, held in ((p150[i], lasts[i]), (p25[i], rests[i])))
         known = {"nearest": nearest[i], "toward": toward_at[i], "early": bool(met_soon[i])}
         if shut[i] or np.isinf(touch[i]) or met[i] or met_soon[i]:
             word = "met the side" if (met[i] or met_soon[i]) and not shut[i] else "untouched"
             results.append({"class": word, **known})
             continue
         others = [(wings[w], farthest[w, i] if back[i] > 0 else 0.0) for w in range(len(wings)) if w != by[i]]
-        place = [leaf.place[i] for leaf in leaves]
-        spots = spots_at(rows[i], bodies[i], touch[i])
-        room, own = rooms(world, wings[by[i]], others, bodies[i], spots, int(part[i]), share[i], back[i])
+        stand = spots_at(rows[i], bodies[i], touch[i])
+        room, own = rooms(world, wings[by[i]], others, bodies[i], stand, int(part[i]), share[i], back[i])
         results.append(verdict(world, most[i], (lasts[i], rests[i], stood[i]), springs[i], room, own, bodies[i][part[i]][2], share[i], known))
     return results
 
