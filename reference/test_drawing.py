@@ -65,6 +65,9 @@ def test_posts_stand_where_the_site_file_says_and_are_as_wide(pack, name):
 def test_loops_lie_where_the_site_file_says(pack, name):
     found = []
     for file in plans(pack(name), "dxf"):
+        # The sheet of vehicles has the gate once for each of them, side by side.
+        if file.name.startswith("vehicles"):
+            continue
         document = ezdxf.readfile(file)
         for line in document.modelspace().query('LWPOLYLINE[layer=="loops"]'):
             xs, ys = zip(*((x * meters_of(document), y * meters_of(document)) for x, y, *_ in line.get_points()))
