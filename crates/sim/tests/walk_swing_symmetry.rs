@@ -4,10 +4,10 @@
 
 mod walk_world;
 
-use quantity::{Length, Quantity as _};
+use quantity::Length;
 use sim::walk::*;
-use walk_world::base;
 use walk_world::turning::double;
+use walk_world::{alike, base};
 
 /// The gate as it looks from behind, or in a mirror across it.
 fn mirrored(world: &SwingWorld, across: bool) -> SwingWorld {
@@ -59,16 +59,8 @@ fn all_alike(one: &SwingWalk, other: &SwingWalk, turn: impl Fn(Scenario) -> Scen
         let scenario = one.scenario(seed * 7919);
         let first = one.evaluate(&scenario).unwrap();
         let second = other.evaluate(&turn(scenario)).unwrap();
-        let near = match (first.touch, second.touch) {
-            (Some(one), Some(other)) => {
-                touched += 1;
-                (one.time - other.time).base().abs() < 1e-6
-                    && (one.travel - other.travel).base().abs() < 1e-6
-            }
-            (None, None) => true,
-            _ => false,
-        };
-        if first.class != second.class || !near {
+        touched += u32::from(first.touch.is_some());
+        if !alike(&first, &second) {
             odd.push((scenario, first, second));
         }
     }

@@ -6,7 +6,7 @@ mod walk_world;
 
 use quantity::{Length, Quantity as _};
 use sim::walk::*;
-use walk_world::full;
+use walk_world::{alike, full};
 
 /// The world as it looks from behind: y turned around.
 fn mirrored(world: &World) -> World {
@@ -50,18 +50,6 @@ fn moved(world: &World, by: Length) -> World {
             .for_each(|corner| *corner = along(*corner));
     }
     moved
-}
-
-fn alike(one: &Outcome, other: &Outcome) -> bool {
-    let near = match (one.touch, other.touch) {
-        (Some(one), Some(other)) => {
-            (one.time - other.time).base().abs() < 1e-6
-                && (one.travel - other.travel).base().abs() < 1e-6
-        }
-        (None, None) => true,
-        _ => false,
-    };
-    one.class == other.class && near
 }
 
 /// Scenarios of which all but a few at the very limit come out alike.

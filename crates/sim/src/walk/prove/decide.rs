@@ -1,5 +1,6 @@
 //! What can happen in a box of touches: nothing beyond the limits, or perhaps something.
 
+use super::heard::{Body, Heard, Told};
 use super::judge::{Bounded, worst};
 use super::leaf::Leaf;
 use super::sight::{At, Lines, Run, beside, runs};
@@ -7,24 +8,8 @@ use super::space::{Box5, Job, Kind};
 use super::span::{Span, up};
 use crate::walk::evaluate::IN_POST;
 
-/// What the devices may have done in a world of a box.
-#[derive(Debug, Clone, Copy, PartialEq)]
-pub(super) enum Told {
-    /// None of them tells the leaf to stop before the touch is over.
-    Nothing,
-    /// At least one does.
-    Something,
-}
-
 /// The worlds that a touch may be in.
 type Worlds = [Option<Told>; 2];
-
-/// What the leaf's controller heard before a touch.
-enum Heard {
-    Nothing,
-    /// How long ago the first report came.
-    Ago(Span),
-}
 
 /// What may be bad of a line: where, how bad as a share of a limit, in which worlds.
 struct Left {
@@ -147,13 +132,14 @@ impl<'a> Scene<'a> {
 
     /// What is left of a line on which a touch may be bad in one world, and how bad.
     fn in_world(&self, line: Span, seen: &[Run], told: Told) -> Option<(Span, f64)> {
-        let [mut time, .., stood] = self.of;
-        let (job, lane) = (self.job, self.job.lane);
-        let heard = match job.kind {
-            Kind::Standing => standing(seen, told)?,
-            Kind::Halted if told == Told::Nothing && !seen.iter().any(Run::may_see) => return None,
-            _ => going(seen, told, &mut time, self.per_depth, stood)?,
+        let [time, .., stood] = self.of;
+        let lane = self.job.lane;
+        let body = Body {
+            kind: self.job.kind,
+            per_depth: self.per_depth,
+            stood,
         };
+        let (heard, time) = body.heard(seen, time, told)?;
         let Heard::Ago(ago) = heard else {
             let (place, speed) = (self.leaf.place(time), self.leaf.speed(time));
             return self.with_leaf(line, time, None, place, speed);
@@ -261,76 +247,4 @@ impl<'a> Scene<'a> {
             apart.hi < person.parts[other].radius
         })
     }
-}
-
-/// One who stands: a device that sees it keeps the leaf from starting, and nothing changes on the way.
-fn standing(seen: &[Run], told: Told) -> Option<Heard> {
-    match told {
-        Told::Something => None,
-        Told::Nothing => (!seen.iter().any(Run::sees)).then_some(Heard::Nothing),
-    }
-}
-
-/// One who goes, or went and stands: how long ago the first device reported, or that none did; nothing where the world
-/// cannot be. Shortens the time of the touch to what the world allows.
-fn going(seen: &[Run], told: Told, time: &mut Span, per_depth: Span, stood: Span) -> Option<Heard> {
-    let mut first: Option<Span> = None;
-    let mut surely = f64::NEG_INFINITY;
-    for run in seen {
-        let age = stood + run.since_in * per_depth - run.response;
-        let gone = stood + run.since_out * per_depth;
-        let stays = stays(run, per_depth, stood);
-        let lasts = stays.hi >= run.response;
-        let may_report = lasts && run.since_in.hi >= 0.0 && time.hi > age.lo;
-        let left_before = run.since_out.hi > 0.0 && time.lo <= gone.hi;
-        let entered = run.sure && run.since_in.lo >= 0.0 && stays.lo >= run.response;
-        match told {
-            Told::Nothing if entered => {
-                // It saw the body long enough, so it was over before the leaf started.
-                if !left_before {
-                    return None;
-                }
-                time.hi = time.hi.min(gone.hi);
-            }
-            Told::Nothing => {}
-            Told::Something if may_report => {
-                let age = age.at_most(time.hi);
-                // One that sees the body since before the touch and was not left before the start either reports or
-                // keeps the leaf from starting.
-                if entered && !left_before {
-                    surely = surely.max(age.lo);
-                    time.lo = time.lo.max(age.lo.min(time.hi));
-                }
-                first = Some(first.map_or(age, |known| known.hull(age)));
-            }
-            Told::Something => {
-                // Without a report it either left before the leaf started or keeps it from starting.
-                if entered {
-                    if !left_before {
-                        return None;
-                    }
-                    time.hi = time.hi.min(gone.hi);
-                }
-            }
-        }
-    }
-    match told {
-        Told::Nothing => Some(Heard::Nothing),
-        Told::Something => {
-            let ago = first?;
-            Some(Heard::Ago(Span::new(ago.lo.max(surely), ago.hi)))
-        }
-    }
-}
-
-/// How long a device sees the body; without end where the body stands in its sight.
-fn stays(run: &Run, per_depth: Span, stood: Span) -> Span {
-    let mut stays = (run.since_in - run.since_out).at_least(run.least) * per_depth;
-    if stood.hi > 0.0 && run.since_out.lo < 0.0 {
-        stays.hi = f64::INFINITY;
-        if run.since_out.hi < 0.0 {
-            stays.lo = f64::INFINITY;
-        }
-    }
-    stays
 }

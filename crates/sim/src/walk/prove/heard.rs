@@ -4,6 +4,15 @@ use super::sight::Run;
 use super::space::Kind;
 use super::span::Span;
 
+/// What the devices may have done in a world of a box.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub(super) enum Told {
+    /// None of them tells the leaf to stop before the touch is over.
+    Nothing,
+    /// At least one does.
+    Something,
+}
+
 /// How the controller may know of the body.
 #[derive(Debug, Clone, Copy)]
 pub(super) enum Heard {
@@ -34,13 +43,20 @@ struct Says {
 impl Body {
     /// The worlds that a touch at such times may be in, each with the times that are left of it.
     pub(super) fn worlds(&self, seen: &[Run], time: Span) -> [Option<(Heard, Span)>; 2] {
-        match self.kind {
-            Kind::Standing => {
-                let seen = seen.iter().any(Run::sees);
-                [(!seen).then_some((Heard::Nothing, time)), None]
+        [Told::Nothing, Told::Something].map(|told| self.heard(seen, time, told))
+    }
+
+    /// What the controller heard in one world, with the times that are left of the touch; nothing where the world cannot be.
+    pub(super) fn heard(&self, seen: &[Run], time: Span, told: Told) -> Option<(Heard, Span)> {
+        match (self.kind, told) {
+            // A device that sees one who stands keeps the leaf from starting, and nothing changes on the way.
+            (Kind::Standing, Told::Something) => None,
+            (Kind::Standing, Told::Nothing) => {
+                (!seen.iter().any(Run::sees)).then_some((Heard::Nothing, time))
             }
-            Kind::Halted if !seen.iter().any(Run::may_see) => [None, self.told(seen, time)],
-            _ => [self.untold(seen, time), self.told(seen, time)],
+            (Kind::Halted, Told::Nothing) if !seen.iter().any(Run::may_see) => None,
+            (_, Told::Nothing) => self.untold(seen, time),
+            (_, Told::Something) => self.told(seen, time),
         }
     }
 
@@ -97,7 +113,7 @@ impl Body {
 
     /// How long a device sees the body; without end where the body stands in its sight.
     fn stays(&self, run: &Run) -> Span {
-        let mut stays = (run.since_in - run.since_out) * self.per_depth;
+        let mut stays = (run.since_in - run.since_out).at_least(run.least) * self.per_depth;
         if self.stood.hi > 0.0 && run.since_out.lo < 0.0 {
             stays.hi = f64::INFINITY;
             if run.since_out.hi < 0.0 {

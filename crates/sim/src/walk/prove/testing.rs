@@ -4,6 +4,8 @@ use super::heard::Heard;
 use super::search::Space;
 use super::span::Span;
 use super::tests::MUTATED;
+use crate::walk::demo::{base, spot};
+use crate::walk::{Direction, Scanner};
 use std::sync::atomic::Ordering;
 
 /// The boxes of a search down to a depth: a safe one, or one with halves.
@@ -56,5 +58,18 @@ pub(super) fn left([nothing, something]: Worlds) -> Worlds {
         1 => [None, something],
         2 => [nothing, None],
         _ => [nothing, something],
+    }
+}
+
+/// A field that sees everybody near the gate, too late for any of them.
+pub(in super::super) fn late_field() -> Scanner {
+    let corners = [(-5.0, -5.0), (8.0, -5.0), (8.0, 8.0), (-5.0, 8.0)];
+    Scanner {
+        guards: vec![Direction::Opening, Direction::Closing],
+        corners: corners.map(|(x, y)| spot(x, y)).to_vec(),
+        bottom: base(0.1),
+        top: base(0.1),
+        smallest_object: base(0.0),
+        response: base(6.0),
     }
 }

@@ -6,7 +6,7 @@
     reason = "the worlds are shared with the tests outside"
 )]
 
-use super::decide::Told;
+use super::heard::Told;
 use super::search::Space;
 use super::space::{Job, Kind};
 use super::span::Span;

@@ -6,13 +6,11 @@ use super::bound::Bound;
 use super::lane::RisingWalk;
 use crate::walk::RisingWorld;
 use crate::walk::demo::turning::{arm, lift};
-use crate::walk::demo::{base, spot};
 use crate::walk::prove::place::Job;
 use crate::walk::prove::search::Space;
 use crate::walk::prove::space::Kind;
-use crate::walk::prove::testing::{Tree, mutate};
+use crate::walk::prove::testing::{Tree, late_field, mutate};
 use crate::walk::sequence::{Draw, Family};
-use crate::walk::{Direction, Scanner};
 
 /// Works scenarios of a family; how many ended badly, and how many of those are in boxes called safe.
 fn checked(walk: &RisingWalk, family: &Family, count: u64, depth: u32) -> (u64, u64) {
@@ -89,15 +87,7 @@ fn late() -> RisingWorld {
     let mut world = few(arm());
     world.beams.clear();
     world.edges.clear();
-    let corners = [(-5.0, -5.0), (8.0, -5.0), (8.0, 8.0), (-5.0, 8.0)];
-    world.scanners = vec![Scanner {
-        guards: vec![Direction::Opening, Direction::Closing],
-        corners: corners.map(|(x, y)| spot(x, y)).to_vec(),
-        bottom: base(0.1),
-        top: base(0.1),
-        smallest_object: base(0.0),
-        response: base(6.0),
-    }];
+    world.scanners = vec![late_field()];
     world
 }
 

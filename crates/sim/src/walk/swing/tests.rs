@@ -4,12 +4,11 @@
 
 use super::lane::SwingWalk;
 use crate::walk::SwingWorld;
+use crate::walk::demo::base;
 use crate::walk::demo::turning::{double, single};
-use crate::walk::demo::{base, spot};
 use crate::walk::prove::search::Space;
-use crate::walk::prove::testing::{Tree, mutate};
+use crate::walk::prove::testing::{Tree, late_field, mutate};
 use crate::walk::sequence::{Draw, Family};
-use crate::walk::{Direction, Scanner};
 
 /// Works scenarios of a family; how many ended badly, and how many of those are in boxes called safe.
 fn checked(walk: &SwingWalk, family: &Family, count: u64, depth: u32) -> (u64, u64) {
@@ -42,7 +41,7 @@ fn checked(walk: &SwingWalk, family: &Family, count: u64, depth: u32) -> (u64, u
 fn few(mut world: SwingWorld) -> SwingWorld {
     let people = crate::walk::people();
     world.bodies = [0, 4, 7].map(|at| people[at].clone()).to_vec();
-    world.greatest_slant = crate::walk::demo::base(1.0);
+    world.greatest_slant = base(1.0);
     world
 }
 
@@ -72,15 +71,7 @@ fn late() -> SwingWorld {
     let mut world = few(single(0.08));
     world.beams.clear();
     world.edges.clear();
-    let corners = [(-5.0, -5.0), (8.0, -5.0), (8.0, 8.0), (-5.0, 8.0)];
-    world.scanners = vec![Scanner {
-        guards: vec![Direction::Opening, Direction::Closing],
-        corners: corners.map(|(x, y)| spot(x, y)).to_vec(),
-        bottom: base(0.1),
-        top: base(0.1),
-        smallest_object: base(0.0),
-        response: base(6.0),
-    }];
+    world.scanners = vec![late_field()];
     world
 }
 
