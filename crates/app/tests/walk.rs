@@ -24,7 +24,7 @@ fn nobody_is_hit_at_the_boatyard_and_what_that_rests_on_is_told() {
     assert!(!walked.printed.contains("✗"), "{}", walked.printed);
     for words in [
         "How 200,000 walks end",
-        "families of walks",
+        "kinds of walk",
         "How far it may go",
         "What this rests on",
         "A simulation is no force test",

@@ -131,7 +131,7 @@ fn walk_past(walk: &GateWalk<'_>, arguments: &WalkArguments) -> Walked {
     let bar = progress(walks, "walks");
     let sweep = walk.sweep(walks, threads, &|done| bar.inc(done));
     bar.finish_and_clear();
-    let bar = progress(walk.families() as u64, "families proved");
+    let bar = progress(walk.families() as u64, "kinds of walk proved");
     let families = walk.prove(BOXES, threads, &|| bar.inc(1));
     bar.finish_and_clear();
     let finding = walk.finding(&sweep, &families);

@@ -6,6 +6,7 @@ use crate::tint::{fails, paint, quiet, strong, touchable};
 use design::Finding;
 use design::walk::{
     Assumption, FamilyStanding, FamilyTold, GateWalk, MarginTold, SweepTold, Told, grouped,
+    told_together,
 };
 
 /// Said with every result.
@@ -122,18 +123,7 @@ fn worst(sweep: &SweepTold) -> Vec<String> {
 }
 
 fn families(families: &[FamilyTold]) -> Vec<String> {
-    let count = |standing| {
-        let of_it = families.iter().filter(|family| family.standing == standing);
-        of_it.count()
-    };
-    let proved = count(FamilyStanding::Proved);
-    let mut lines = heading(&format!(
-        "Of {} families of walks {proved} are proved, {} refuted, {} undecided",
-        families.len(),
-        count(FamilyStanding::Refuted),
-        count(FamilyStanding::Undecided)
-    ))
-    .to_vec();
+    let mut lines = heading(&told_together(families)).to_vec();
     for family in families {
         match family.standing {
             FamilyStanding::Proved => {}
@@ -143,14 +133,23 @@ fn families(families: &[FamilyTold]) -> Vec<String> {
                 lines.extend(told.map(|told| wrapped(&told.sentence, 4, width())));
             }
             FamilyStanding::Undecided => lines.push(format!(
-                "  ▒ {}: {:.2e} of the space of touches is open after {} boxes",
+                "  ▒ {}: {} of all ways to be touched stays open",
                 family.family,
-                family.open,
-                grouped(family.boxes)
+                percent(family.open)
             )),
         }
     }
     lines
+}
+
+/// A share that may be very small, in percent.
+fn percent(share: f64) -> String {
+    let percent = share * 100.0;
+    if percent < 0.001 {
+        "less than 0.001 %".to_owned()
+    } else {
+        format!("{percent:.3} %")
+    }
 }
 
 fn margins(margins: &[MarginTold]) -> Vec<String> {

@@ -63,6 +63,21 @@ pub struct FamilyTold {
     pub refuted_by: Option<Told>,
 }
 
+/// How many kinds of walk are proved, how many not.
+pub fn told_together(families: &[FamilyTold]) -> String {
+    let count = |standing| {
+        let of_it = families.iter().filter(|family| family.standing == standing);
+        of_it.count()
+    };
+    format!(
+        "Of {} kinds of walk {} are proved safe, {} end badly, {} are left open.",
+        families.len(),
+        count(Standing::Proved),
+        count(Standing::Refuted),
+        count(Standing::Undecided)
+    )
+}
+
 /// The worst touches that are told.
 const TOLD: usize = 5;
 

@@ -30,7 +30,7 @@ mod trace;
 mod written;
 
 pub use assumption::Assumption;
-pub use decided::{FamilyTold, ShareTold, Standing as FamilyStanding, SweepTold};
+pub use decided::{FamilyTold, ShareTold, Standing as FamilyStanding, SweepTold, told_together};
 pub use margins::{Effort, MarginTold};
 pub use record::{Kept, KeptWalk, WalkRecord};
 pub use shown::{ShownCase, TouchedSquare};

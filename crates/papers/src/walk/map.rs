@@ -117,7 +117,7 @@ pub(crate) fn scene(map: &Map<'_>, units: UnitSystem) -> Option<Scene> {
         scene.add_titled(layers.beams, "field", Figure::area(corners, Fill::Open));
     }
     scene.remark(map.words.as_str());
-    scene.remark("A square is hatched where at least one of them is touched in it: gray, no limit is passed; crosswise, one is. An empty square is not proved: the proofs are in the list of families.");
+    scene.remark("A square is hatched where at least one of them is touched in it: gray, no limit is passed; crosswise, one is. An empty square is not proved: the proofs are in the chapter on the walk test.");
     Some(scene)
 }
 

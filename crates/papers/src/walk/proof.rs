@@ -5,7 +5,7 @@ use crate::view::{AssumedRow, MarginRow, ShareRow, WalkFinding, WalkView};
 use design::Finding;
 use design::walk::{
     Assumption, FamilyStanding, FamilyTold, GateWalk, Kept, KeptWalk, MarginTold, SweepTold,
-    WalkRecord, grouped,
+    WalkRecord, grouped, told_together,
 };
 use site::{Gate, Site};
 
@@ -56,7 +56,7 @@ fn view(
         answer: answer.map(found),
         standing: standing(kept),
         shares: record.map_or(Vec::new(), |record| shares(&record.sweep)),
-        families: record.map_or(String::new(), |record| counted(&record.families)),
+        families: record.map_or(String::new(), |record| told_together(&record.families)),
         open: record.map_or(Vec::new(), |record| open(&record.families)),
         worst: record.map_or(String::new(), worst),
         margins: record.map_or(Vec::new(), |record| {
@@ -94,7 +94,7 @@ fn standing(kept: &Kept) -> String {
             .to_owned(),
         Kept::Valid(record) => format!(
             "Worked by gatewright walk for this very leaf, its motion, devices, controller and people: {} walks sampled, and each \
-             of {} families of walks looked at as a whole.",
+             of {} kinds of walk looked at as a whole.",
             grouped(record.sweep.walks),
             record.families.len()
         ),
@@ -110,29 +110,15 @@ fn shares(sweep: &SweepTold) -> Vec<ShareRow> {
     sweep.shares.iter().map(row).collect()
 }
 
-fn counted(families: &[FamilyTold]) -> String {
-    let count = |standing| {
-        let of_it = families.iter().filter(|family| family.standing == standing);
-        of_it.count()
-    };
-    format!(
-        "Of {} families of walks {} are proved, {} refuted, {} undecided.",
-        families.len(),
-        count(FamilyStanding::Proved),
-        count(FamilyStanding::Refuted),
-        count(FamilyStanding::Undecided)
-    )
-}
-
 fn open(families: &[FamilyTold]) -> Vec<String> {
     let open = families.iter().filter_map(|family| match family.standing {
         FamilyStanding::Proved => None,
         FamilyStanding::Refuted => {
             let told = family.refuted_by.as_ref();
             let how = told.map_or("a walk ends badly", |told| told.sentence.as_str());
-            Some(format!("{}: refuted. {how}", family.family))
+            Some(format!("{}: ends badly. {how}", family.family))
         }
-        FamilyStanding::Undecided => Some(format!("{}: undecided", family.family)),
+        FamilyStanding::Undecided => Some(format!("{}: left open", family.family)),
     });
     open.collect()
 }

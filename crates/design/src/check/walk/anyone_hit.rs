@@ -107,7 +107,7 @@ pub(crate) fn decided(
     let open: Vec<&FamilyTold> = families.iter().filter(open).collect();
     if let Some(first) = open.first() {
         return asking.wait_for(format!(
-            "Nobody is hit in {} walks; {} of {} families are proved, {} left open: {}. Unknown until more boxes are looked at.",
+            "Nobody is hit in {} walks; {} of {} kinds of walk are proved safe, {} are left open: {}. Unknown until these are proved as well, or a device keeps the leaf off them.",
             sweep.walks,
             families.len() - open.len(),
             families.len(),
@@ -118,7 +118,7 @@ pub(crate) fn decided(
     asking.rest_on(&BODIES);
     asking.say(|_| {
         format!(
-            "Nobody is hit beyond the limits: each of {} families of walks is proved, and none of {} walks ends badly.",
+            "Nobody is hit beyond the limits: each of {} kinds of walk is proved safe, and none of {} walks ends badly.",
             families.len(),
             sweep.walks
         )

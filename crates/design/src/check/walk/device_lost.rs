@@ -112,7 +112,7 @@ fn said(lost: &[Lost<'_>]) -> String {
                 None => "nothing says whether its loss is noticed",
             };
             format!(
-                "Without {} somebody is hit in {} of the families of walks ({}); {noticed}.",
+                "Without {} somebody is hit in {} of the kinds of walk ({}); {noticed}.",
                 one.id, one.hit, one.first
             )
         })
