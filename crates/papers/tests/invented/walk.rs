@@ -22,7 +22,8 @@ pub(crate) fn part() -> WalkView {
             share: "41.1800 %".to_owned(),
             error: "± 0.4000 %".to_owned(),
         }],
-        families: "Of 92 kinds of walk 91 are proved safe, 0 end badly, 1 are left open.".to_owned(),
+        families: "Of 92 kinds of walk 91 are proved safe, 0 end badly, 1 are left open."
+            .to_owned(),
         open: vec!["adult, goes in, leaf closing: undecided".to_owned()],
         worst: "A wheelchair user comes in at 1.3 ft/s.".to_owned(),
         margins: vec![MarginRow {

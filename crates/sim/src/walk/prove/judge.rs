@@ -9,6 +9,7 @@ use crate::walk::profile::Profile;
 use crate::walk::swing::Forces;
 
 /// Bounds of a touch.
+#[derive(Clone, Copy)]
 pub(in super::super) struct Bounded {
     pub time: Span,
     /// Place of the leaf.
@@ -71,7 +72,32 @@ pub(super) fn worst(lane: &Lane, body: usize, part: usize, touch: &Bounded) -> W
     worst_of(&meets, touch)
 }
 
+/// How far from its limit a place is cut, in meters: far more than rounding does.
+const CUT: f64 = 1e-9;
+
+/// The worst of a touch. Where a device may or may not feel it before the leaf is at its end, places from which it surely
+/// does are looked at apart: from the others the leaf goes on no farther than that device asks for.
 pub(in super::super) fn worst_of(meets: &Meets, touch: &Bounded) -> Worst {
+    let within = |cut: &f64| touch.place.lo < *cut && *cut < touch.place.hi;
+    let mut cuts = meets
+        .after
+        .iter()
+        .map(|(way, _)| meets.profile.travel - way - CUT);
+    let Some(cut) = cuts.find(within) else {
+        return worst_at(meets, touch);
+    };
+    let [one, other] = [
+        Span::new(touch.place.lo, cut),
+        Span::new(cut, touch.place.hi),
+    ]
+    .map(|place| worst_of(meets, &Bounded { place, ..*touch }));
+    Worst {
+        severity: one.severity.max(other.severity),
+        kept: one.kept && other.kept,
+    }
+}
+
+fn worst_at(meets: &Meets, touch: &Bounded) -> Worst {
     let (spring, bounds) = (&meets.spring, &meets.bounds);
     let (goes, stands) = goes_on(meets, touch);
     let mut travel = goes.min(meets.most.deepest);
