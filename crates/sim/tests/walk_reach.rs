@@ -10,7 +10,7 @@ mod walk_world;
 
 use proptest::prelude::*;
 use quantity::Quantity;
-use sim::walk::{Catch, Class, Direction, ForceSensing, Reach, ReachVerdict, World};
+use sim::walk::{Catch, Class, Direction, ForceSensing, Outcome, Reach, ReachVerdict, World};
 use walk_world::{base, edge, full, trial};
 
 /// A post that openings of the closing leaf pass from 0.5 m to 3.5 m of its way.
@@ -117,6 +117,19 @@ fn what_makes_no_sense_is_refused() {
     assert_eq!(walk.prove_reach(&nobody, 10).unwrap_err().input, "reach");
 }
 
+/// Whether a touch is within half a percent of one of its limits.
+fn near_a_limit(outcome: &Outcome, squeeze: f64) -> bool {
+    let near = |share: f64| (share - 1.0).abs() < 0.005;
+    outcome.touch.is_some_and(|touch| {
+        let lasts = touch.lasts.map_or(f64::INFINITY, |time| time.base());
+        let rests = touch.rests.map_or(f64::INFINITY, |time| time.base());
+        near((touch.force / touch.limit).base())
+            || near(lasts / 0.75)
+            || near(rests / 5.0)
+            || near(touch.travel.base() / squeeze)
+    })
+}
+
 proptest! {
     #[test]
     fn no_place_of_the_leaf_contradicts_a_proof(
@@ -137,7 +150,8 @@ proptest! {
         match walk.prove_reach(&ARM, 20_000).unwrap().verdict {
             ReachVerdict::Proved => prop_assert!(!worst.class.is_bad(), "{worst:?}"),
             ReachVerdict::Refuted(_, outcome) => prop_assert!(outcome.class.is_bad()),
-            ReachVerdict::Undecided(share) => prop_assert!(share.base() < 1e-3, "{share:?}"),
+            // Half a percent from a limit and nearer, a proof may ask for more pieces.
+            ReachVerdict::Undecided(_) => prop_assert!(near_a_limit(&worst, 0.01 + soft), "{worst:?}"),
         }
     }
 }

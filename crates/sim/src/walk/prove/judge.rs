@@ -167,11 +167,24 @@ fn goes_on(meets: &Meets, touch: &Bounded) -> (f64, f64) {
             let felt = leaf.time_at(pressed);
             let delay = up(delay + meets.control.reaction);
             travel = travel.min(up(way + leaf.run_on(felt, delay)));
-            let wait = up((felt - touch.time).hi + delay);
+            let wait = up((felt - touch.time)
+                .hi
+                .min(takes(&leaf, *way, touch.time, felt))
+                + delay);
             stands = stands.min(latest(wait, leaf.speed(felt + delay)));
         }
     }
     (travel.max(0.0), stands)
+}
+
+/// The longest that a way takes a leaf on its plan, by its least speed from a time to another.
+fn takes(leaf: &Leaf, way: f64, from: Span, to: Span) -> f64 {
+    let least = leaf.speed(from.hull(to)).lo;
+    if least > 0.0 {
+        Span::of(way).over(Span::of(least)).hi
+    } else {
+        f64::INFINITY
+    }
 }
 
 /// When a force is down that is left after the time in question.
