@@ -121,8 +121,8 @@ fn what_makes_no_sense_is_refused() {
 fn near_a_limit(outcome: &Outcome, squeeze: f64) -> bool {
     let near = |share: f64| (share - 1.0).abs() < 0.005;
     outcome.touch.is_some_and(|touch| {
-        let lasts = touch.lasts.map_or(f64::INFINITY, |time| time.base());
-        let rests = touch.rests.map_or(f64::INFINITY, |time| time.base());
+        let lasts = touch.lasts.map_or(f64::INFINITY, Quantity::base);
+        let rests = touch.rests.map_or(f64::INFINITY, Quantity::base);
         near((touch.force / touch.limit).base())
             || near(lasts / 0.75)
             || near(rests / 5.0)
