@@ -32,6 +32,11 @@ impl Lane {
         if walker.is_seen_standing(&self.fields) {
             return Found::harmless(Class::Untouched);
         }
+        self.come_to(walker)
+    }
+
+    /// What comes of one who stands there and whom no device sees.
+    pub(super) fn come_to(&self, walker: &Walker) -> Found {
         let Some((first, place)) = self.comes_to(walker) else {
             return Found::harmless(Class::Untouched);
         };
@@ -172,9 +177,10 @@ mod tests {
         let Some(first) = lane.first_touch(walker, all, lane.unhindered.stretches(), -EVER) else {
             return untouched;
         };
-        let Some(reports) = walker.reports(&lane.fields, first.hit.time) else {
+        let reports = walker.reports(&lane.fields, first.hit.time);
+        if reports.shut {
             return untouched;
-        };
+        }
         let command = |by: f64| reports.first(by).map(|said| said + lane.control.reaction);
         match command(EVER) {
             Some(told) if told < first.hit.time => {

@@ -18,6 +18,10 @@ pub(super) struct Batch {
     pub speed: Values,
     pub arrives: Values,
     pub depth: Values,
+    /// The share of all depths that this is.
+    pub deep: Values,
+    /// Depth at which it stays.
+    pub stays: Values,
     /// √(1 + slant²), and one over it.
     pub stretch: Values,
     pub shrink: Values,
@@ -50,6 +54,8 @@ impl Batch {
             speed: none,
             arrives: none,
             depth: none,
+            deep: none,
+            stays: none,
             stretch: none,
             shrink: none,
             per_depth: none,
@@ -60,9 +66,10 @@ impl Batch {
     }
 
     /// Draws the scenarios of the points of a repeat.
-    pub(super) fn draw(&mut self, drawing: &Drawing, points: &Points) {
+    pub(super) fn draw(&mut self, drawing: &Drawing, points: &Points, stops: bool) {
         self.count = points.count;
         self.seeds = points.seeds;
+        self.deep = points.at[4];
         let [when, place, lean, pace, deep] = &points.at;
         for at in 0..SIDE {
             let drawn = drawing.of([when[at], place[at], lean[at], pace[at], deep[at]]);
@@ -71,6 +78,7 @@ impl Batch {
             self.speed[at] = drawn.speed;
             self.arrives[at] = drawn.arrives;
             self.depth[at] = drawn.depth;
+            self.stays[at] = if stops { drawn.depth } else { EVER };
             self.stretch[at] = drawn.stretch;
             self.shrink[at] = 1.0 / drawn.stretch;
             self.per_depth[at] = drawn.stretch / drawn.speed;
@@ -86,6 +94,7 @@ impl Batch {
         self.speed[to] = of.speed[from];
         self.arrives[to] = of.arrives[from];
         self.depth[to] = of.depth[from];
+        self.stays[to] = of.stays[from];
         self.stretch[to] = of.stretch[from];
         self.shrink[to] = of.shrink[from];
         self.per_depth[to] = of.per_depth[from];
@@ -108,20 +117,13 @@ impl Batch {
 
     /// Works out how far each may be touched, and when and where its first cylinder comes beside the leaf. It is clear that
     /// it does where no other comes nearly as soon and where the body does not stay before.
-    pub(super) fn look(
-        &mut self,
-        lane: &Lane,
-        person: &Person,
-        way: usize,
-        stops: bool,
-        slack: f64,
-    ) {
+    pub(super) fn look(&mut self, lane: &Lane, person: &Person, way: usize, slack: f64) {
         let right = lane.right(way);
         let first = self.foremost(person, right, lane.half);
         for at in 0..SIDE {
             let (ahead, per_depth) = (first.ahead[at], self.per_depth[at]);
-            let stays = if stops { self.depth[at] } else { EVER };
-            let clear = smaller((ahead - first.next[at]) * per_depth, stays + ahead) > slack;
+            let clear =
+                smaller((ahead - first.next[at]) * per_depth, self.stays[at] + ahead) > slack;
             self.beside[at] = self.arrives[at] - ahead * per_depth;
             self.at[at] = if clear {
                 self.x0[at] + first.off[at]

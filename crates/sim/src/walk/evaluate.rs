@@ -63,16 +63,6 @@ impl Lane {
             .unwrap_or_else(|| self.searched(&walker))
     }
 
-    /// What comes of a case that a look at many did not decide.
-    pub(super) fn left(&self, case: &Case) -> Found {
-        let walker = self.walker(case);
-        if walker.going.stands {
-            self.stood(&walker)
-        } else {
-            self.searched(&walker)
-        }
-    }
-
     pub(super) fn walker<'a>(&'a self, case: &'a Case) -> Walker<'a> {
         Walker::new(case, &self.people[case.body], self.right(0))
     }
@@ -83,7 +73,7 @@ impl Lane {
             return Found::harmless(Class::Untouched);
         };
         if let Some(first) = self.met_at_rest(walker, &near) {
-            let shut = walker.reports(&self.fields, first.hit.time).is_none();
+            let shut = walker.reports(&self.fields, first.hit.time).shut;
             let class = if shut {
                 Class::Untouched
             } else {
@@ -123,14 +113,13 @@ impl Lane {
 
     /// A touch before anything stops the leaf; what the body had come to by then may still stop it.
     fn unseen(&self, walker: &Walker, first: &First) -> Found {
-        match walker.reports(&self.fields, first.hit.time) {
-            None => Found::harmless(Class::Untouched),
-            Some(reports) => {
-                let said = reports.first(first.hit.time);
-                let command = said.map(|said| said + self.control.reaction);
-                self.judged(walker, first, &self.unhindered, command)
-            }
+        let reports = walker.reports(&self.fields, first.hit.time);
+        if reports.shut {
+            return Found::harmless(Class::Untouched);
         }
+        let said = reports.first(first.hit.time);
+        let command = said.map(|said| said + self.control.reaction);
+        self.judged(walker, first, &self.unhindered, command)
     }
 
     /// The cylinders that the leaf gets to before they are gone, if nothing stops it.

@@ -3,11 +3,13 @@
 //! The arm is a row of cylinders that begins with the hand. Head, trunk and legs stay outside the path, as far off as the
 //! arm is long: where a device on the gate line may not see them.
 
+use super::batch::{Batch, greater, smaller};
 use super::body::Body;
 use super::lane::Lane;
 use super::path::Case;
 use super::people::{Row, body};
 use super::person::Person;
+use super::sequence::SIDE;
 
 /// So much of the rest of a body may be in the path by rounding, in meters.
 const ROUNDED: f64 = 1e-9;
@@ -135,6 +137,29 @@ impl Lane {
     pub(super) fn leant(&self, person: &Person, way: usize, slant: f64, share: f64) -> f64 {
         let (first, last) = self.lean(person, way, slant);
         first + share * (last - first)
+    }
+
+    /// Takes the depths of those who lean in for shares of all of them, as [`Self::leant`] does for one.
+    pub(super) fn lean_all(&self, person: &Person, way: usize, batch: &mut Batch) {
+        let right = self.right(way);
+        let (mut first, mut last) = ([f64::INFINITY; SIDE], [f64::INFINITY; SIDE]);
+        for (number, part) in person.parts.iter().enumerate() {
+            let (aside, half) = (right * part.aside, part.radius + self.half);
+            let least = if number < person.arm {
+                &mut first
+            } else {
+                &mut last
+            };
+            let lanes = batch.slant.iter().zip(&batch.stretch);
+            for (least, (slant, stretch)) in least.iter_mut().zip(lanes) {
+                let lead = (part.ahead - aside * slant) / stretch;
+                *least = smaller(*least, -half - lead);
+            }
+        }
+        for at in 0..SIDE {
+            let last = greater(last[at], first[at]);
+            batch.depth[at] = first[at] + batch.deep[at] * (last - first[at]);
+        }
     }
 
     /// Whether a body of a case leans in as far as it may, or is none that leans in.

@@ -35,6 +35,7 @@ mod rising;
 mod scenario;
 mod sequence;
 mod sieve;
+mod standing;
 mod sweep;
 mod swing;
 mod tally;

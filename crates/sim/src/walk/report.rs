@@ -8,6 +8,8 @@ pub(super) struct Reports {
     pub entered: [f64; MOST_REPORTS],
     pub said: [f64; MOST_REPORTS],
     pub count: usize,
+    /// One of them keeps the leaf from starting.
+    pub shut: bool,
 }
 
 impl Reports {

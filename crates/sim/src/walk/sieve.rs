@@ -11,10 +11,11 @@ use super::person::{Look, Person};
 use super::profile::EVER;
 use super::scenario::{Class, Way};
 use super::sequence::{Block, Draw, Drawing, Family, Habit, REPEATS, SIDE};
-use super::sweep::{Bin, each};
+use super::standing::Stood;
+use super::sweep::Bin;
 
 /// Twice the slack of what works one scenario.
-const SLACK: f64 = 2.0 * CLEAR;
+pub(super) const SLACK: f64 = 2.0 * CLEAR;
 
 /// Devices that are met first and are worked exactly; of the others only the earliest time of a report is.
 const EXACT: usize = 3;
@@ -58,18 +59,14 @@ impl Walk {
 
     /// Works a block.
     pub(super) fn work(&self, family: &Family, block: &Block, bin: &mut Bin) {
-        if family.habit == Habit::Lean {
-            each(block, bin, |draw| self.ends(family, draw));
-            return;
-        }
         let lane = &self.lanes[family.pass];
         let drawing = lane.drawing(family, self.slant);
         let sieve = Sieve::new(lane, family, &drawing);
         let (mut batch, mut left) = (Batch::empty(), Batch::empty());
         for repeat in 0..REPEATS {
-            batch.draw(&drawing, &block.points(repeat));
-            if family.habit == Habit::Stand {
-                sieve.one_by_one(&batch, &[None; SIDE], bin);
+            batch.draw(&drawing, &block.points(repeat), sieve.stops);
+            if matches!(family.habit, Habit::Stand | Habit::Lean) {
+                sieve.stood(&mut batch, bin);
                 continue;
             }
             let ended = sieve.first_look(&mut batch);
@@ -102,7 +99,7 @@ impl<'a> Sieve<'a> {
 
     /// Who is gone before the leaf can come, and who walks into its side before a device may have stopped it.
     fn first_look(&self, batch: &mut Batch) -> Ended {
-        batch.look(self.lane, self.person, self.way, self.stops, SLACK);
+        batch.look(self.lane, self.person, self.way, SLACK);
         let profile = &self.lane.profile;
         let seen_from = self.person.seen_from(self.way).min(EVER);
         let back = self.lane.control.back.map_or(0.0, |back| back.distance);
@@ -132,12 +129,37 @@ impl<'a> Sieve<'a> {
         left.count = 0;
     }
 
+    /// Works those who stand there.
+    fn stood(&self, batch: &mut Batch, bin: &mut Bin) {
+        if self.family.habit == Habit::Lean {
+            self.lane.lean_all(self.person, self.way, batch);
+        }
+        let stood = Stood::of(self.lane, self.person, self.way, batch);
+        for at in 0..batch.count {
+            let repeat = Block::repeat_of(batch.seeds[at]);
+            if greater(stood.clear[at], stood.seen[at]) > 0.0 {
+                bin.count_many(repeat, Class::Untouched, 1);
+                continue;
+            }
+            let case = batch.drawn(at).case(self.family);
+            let walker = self.lane.walker(&case);
+            let found = if stood.unseen[at] > 0.0 {
+                self.lane.come_to(&walker)
+            } else {
+                self.lane.stood(&walker)
+            };
+            let severity = found.touch.map(|(_, harm)| harm.severity);
+            bin.count(batch.seeds[at], repeat, found.class, severity);
+        }
+    }
+
     fn one_by_one(&self, batch: &Batch, ended: &Ended, bin: &mut Bin) {
         for (at, ended) in ended.iter().enumerate().take(batch.count) {
             let seed = batch.seeds[at];
             let (class, severity) = ended.map_or_else(
                 || {
-                    let found = self.lane.left(&batch.drawn(at).case(self.family));
+                    let case = batch.drawn(at).case(self.family);
+                    let found = self.lane.searched(&self.lane.walker(&case));
                     (found.class, found.touch.map(|(_, harm)| harm.severity))
                 },
                 |class| (class, None),
@@ -214,7 +236,7 @@ impl<'a> Sieve<'a> {
         for at in 0..SIDE {
             let lead = (part.ahead - aside * batch.slant[at]) * batch.shrink[at];
             let (arrives, per_depth) = (batch.arrives[at], batch.per_depth[at]);
-            let stays = if self.stops { batch.depth[at] } else { EVER };
+            let stays = batch.stays[at];
             let clean = smaller(EVER - passed.enters[at], passed.leaves[at] + EVER);
             let last = passed.leaves[at] - lead;
             let first = if clean > 0.0 {
@@ -318,6 +340,7 @@ fn class(untouched: f64, past: f64) -> Option<Class> {
 mod tests {
     use super::super::control::Answer;
     use super::super::demo::{full, trial};
+    use super::super::sweep::each;
     use super::*;
 
     #[test]

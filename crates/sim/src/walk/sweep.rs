@@ -12,7 +12,7 @@ use std::num::NonZeroUsize;
 use std::panic::resume_unwind;
 use std::sync::atomic::{AtomicU64, Ordering};
 
-/// Blocks of numbers that a thread takes at a time.
+/// The most blocks of numbers that a thread takes at a time.
 const TAKEN: u64 = 16;
 
 /// The worst scenario of a family.
@@ -126,17 +126,44 @@ pub(super) fn sweep_with(
     done: &(dyn Fn(u64) + Sync),
     run: &(impl Fn(&Family, &Block, &mut Bin) + Sync),
 ) -> Sweep {
+    let left = |block: u64| BLOCK.min(count - block * BLOCK);
+    let blocks = count.div_ceil(BLOCK);
+    share_out(families, (blocks, &left), threads, done, run)
+}
+
+/// Works the first so many scenarios of each family on all processors; the numbers are those of a sweep.
+pub(super) fn glance_with(
+    families: &[Family],
+    each: u64,
+    run: &(impl Fn(&Family, &Block, &mut Bin) + Sync),
+) -> Sweep {
+    let count = families.len() as u64;
+    let left = |block: u64| BLOCK.min(each - block / count * BLOCK);
+    let blocks = each.div_ceil(BLOCK) * count;
+    let threads = std::thread::available_parallelism().unwrap_or(NonZeroUsize::MIN);
+    share_out(families, (blocks, &left), threads, &|_| (), run)
+}
+
+/// Works so many blocks, each with how many of its numbers, on so many threads.
+fn share_out(
+    families: &[Family],
+    (blocks, left): (u64, &(impl Fn(u64) -> u64 + Sync)),
+    threads: NonZeroUsize,
+    done: &(dyn Fn(u64) + Sync),
+    run: &(impl Fn(&Family, &Block, &mut Bin) + Sync),
+) -> Sweep {
     let next = AtomicU64::new(0);
+    let taken = (blocks / (8 * threads.get() as u64)).clamp(1, TAKEN);
     let work = || {
         let mut bins = vec![Bin::EMPTY; families.len()];
         loop {
-            let from = next.fetch_add(TAKEN, Ordering::Relaxed);
-            let until = (from + TAKEN).min(count.div_ceil(BLOCK));
+            let from = next.fetch_add(taken, Ordering::Relaxed);
+            let until = (from + taken).min(blocks);
             if from >= until {
                 return bins;
             }
-            let blocks = (from..until).map(|block| (block, BLOCK.min(count - block * BLOCK)));
-            done(work_blocks(blocks, families, &mut bins, run));
+            let some = (from..until).map(|block| (block, left(block)));
+            done(work_blocks(some, families, &mut bins, run));
         }
     };
     let mut sum = std::thread::scope(|scope| {
@@ -151,22 +178,6 @@ pub(super) fn sweep_with(
         sum
     });
     summary(families, &mut sum)
-}
-
-/// Works the first so many scenarios of each family; the numbers are those of a sweep.
-pub(super) fn glance_with(
-    families: &[Family],
-    each: u64,
-    run: &impl Fn(&Family, &Block, &mut Bin),
-) -> Sweep {
-    let mut bins = vec![Bin::EMPTY; families.len()];
-    let count = families.len() as u64;
-    for row in 0..each.div_ceil(BLOCK) {
-        let left = BLOCK.min(each - row * BLOCK);
-        let blocks = (0..count).map(|family| (row * count + family, left));
-        work_blocks(blocks, families, &mut bins, run);
-    }
-    summary(families, &mut bins)
 }
 
 /// Works blocks, each with how many of its numbers; gives how many that were.

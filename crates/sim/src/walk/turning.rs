@@ -55,12 +55,8 @@ macro_rules! is_asked {
                 hit_with(self.families(), each, &work)
             }
 
-            fn work(&self, family: &Family, block: &Block, bin: &mut Bin) {
-                each(block, bin, |draw| self.ends(family, draw));
-            }
-
             /// How the scenario of a number ends.
-            fn ends(&self, family: &Family, draw: &Draw) -> (Class, Option<f64>) {
+            pub(super) fn ends(&self, family: &Family, draw: &Draw) -> (Class, Option<f64>) {
                 let lane = &self.lanes[family.pass];
                 let found = lane.run(&lane.drawn(family, draw, self.$lean));
                 (found.class, found.touch.map(|(_, harm)| harm.severity))

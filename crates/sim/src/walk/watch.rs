@@ -49,20 +49,24 @@ impl<'a> Walker<'a> {
         walker
     }
 
-    /// What the devices report that the body has entered by a time; nothing where one of them keeps the leaf from starting.
-    pub(super) fn reports(&self, fields: &[Field], by: f64) -> Option<Reports> {
+    /// What the devices report that the body has entered by a time, up to one that keeps the leaf from starting.
+    pub(super) fn reports(&self, fields: &[Field], by: f64) -> Reports {
         let deepest = self.going.depth_at(by) + ENTERED;
         let mut reports = Reports {
             entered: [0.0; MOST_REPORTS],
             said: [0.0; MOST_REPORTS],
             count: 0,
+            shut: false,
         };
         for look in &self.person.looks[self.case.way] {
             if look.from > deepest {
                 break;
             }
             match self.report_of(fields, look.device, deepest) {
-                Report::KeepsShut => return None,
+                Report::KeepsShut => {
+                    reports.shut = true;
+                    break;
+                }
                 Report::Nothing => {}
                 Report::At { entered, said } => {
                     reports.entered[reports.count] = entered;
@@ -71,7 +75,7 @@ impl<'a> Walker<'a> {
                 }
             }
         }
-        Some(reports)
+        reports
     }
 
     /// The earliest report of the devices that the body has entered by a time. A device is asked only where it may be the

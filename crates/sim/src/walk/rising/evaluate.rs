@@ -41,9 +41,10 @@ impl RisingLane {
         let last = self.leaves(&walker);
         let first = self.first_touch(&walker, self.unhindered.stretches(), -EVER);
         let by = first.map_or(last, |first| first.hit.time);
-        let Some(reports) = walker.reports(&self.fields, by) else {
+        let reports = walker.reports(&self.fields, by);
+        if reports.shut {
             return harmless(Class::Untouched);
-        };
+        }
         let said = reports.first(EVER).map(|said| said + self.control.reaction);
         match said {
             Some(command) if command < by => {

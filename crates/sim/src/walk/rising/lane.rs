@@ -201,4 +201,10 @@ fn turning(leaf: &TurningLeaf, direction: Direction, travel: f64) -> Shape {
     }
 }
 
+impl RisingWalk {
+    fn work(&self, family: &Family, block: &Block, bin: &mut Bin) {
+        each(block, bin, |draw| self.ends(family, draw));
+    }
+}
+
 is_asked!(RisingWalk, slant);

@@ -1,23 +1,30 @@
 //! When a circle that moves straight first touches a leaf that turns: a certified iteration that never goes past it.
 //!
 //! Seen from the leaf the circle's middle p moves on a bent line, and the distance of a point from the leaf is convex in
-//! the point. With n the way from the leaf to p at a time t, and n·p″ ≥ −B as long as the circle is within reach,
+//! the point. With n the way from the leaf to p at a time t, and |n·p‴| ≤ J as long as the circle is within reach,
 //!
 //! ```text
-//! φ(t + τ) ≥ φ + n·(p(t + τ) − p(t)) ≥ φ + φ′·τ − ½·B·τ²
-//! B = ρ·(|α″| + ω²) + 2·ω·|w|      ρ: farthest from the hinge line, w: speed of the circle
+//! φ(t + τ) ≥ φ + n·(p(t + τ) − p(t)) ≥ φ + φ′·τ + ½·n·p″·τ² − ⅙·J·τ³
+//! n·p″ = α·(Jn·p) − ω²·(n·p) + 2·ω·(Jn·w)      Jn: n turned by a quarter turn, w: speed of the circle
+//! J = ρ·(3·|α|·ω + ω³) + 3·(|α| + ω²)·|w|      ρ: farthest from the hinge line, ω: fastest turn in the stretch
 //! ```
 //!
-//! so no touch comes before the first root of that parabola. Should the steps run out, the answer is a touch.
+//! Up to a time T ahead the last two terms are no less than ½·(n·p″ − ⅓·J·T)·τ², so no touch comes before the first root
+//! of that parabola, or before T where that is sooner. T is twice the time that the circle would take at its rate: it gets
+//! small with the distance, and the parabola becomes the true one. Should the steps run out, the answer is a touch.
 
 use super::super::profile::Stretch;
+use super::angle::sin_cos;
+use super::gap::{Gap, Seen};
 use super::room::Side;
 use std::f64::consts::TAU;
 
 /// A distance that counts as a touch, in meters.
-const TOUCH: f64 = 1e-12;
+pub(super) const TOUCH: f64 = 1e-12;
+/// A distance at which a circle around many is left to each of them, in meters.
+pub(super) const NEAR: f64 = 0.05;
 /// Steps within one stretch.
-const STEPS: u32 = 64;
+pub(super) const STEPS: u32 = 64;
 
 /// The leaf in its own frame: along itself from the hinge line, and across.
 #[derive(Debug, Clone, Copy)]
@@ -40,6 +47,16 @@ pub(in super::super) struct Swung {
     pub reach: f64,
     /// No point of it that is not ahead of the hinge line, or across it, is farther from that.
     root: f64,
+    corners: [Corner; 4],
+}
+
+/// A corner of a leaf in its own frame, also by its distance and its bearing from the hinge line.
+#[derive(Debug, Clone, Copy)]
+struct Corner {
+    along: f64,
+    across: f64,
+    far: f64,
+    bearing: f64,
 }
 
 /// A circle on a straight piece of its path, at one speed.
@@ -68,13 +85,6 @@ pub(in super::super) struct Hit {
     pub lever: f64,
 }
 
-/// Distance and its rate.
-struct Gap {
-    apart: f64,
-    rate: f64,
-    hit: Hit,
-}
-
 /// First root ahead of the parabola apart + rate·τ − bend·τ²; nothing where it has none.
 pub(in super::super) fn root(apart: f64, rate: f64, bend: f64) -> Option<f64> {
     let square = (rate * rate + 4.0 * bend * apart).sqrt();
@@ -83,6 +93,17 @@ pub(in super::super) fn root(apart: f64, rate: f64, bend: f64) -> Option<f64> {
         (sum > 0.0).then(|| 2.0 * apart / sum)
     } else {
         (bend > 0.0).then(|| (rate + square) / (2.0 * bend))
+    }
+}
+
+impl Slab {
+    fn corners(&self) -> [(f64, f64); 4] {
+        [
+            (self.from, self.low),
+            (self.to, self.low),
+            (self.to, self.high),
+            (self.from, self.high),
+        ]
     }
 }
 
@@ -123,6 +144,12 @@ impl Swung {
             start,
             reach: slab.to.hypot(across),
             root: slab.from.min(0.0).hypot(across),
+            corners: slab.corners().map(|(along, across)| Corner {
+                along,
+                across,
+                far: along.hypot(across),
+                bearing: across.atan2(along),
+            }),
         }
     }
 
@@ -135,23 +162,17 @@ impl Swung {
         }
         let turned = (goes_to - place) * self.turn;
         let way = hit.out.atan2(hit.ahead);
-        let slab = self.slab;
-        let farthest = [
-            (slab.from, slab.low),
-            (slab.to, slab.low),
-            (slab.to, slab.high),
-            (slab.from, slab.high),
-        ]
-        .map(|(along, across)| {
+        let (sin, cos) = turned.sin_cos();
+        let farthest = self.corners.map(|corner| {
             // How far the corner has to turn to be right in the way.
-            let left = (way - f64::atan2(across, along)).rem_euclid(TAU);
+            let left = way - corner.bearing;
+            let left = if left < 0.0 { left + TAU } else { left };
             let left = if turned < 0.0 { TAU - left } else { left };
-            let far = along.hypot(across);
             if left <= turned.abs() {
-                far
+                corner.far
             } else {
-                let (sin, cos) = turned.sin_cos();
-                hit.ahead * (along * cos - across * sin) + hit.out * (along * sin + across * cos)
+                hit.ahead * (corner.along * cos - corner.across * sin)
+                    + hit.out * (corner.along * sin + corner.across * cos)
             }
         });
         let here = hit.ahead * hit.along + hit.out * hit.across;
@@ -166,14 +187,8 @@ impl Swung {
 
     pub(in super::super) fn corners(&self, place: f64) -> [(f64, f64); 4] {
         let (sin, cos) = self.angle(place);
-        let slab = self.slab;
-        [
-            (slab.from, slab.low),
-            (slab.to, slab.low),
-            (slab.to, slab.high),
-            (slab.from, slab.high),
-        ]
-        .map(|(along, across)| (along * cos - across * sin, along * sin + across * cos))
+        let seen = |(along, across)| (along * cos - across * sin, along * sin + across * cos);
+        self.slab.corners().map(seen)
     }
 
     /// Whether a side is in the leaf, which is taken so much smaller all around.
@@ -203,6 +218,17 @@ impl Swung {
 
     /// First touch on a piece of a path from a time on, if there is one.
     pub(super) fn first(&self, stretches: &[Stretch], piece: &Piece, after: f64) -> Option<Hit> {
+        self.search(stretches, piece, after, TOUCH)
+    }
+
+    /// A time before which the circle surely is not touched, from a time on; nothing where it never is.
+    pub(super) fn nears(&self, stretches: &[Stretch], piece: &Piece, after: f64) -> Option<f64> {
+        self.search(stretches, piece, after, NEAR)
+            .map(|hit| hit.time)
+    }
+
+    /// Searches a piece until the distance is small enough.
+    fn search(&self, stretches: &[Stretch], piece: &Piece, after: f64, touch: f64) -> Option<Hit> {
         let piece = self.meets(stretches, piece, after)?;
         let mut time = piece.from;
         for stretch in stretches {
@@ -210,7 +236,7 @@ impl Swung {
                 continue;
             }
             let until = stretch.until.min(piece.until);
-            if let Some(hit) = self.in_stretch(stretch, &piece, time, until) {
+            if let Some(hit) = self.in_stretch(stretch, &piece, (time, until), touch) {
                 return Some(hit);
             }
             time = until;
@@ -222,11 +248,16 @@ impl Swung {
     }
 
     /// The part of a piece in which the circle may touch the leaf; nothing where it surely does not.
-    pub(super) fn meets(&self, stretches: &[Stretch], piece: &Piece, after: f64) -> Option<Piece> {
+    fn meets(&self, stretches: &[Stretch], piece: &Piece, after: f64) -> Option<Piece> {
+        let piece = self.reaches(piece, after)?;
+        (!self.passes(stretches, &piece)).then_some(piece)
+    }
+
+    /// The part of a piece from a time on in which the circle is within reach of the leaf; nothing where it never is.
+    pub(super) fn reaches(&self, piece: &Piece, after: f64) -> Option<Piece> {
         let mut piece = piece.within(self.reach + piece.radius)?;
         piece.from = piece.from.max(after);
-        let misses = piece.from >= piece.until || self.passes(stretches, &piece);
-        (!misses).then_some(piece)
+        (piece.from < piece.until).then_some(piece)
     }
 
     /// Whether the circle surely stays before the leaf, or behind it, by where the leaf is at the ends of the time.
@@ -245,74 +276,75 @@ impl Swung {
         }
         let ends = [piece.place(piece.from), piece.place(piece.until)];
         let clear = piece.radius + self.root;
-        let (sin, cos) = self.angle(most);
+        let (sin, cos) = sin_cos(self.start + most * self.turn);
         if ends.iter().all(|(x, y)| y * cos - x * sin > clear) {
             return true;
         }
-        let (sin, cos) = self.angle(least);
+        let (sin, cos) = sin_cos(self.start + least * self.turn);
         ends.iter().all(|(x, y)| y * cos - x * sin < -clear)
     }
 
-    fn in_stretch(&self, stretch: &Stretch, piece: &Piece, from: f64, until: f64) -> Option<Hit> {
-        let fastest = stretch
-            .speed_at(from)
-            .abs()
-            .max(stretch.speed_at(until).abs())
-            * self.turn;
-        let farthest = self.reach + piece.radius;
-        let speed = piece.speed.0.hypot(piece.speed.1);
-        let bend = 0.5
-            * (farthest * (stretch.rate.abs() * self.turn + fastest * fastest)
-                + 2.0 * fastest * speed);
+    fn in_stretch(
+        &self,
+        stretch: &Stretch,
+        piece: &Piece,
+        (from, until): (f64, f64),
+        touch: f64,
+    ) -> Option<Hit> {
+        let jerk = self.jerk(stretch, piece, from, until);
         let mut time = from;
         for _ in 0..STEPS {
             let gap = self.gap(stretch, piece, time);
-            if gap.apart <= TOUCH {
-                return Some(gap.hit);
+            if gap.apart <= touch {
+                return Some(gap.hit(time));
             }
-            let next = time + root(gap.apart, gap.rate, bend)?;
+            let next = time + gap.step(jerk, until - time);
             if next >= until {
                 return None;
             }
             if next <= time {
-                return Some(gap.hit);
+                return Some(gap.hit(time));
             }
             time = next;
         }
-        Some(self.gap(stretch, piece, time).hit)
+        Some(self.hit(stretch, piece, time))
     }
 
     fn gap(&self, stretch: &Stretch, piece: &Piece, time: f64) -> Gap {
-        let (x, y) = piece.place(time);
-        let (sin, cos) = self.angle(stretch.place_at(time));
-        let omega = stretch.speed_at(time) * self.turn;
-        let (u, v) = (x * cos + y * sin, y * cos - x * sin);
-        let (along, across) = (
-            u.clamp(self.slab.from, self.slab.to),
-            v.clamp(self.slab.low, self.slab.high),
-        );
-        let (off, aside) = (u - along, v - across);
-        let distance = (off * off + aside * aside).sqrt();
-        let (nu, nv) = if distance > 0.0 {
-            (off / distance, aside / distance)
-        } else {
-            (0.0, 0.0)
-        };
-        let (wu, wv) = (
-            piece.speed.0 * cos + piece.speed.1 * sin,
-            piece.speed.1 * cos - piece.speed.0 * sin,
-        );
-        Gap {
-            apart: distance - piece.radius,
-            rate: nu * (omega * v + wu) + nv * (wv - omega * u),
-            hit: Hit {
-                time,
-                along,
-                across,
-                ahead: nu,
-                out: nv,
-                lever: nv * along - nu * across,
-            },
+        let place = stretch.place_at(time);
+        let turns = (stretch.speed_at(time) * self.turn, stretch.rate * self.turn);
+        let seen = self.seen(place, piece.place(time), piece.speed);
+        seen.gap(&self.slab, turns, piece.radius)
+    }
+
+    /// A place and a speed of the plan as a leaf sees them that is at a place of its way.
+    #[allow(
+        clippy::inline_always,
+        reason = "measured: lanes stay lanes only where the call is gone"
+    )]
+    #[inline(always)]
+    pub(super) fn seen(&self, place: f64, (x, y): (f64, f64), (dx, dy): (f64, f64)) -> Seen {
+        let (sin, cos) = sin_cos(self.start + place * self.turn);
+        Seen {
+            at: (x * cos + y * sin, y * cos - x * sin),
+            speed: (dx * cos + dy * sin, dy * cos - dx * sin),
         }
+    }
+
+    /// How fast the bend of a way may change, as the leaf sees it.
+    #[inline]
+    pub(super) fn jerk(&self, stretch: &Stretch, piece: &Piece, from: f64, until: f64) -> f64 {
+        let (first, last) = (stretch.speed_at(from), stretch.speed_at(until));
+        let fastest = first.abs().max(last.abs()) * self.turn;
+        let (turns, rate) = (fastest * fastest, stretch.rate.abs() * self.turn);
+        let farthest = self.reach + piece.radius;
+        let (dx, dy) = piece.speed;
+        let speed = (dx * dx + dy * dy).sqrt();
+        farthest * fastest * (3.0 * rate + turns) + 3.0 * (rate + turns) * speed
+    }
+
+    /// A touch at a time of a stretch.
+    pub(super) fn hit(&self, stretch: &Stretch, piece: &Piece, time: f64) -> Hit {
+        self.gap(stretch, piece, time).hit(time)
     }
 }

@@ -28,32 +28,48 @@ pub(super) fn harmless(class: Class) -> Found {
 impl SwingLane {
     /// What comes of a case.
     pub(super) fn run(&self, case: &Case) -> Found {
-        let walker = Walker::new(case, &self.people[case.body], 1.0);
+        let walker = self.walker(case);
         let near = self.near(&walker);
+        let unhindered = |wing: usize| &self.wings[wing].unhindered;
+        let first = self.first_touch(&walker, near, unhindered, -EVER);
+        self.met(&walker, near, first)
+    }
+
+    pub(super) fn walker<'a>(&'a self, case: &'a Case) -> Walker<'a> {
+        Walker::new(case, &self.people[case.body], 1.0)
+    }
+
+    /// What comes of one who is touched first as it is given where nothing stops the leaves.
+    pub(super) fn met(
+        &self,
+        walker: &Walker,
+        near: [Option<f64>; 2],
+        first: Option<First>,
+    ) -> Found {
         if near.iter().all(Option::is_none) {
             return harmless(Class::Untouched);
         }
         let unhindered = |wing: usize| &self.wings[wing].unhindered;
-        let first = self.first_touch(&walker, near, unhindered, -EVER);
         let last = near
             .iter()
             .flatten()
             .fold(-EVER, |last, left| last.max(*left));
         let by = first.map_or(last, |first| first.time);
-        let Some(reports) = walker.reports(&self.fields, by) else {
+        let reports = walker.reports(&self.fields, by);
+        if reports.shut {
             return harmless(Class::Untouched);
-        };
+        }
         match reports.first(EVER).map(|said| said + self.reaction) {
             Some(command) if command < by => {
                 let courses = self.commanded(command);
                 let course = |wing: usize| &courses[wing];
-                match self.first_touch(&walker, near, course, command) {
+                match self.first_touch(walker, near, course, command) {
                     None => harmless(Class::Untouched),
-                    Some(first) => self.judged(&walker, &first, &courses[first.wing], &reports),
+                    Some(first) => self.judged(walker, &first, &courses[first.wing], &reports),
                 }
             }
             _ => first.map_or(harmless(Class::Untouched), |first| {
-                self.judged(&walker, &first, unhindered(first.wing), &reports)
+                self.judged(walker, &first, unhindered(first.wing), &reports)
             }),
         }
     }
@@ -67,7 +83,7 @@ impl SwingLane {
     }
 
     /// Until when the body is within reach of each leaf; nothing for one that it never gets near to.
-    fn near(&self, walker: &Walker) -> [Option<f64>; 2] {
+    pub(super) fn near(&self, walker: &Walker) -> [Option<f64>; 2] {
         let mut near = [None; 2];
         let whole = walker.person.reach;
         for (near, wing) in near.iter_mut().zip(&self.wings) {
@@ -95,19 +111,17 @@ impl SwingLane {
                 continue;
             }
             let course = course(at);
-            if Self::misses(walker, wing, course, after) {
+            let Some(after) = Self::nears(walker, wing, course, after - wing.delay) else {
                 continue;
-            }
+            };
             for &part in &wing.touchable[walker.case.body] {
                 for mut piece in pieces(walker, wing, Some(part)).into_iter().flatten() {
                     let known = first.map_or(EVER, |known| known.time - wing.delay);
                     piece.until = piece.until.min(known);
-                    if piece.from.max(after - wing.delay) >= piece.until {
+                    if piece.from.max(after) >= piece.until {
                         continue;
                     }
-                    let hit = wing
-                        .swung
-                        .first(course.stretches(), &piece, after - wing.delay);
+                    let hit = wing.swung.first(course.stretches(), &piece, after);
                     if let Some(hit) = hit {
                         first = Some(First {
                             time: hit.time + wing.delay,
@@ -123,19 +137,20 @@ impl SwingLane {
         first
     }
 
-    /// Whether a circle around the whole body surely is not touched; one that goes alone is looked at by itself.
-    fn misses(walker: &Walker, wing: &Wing, course: &Course, after: f64) -> bool {
+    /// A time of the leaf from which on it may touch the body, by a circle around all of it; nothing where it surely does
+    /// not. One that goes alone is looked at by itself.
+    fn nears(walker: &Walker, wing: &Wing, course: &Course, after: f64) -> Option<f64> {
+        if wing.touchable[walker.case.body].len() <= 1 {
+            return Some(after);
+        }
         let mut whole = pieces(walker, wing, None).into_iter().flatten();
-        wing.touchable[walker.case.body].len() > 1
-            && whole.all(|piece| {
-                let piece = Piece {
-                    radius: walker.person.reach,
-                    ..piece
-                };
-                let stretches = course.stretches();
-                let after = after - wing.delay;
-                wing.swung.meets(stretches, &piece, after).is_none()
-            })
+        whole.find_map(|piece| {
+            let piece = Piece {
+                radius: walker.person.reach,
+                ..piece
+            };
+            wing.swung.nears(course.stretches(), &piece, after)
+        })
     }
 
     fn judged(&self, walker: &Walker, first: &First, course: &Course, reports: &Reports) -> Found {
@@ -153,7 +168,7 @@ impl SwingLane {
 }
 
 /// The pieces of the path of a cylinder, or of the middle of the body, as a leaf sees them in its time: going, standing.
-fn pieces(walker: &Walker, wing: &Wing, part: Option<usize>) -> [Option<Piece>; 2] {
+pub(super) fn pieces(walker: &Walker, wing: &Wing, part: Option<usize>) -> [Option<Piece>; 2] {
     let (case, going) = (walker.case, &walker.going);
     let (x0, lead, radius) = part.map_or((case.x0, 0.0, 0.0), |part| {
         let line = walker.lines[part];

@@ -9,7 +9,7 @@ use super::super::path::{Case, Path};
 use super::super::person::Person;
 use super::super::scenario::{Behavior, Class, Outcome, Scenario, Touch, Way};
 use super::super::sequence::{Block, Draw, Family, Habit, families};
-use super::super::sweep::{Bin, Sweep, each, glance_with, sweep_with};
+use super::super::sweep::{Bin, Sweep, glance_with, sweep_with};
 use super::super::turning::is_asked;
 use super::super::watch::{fields, person};
 use super::wing::Wing;

@@ -6,14 +6,18 @@
 //! faces that stay, along the arc, and the other leaf.
 
 mod account;
+mod angle;
 mod bound;
 mod contact;
 mod evaluate;
+mod gap;
 mod judge;
 mod lane;
+mod many;
 mod press;
 mod prove;
 mod room;
+mod side_by_side;
 mod skin;
 #[cfg(test)]
 mod tests;
