@@ -135,6 +135,8 @@ kinds! {
     /// A resistance of each unit of length of a conductor (Ω/m).
     ResistancePerLength = uom::si::Quantity<ISQ<P1, P1, N3, N2, Z0, Z0, Z0>, SI<f64>, f64>,
         "a", "resistance per length", "6.385 Ω/kft";
+    /// How badly a material, such as soil, carries current (Ω·m).
+    Resistivity = uom::si::f64::ElectricalResistivity, "a", "resistivity", "100 Ω·m";
     /// An amount of charge, as batteries are rated (C inside).
     Charge = uom::si::f64::ElectricCharge, "a", "charge", "26 Ah";
 }

@@ -67,6 +67,7 @@ const PRINTED: &[(Kind, &str, &str, &str)] = &[
         "6.385 Ω/kft",
         "20.95 Ω/km",
     ),
+    (Kind::Resistivity, "123.4 Ω·m", "123 Ω·m", "123 Ω·m"),
     (Kind::Charge, "26 Ah", "26 Ah", "26 Ah"),
 ];
 

@@ -104,6 +104,7 @@ const FORMS: &[(Kind, &str, f64)] = &[
     (Kind::Resistance, "6.4 \u{2126}", 6.4),
     (Kind::Resistance, "6.4 ohm", 6.4),
     (Kind::ResistancePerLength, "0.3048 ohm/kft", 0.001),
+    (Kind::Resistivity, "5000 ohm-cm", 50.0),
     (Kind::Charge, "26 Ah", 93_600.0),
 ];
 

@@ -114,6 +114,7 @@ fn tables(kind: Kind) -> (&'static [Choice], &'static [Choice]) {
         | Kind::Voltage
         | Kind::Resistance
         | Kind::ResistancePerLength
+        | Kind::Resistivity
         | Kind::Charge => of_electricity(kind),
     }
 }
@@ -285,12 +286,14 @@ fn of_electricity(kind: Kind) -> (&'static [Choice], &'static [Choice]) {
     ];
     const US_CABLE: &[Choice] = &[row("Ω/kft", 0.0, FOUR)];
     const SI_CABLE: &[Choice] = &[row("Ω/km", 0.0, FOUR)];
+    const SOIL: &[Choice] = &[row("Ω·m", 0.0, THREE)];
     const CHARGE: &[Choice] = &[row("Ah", 1.0, THREE), row("mAh", 0.0, THREE)];
     match kind {
         Kind::Current => (CURRENT, CURRENT),
         Kind::Voltage => (VOLTAGE, VOLTAGE),
         Kind::Resistance => (RESISTANCE, RESISTANCE),
         Kind::ResistancePerLength => (US_CABLE, SI_CABLE),
+        Kind::Resistivity => (SOIL, SOIL),
         _ => (CHARGE, CHARGE),
     }
 }

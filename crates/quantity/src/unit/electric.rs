@@ -1,4 +1,4 @@
-//! Units of current, voltage, resistance and charge.
+//! Units of current, voltage, resistance, resistivity and charge.
 
 use super::{FOOT, Unit};
 
@@ -33,6 +33,12 @@ pub(super) const RESISTANCE_PER_LENGTH: &[Unit] = &[
     Unit::new(&["mΩ/m", "mohm/m"], 1e-3),
     Unit::new(&["Ω/ft", "ohm/ft"], 1.0 / FOOT),
     Unit::new(&["mΩ/ft", "mohm/ft"], 1e-3 / FOOT),
+];
+
+/// Units of resistivity, in ohm meters.
+pub(super) const RESISTIVITY: &[Unit] = &[
+    Unit::new(&["Ω·m", "ohm·m"], 1.0),
+    Unit::new(&["Ω·cm", "ohm·cm"], 1e-2),
 ];
 
 /// Units of electric charge, in coulombs.

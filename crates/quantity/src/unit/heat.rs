@@ -19,6 +19,7 @@ pub(super) const HEAT_FLUX: &[Unit] = &[
         BTU / 3600.0 / (FOOT * FOOT),
     ),
     Unit::new(&["kW/m²"], 1e3),
+    Unit::new(&["kWh/(m²·day)", "kWh/m²/day", "kWh/(m²·d)"], 1e3 / 24.0),
     Unit::new(&["W/ft²"], 1.0 / (FOOT * FOOT)),
 ];
 

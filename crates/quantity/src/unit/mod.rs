@@ -164,6 +164,7 @@ pub fn units_of(kind: Kind) -> &'static [Unit] {
         Kind::Voltage => electric::VOLTAGE,
         Kind::Resistance => electric::RESISTANCE,
         Kind::ResistancePerLength => electric::RESISTANCE_PER_LENGTH,
+        Kind::Resistivity => electric::RESISTIVITY,
         Kind::Charge => electric::CHARGE,
     }
 }
