@@ -37,6 +37,7 @@ pub fn embedded() -> impl Iterator<Item = (&'static str, &'static str)> {
         crate::standing::CASES,
         crate::protection::CASES,
         crate::power::CASES,
+        crate::mains::CASES,
         crate::life::CASES,
         crate::signal::CASES,
         crate::ways::CASES,

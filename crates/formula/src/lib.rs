@@ -16,6 +16,7 @@ mod table;
 
 pub mod leaf;
 pub mod life;
+pub mod mains;
 pub mod motion;
 pub mod power;
 pub mod protection;

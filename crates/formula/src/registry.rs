@@ -2,7 +2,7 @@
 
 use crate::declare::Formula;
 use crate::sheet::{OutOfReach, Sheet};
-use crate::{leaf, life, motion, power, protection, signal, standing, ways, wind};
+use crate::{leaf, life, mains, motion, power, protection, signal, standing, ways, wind};
 use quantity::Value;
 use std::sync::LazyLock;
 
@@ -59,6 +59,7 @@ pub fn registry() -> &'static [Calculation] {
             protection::CALCULATIONS,
             life::CALCULATIONS,
             power::CALCULATIONS,
+            mains::CALCULATIONS,
             signal::CALCULATIONS,
             ways::CALCULATIONS,
         ]

@@ -49,6 +49,7 @@ fn range(kind: Kind) -> Range {
         Kind::Voltage => Range::Positive(-6, 6),
         Kind::Resistance => Range::Positive(-6, 9),
         Kind::ResistancePerLength => Range::Positive(-9, 4),
+        Kind::Resistivity => Range::Positive(-3, 6),
         Kind::Charge => Range::Positive(-3, 9),
     }
 }
