@@ -22,6 +22,7 @@ pub(crate) const PART_KINDS: &[&str] = &[
     "battery",
     "supply",
     "solar_panel",
+    "fuse",
     "wheels",
     "hinges",
     "post",

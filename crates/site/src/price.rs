@@ -5,7 +5,7 @@ use crate::reader::{Node, Reader};
 use crate::record::Field;
 use crate::schema::Definitions;
 use crate::stated::Statement;
-use quantity::Known;
+use quantity::{Known, Quantity as _, Ratio};
 
 /// A price, written `"1240.00 USD"`: exact hundredths and the three letters of its currency (ISO 4217).
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -41,6 +41,12 @@ impl Price {
         self.hundredths
     }
 
+    /// So many hundredths in the same currency.
+    #[must_use]
+    pub fn of_hundredths(self, hundredths: u64) -> Self {
+        Self { hundredths, ..self }
+    }
+
     /// What so many of it cost; nothing where no figure is large enough.
     pub fn times(self, count: u32) -> Option<Self> {
         let hundredths = self.hundredths.checked_mul(u64::from(count))?;
@@ -51,6 +57,23 @@ impl Price {
     pub fn plus(self, other: Self) -> Option<Self> {
         let hundredths = self.hundredths.checked_add(other.hundredths)?;
         (self.currency == other.currency).then_some(Self { hundredths, ..self })
+    }
+
+    /// What so large a share of it costs, to the nearest hundredth; nothing where no figure is large enough.
+    #[allow(
+        clippy::cast_precision_loss,
+        clippy::cast_possible_truncation,
+        clippy::cast_sign_loss,
+        reason = "the product is not below zero and is refused where a double does not hold it exactly"
+    )]
+    pub fn share(self, share: Ratio) -> Option<Self> {
+        // A half goes up, also where converted units have left it a hair below.
+        let hundredths = (self.hundredths as f64 * share.base() + 1e-7).round();
+        let exact = (0.0..9e15).contains(&hundredths);
+        exact.then_some(Self {
+            hundredths: hundredths as u64,
+            ..self
+        })
     }
 
     /// The three letters of the currency.
@@ -126,6 +149,10 @@ mod tests {
             ..one
         };
         assert_eq!(most.times(2), None);
+        let of = |share: f64| one.share(Ratio::from_base(share));
+        assert_eq!(of(1.26).unwrap().to_string(), "15.56 USD");
+        assert_eq!(of(-1.0), None);
+        assert_eq!(of(f64::NAN), None);
     }
 
     #[test]

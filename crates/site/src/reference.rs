@@ -39,6 +39,20 @@ pub(crate) const REFERENCES: &[Rule] = &[
     ("cable", "from", CABLE_ENDS),
     ("cable", "to", CABLE_ENDS),
     ("cable", "route", &["conduit"]),
+    ("cable", "fuse", &["fuse"]),
+    ("device", "fuse", &["fuse"]),
+    ("fuse", "enclosure", &["enclosure"]),
+    ("fuse", "behind", &["fuse"]),
+    ("joint", "enclosure", &["enclosure"]),
+    ("climate_control", "heater_supply", FEEDERS),
+    ("entry", "conduits", &["conduit"]),
+    ("entry", "cables", &["cable"]),
+    ("far_end", "device", &["device"]),
+    ("disconnect", "of", &["supply", "battery", "solar_panel"]),
+    ("electrode", "enclosure", &["enclosure"]),
+    ("bond", "joins", BONDED),
+    ("surge", "cables", &["cable"]),
+    ("surge", "after", &["device"]),
     ("release", "operator", &["operator"]),
     ("walk_gate", "gate", &["gate"]),
     ("foot_route", "gate", &["gate"]),
@@ -57,6 +71,17 @@ pub(crate) const REFERENCES: &[Rule] = &[
 
 /// What can stand on a plate.
 const STANDING: &[&str] = &["post", "operator", "bollard", "device", "enclosure"];
+
+/// Metal that a hand can touch.
+const BONDED: &[&str] = &[
+    "operator",
+    "leaf",
+    "post",
+    "enclosure",
+    "device",
+    "nearby",
+    "bollard",
+];
 
 /// What a bollard can guard.
 const GUARDED: &[&str] = &[
@@ -80,6 +105,7 @@ const CABLE_ENDS: &[&str] = &[
     "battery",
     "enclosure",
     "solar_panel",
+    "joint",
 ];
 
 /// Reports names that are used twice and names that nothing has.

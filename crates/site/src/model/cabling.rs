@@ -1,6 +1,6 @@
 //! Cables and the conduits they run in.
 
-use crate::{Id, Text};
+use crate::{Id, Price, Text};
 use quantity::{
     Angle, ConductorSize, Force, ForcePerLength, Length, MassPerLength, Measured, Ratio,
     Temperature,
@@ -42,6 +42,16 @@ site_words! {
     }
 }
 
+site_words! {
+    /// What insulation is made of.
+    pub enum Insulation {
+        /// It softens with heat: PVC, polyethylene.
+        Thermoplastic = "thermoplastic",
+        /// It does not: cross-linked polyethylene, rubber.
+        Thermosetting = "thermosetting",
+    }
+}
+
 record! {
     /// A cable, one run from end to end.
     pub struct Cable {
@@ -51,7 +61,7 @@ record! {
         part: Option<Id>,
         /// What it carries.
         carries: Option<Carries>,
-        /// Device, operator, supply, battery or enclosure at its first end: the source of power.
+        /// Device, operator, supply, battery, joint or enclosure at its first end: the source of power.
         from: Id,
         /// What is at its second end.
         to: Id,
@@ -81,6 +91,20 @@ record! {
         greatest_side_load: Option<Measured<ForcePerLength>>,
         /// Conduits that it runs through, in order from its first end.
         route: Vec<Id>,
+        /// Fuse at its first end; that of the device at its second end when missing.
+        fuse: Option<Id>,
+        /// What its insulation is made of.
+        insulation: Option<Insulation>,
+        /// Temperature that its insulation stands for good.
+        insulation_rating: Option<Measured<Temperature>>,
+        /// The poles change places between its two ends.
+        crossed: Option<bool>,
+        /// Price of the length below.
+        price: Option<Price>,
+        /// Length that the price is for.
+        price_length: Option<Measured<Length>>,
+        /// Why it has no surge protector, where it leaves an enclosure without one.
+        no_protector: Option<Text>,
         /// Remarks.
         note: Option<Text>,
     }

@@ -1,6 +1,6 @@
 //! Where the site is, and the weather and soil that the design must stand.
 
-use crate::model::Corrosivity;
+use crate::model::{Corrosivity, DampMorning, SunOverYear};
 use crate::{Signed, Text};
 use quantity::{
     Angle, HeatFlux, Length, Measured, Pressure, PressurePerDepth, Ratio, Temperature, Velocity,
@@ -107,5 +107,9 @@ record! {
         soil_stiffness: Option<Measured<PressurePerDepth>>,
         /// Wind of every windy day, in which cameras and radios must stand still.
         everyday_wind_speed: Option<Measured<Velocity>>,
+        /// Sunshine through the year.
+        sun: Option<SunOverYear>,
+        /// The air of a damp morning.
+        damp_morning: Option<DampMorning>,
     }
 }

@@ -1,10 +1,13 @@
 //! Everything that senses, identifies, speaks, shows, locks or switches.
 
-use crate::model::{AirAtLens, Command, Link, Monitoring, OnVehicle, Optics, SafetyPapers};
+use crate::model::{
+    AirAtLens, Coil, Command, CurrentKind, DataPort, Draws, Link, Monitoring, OnVehicle, Optics,
+    SafetyPapers, SignalContact, Surge,
+};
 use crate::{Id, Position, Text};
 use quantity::{
-    Angle, Current, Force, ForcePerLength, Frequency, Length, Measured, Power, Temperature, Time,
-    Voltage,
+    Angle, ConductorSize, Current, Force, ForcePerLength, Frequency, Length, Measured, Power,
+    Temperature, Time, Voltage,
 };
 
 site_words! {
@@ -150,8 +153,8 @@ record! {
         air: Option<AirAtLens>,
         /// Signal path to the operator, where it moves with a leaf.
         link: Option<Link>,
-        /// Fuse of its circuit, as marked: devices with the same mark go dead together.
-        fuse: Option<Text>,
+        /// Fuse of its circuit: devices with the same one go dead together.
+        fuse: Option<Id>,
         /// Input of the controller that it is wired to, as marked: devices on one input share its relay.
         input: Option<Text>,
         /// From detection to the change of its output.
@@ -188,6 +191,22 @@ record! {
         current: Option<Measured<Current>>,
         /// Greatest short current.
         peak_current: Option<Measured<Current>>,
+        /// Current at night: infrared, lamps and heater on.
+        night_current: Option<Measured<Current>>,
+        /// Greatest current in the moment in which it is switched on.
+        inrush: Option<Measured<Current>>,
+        /// Kind of current that it takes.
+        takes: Option<CurrentKind>,
+        /// How its current follows its voltage.
+        draws: Option<Draws>,
+        /// Thickest conductor that its terminals take.
+        largest_conductor: Option<ConductorSize>,
+        /// Its coil, where it is switched by one.
+        coil: Option<Coil>,
+        /// Its signal contact.
+        contact: Option<SignalContact>,
+        /// Its data port on a line of two wires.
+        data_port: Option<DataPort>,
         /// Power that it takes over the data cable in its worst hour (heater, infrared).
         power: Option<Measured<Power>>,
         /// Class of power over Ethernet that it asks for, or gives.
@@ -224,6 +243,8 @@ record! {
         does: Vec<Command>,
         /// Height of the eyes of whoever works it, above the finished surface at the gate line.
         eye_height: Option<Measured<Length>>,
+        /// How it is wired, where it is a surge protector.
+        surge: Option<Surge>,
         /// A leaf that is told to start, or would close by itself, while it is blocked does not start: tried.
         keeps_from_starting: Option<bool>,
         /// Remarks.

@@ -1,5 +1,9 @@
 //! Boxes that shelter equipment.
 
+use crate::model::{
+    ClimateControl, EnclosureDoor, EnclosureEntry, EnclosureLayout, InsideApart, Tightness,
+    WorkingSpace,
+};
 use crate::{Id, Position, Text};
 use quantity::{Area, HeatTransfer, Length, Measured, Power, Ratio, Temperature};
 
@@ -34,8 +38,22 @@ record! {
         hottest_inside: Option<Measured<Temperature>>,
         /// What else is mounted in it, beside the devices, supplies and batteries that name it.
         mounted: Vec<Mounted>,
+        /// Room before it for whoever works in it.
+        working_space: Option<WorkingSpace>,
         /// Remarks.
         note: Option<Text>,
+        /// How it is kept warm enough, and from getting too warm.
+        climate_control: Option<ClimateControl>,
+        /// How it is kept dry and closed to animals.
+        tightness: Option<Tightness>,
+        /// How full it is, and what carries it.
+        layout: Option<EnclosureLayout>,
+        /// Its door.
+        door: Option<EnclosureDoor>,
+        /// What is kept apart from what in it.
+        apart: Option<InsideApart>,
+        /// Its holes, each sort with what closes it.
+        entry: Vec<EnclosureEntry>,
     }
 }
 

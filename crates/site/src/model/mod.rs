@@ -9,9 +9,12 @@ mod bollard;
 mod boundary;
 mod building;
 mod cabling;
+mod charging;
+mod circuit;
 mod climate;
 mod control;
 mod device;
+mod earth;
 mod enclosure;
 mod finish;
 mod fire;
@@ -22,6 +25,7 @@ mod hazard;
 mod leaf;
 mod lift;
 mod looked_up;
+mod mains;
 mod mounting;
 mod on_vehicle;
 mod operator;
@@ -30,6 +34,8 @@ mod power;
 mod protection;
 mod release;
 mod running;
+mod shelter;
+mod surge;
 mod traffic;
 mod turning;
 
@@ -39,9 +45,12 @@ pub use bollard::*;
 pub use boundary::*;
 pub use building::*;
 pub use cabling::*;
+pub use charging::*;
+pub use circuit::*;
 pub use climate::*;
 pub use control::*;
 pub use device::*;
+pub use earth::*;
 pub use enclosure::*;
 pub use finish::*;
 pub use fire::*;
@@ -52,6 +61,7 @@ pub use hazard::*;
 pub use leaf::*;
 pub use lift::*;
 pub use looked_up::*;
+pub use mains::*;
 pub use mounting::*;
 pub use on_vehicle::*;
 pub use operator::*;
@@ -60,6 +70,8 @@ pub use power::*;
 pub use protection::*;
 pub use release::*;
 pub use running::*;
+pub use shelter::*;
+pub use surge::*;
 pub use traffic::*;
 pub use turning::*;
 
@@ -86,10 +98,22 @@ record! {
         battery: Vec<Battery>,
         /// Solar panels.
         solar_panel: Vec<SolarPanel>,
+        /// Fuses, and what does their work.
+        fuse: Vec<Fuse>,
+        /// Places where conductors are joined.
+        joint: Vec<Joint>,
         /// Cables.
         cable: Vec<Cable>,
         /// Conduits, from pull point to pull point.
         conduit: Vec<Conduit>,
+        /// Means to switch sources of power off.
+        disconnect: Vec<Disconnect>,
+        /// Earth electrodes.
+        electrode: Vec<Electrode>,
+        /// Bonds between metal parts and the protective terminal.
+        bond: Vec<Bond>,
+        /// Lines and fences near the gate that bring voltage.
+        lines_near: Option<LinesNear>,
         /// Concrete pads and post foundations.
         foundation: Vec<Foundation>,
         /// Covers over handholes, pull boxes and pits.
@@ -124,6 +148,8 @@ record! {
         sign: Vec<Sign>,
         /// What somebody looked up in a work that is known here from memory only.
         looked_up: Vec<LookedUp>,
+        /// What lives at the far end of the line.
+        far_end: Vec<FarEnd>,
     }
 }
 
@@ -166,6 +192,8 @@ record! {
         supply: Vec<Supply>,
         /// Solar panels.
         solar_panel: Vec<SolarPanel>,
+        /// Fuses.
+        fuse: Vec<Fuse>,
         /// Wheels and trolleys, in sets.
         wheels: Vec<Wheels>,
         /// Hinges, in sets.

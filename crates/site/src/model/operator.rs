@@ -1,11 +1,12 @@
 //! The powered drive with its controller.
 
 use crate::model::{
-    Behavior, Direction, DriveBox, DrivePart, Leaf, Mounting, TorquePoint, UsageClass,
+    Behavior, CurrentKind, Direction, DriveBox, DrivePart, Leaf, Mounting, TorquePoint, UsageClass,
 };
 use crate::{Date, Id, Position, Price, Text};
 use quantity::{
-    Current, Force, Measured, Power, Ratio, Temperature, Time, Torque, Velocity, Voltage,
+    ConductorSize, Current, Force, Measured, Power, Ratio, Temperature, Time, Torque, Velocity,
+    Voltage,
 };
 
 site_words! {
@@ -110,6 +111,14 @@ record! {
         running_current: Option<Measured<Current>>,
         /// Current at start.
         starting_current: Option<Measured<Current>>,
+        /// Greatest voltage that it stands.
+        greatest_voltage: Option<Measured<Voltage>>,
+        /// Greatest current of its controller in the moment in which power returns; the motor stands.
+        inrush: Option<Measured<Current>>,
+        /// Kind of current that it takes.
+        takes: Option<CurrentKind>,
+        /// Thickest conductor that its terminals take.
+        largest_conductor: Option<ConductorSize>,
         /// Share of time that it may run.
         duty: Option<Measured<Ratio>>,
         /// Cycles in an hour on its data sheet.

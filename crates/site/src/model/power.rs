@@ -1,7 +1,12 @@
 //! Supplies, batteries and solar panels.
 
+use crate::model::{
+    Charging, Circuit, CurrentKind, Derated, Intake, LastAction, PanelInput, PanelSheet, PanelStand,
+};
 use crate::{Id, Position, Text};
-use quantity::{Angle, Charge, Current, Measured, Power, Ratio, Temperature, Time, Voltage};
+use quantity::{
+    Angle, Charge, Current, Measured, Power, Ratio, Resistance, Temperature, Time, Voltage,
+};
 
 site_words! {
     /// What a supply is.
@@ -42,8 +47,34 @@ record! {
         hottest: Option<Measured<Temperature>>,
         /// Lowest air temperature on its data sheet.
         coldest: Option<Measured<Temperature>>,
+        /// Kind of current that it gives.
+        gives: Option<CurrentKind>,
+        /// Highest voltage that it ever gives: nothing drawing, mains high, charging at its highest in the cold.
+        highest_voltage: Option<Measured<Voltage>>,
+        /// Resistance behind its terminals: a transformer's, a battery's; none for a supply that holds its voltage.
+        inner_resistance: Option<Measured<Resistance>>,
+        /// Current that it gives for a moment, as things start.
+        peak_current: Option<Measured<Current>>,
+        /// Greatest current that it gives into a short circuit.
+        fault_current: Option<Measured<Current>>,
+        /// Least voltage at its input at which it works.
+        least_input: Option<Measured<Voltage>>,
+        /// Greatest current that it takes in the moment in which it is switched on.
+        input_inrush: Option<Measured<Current>>,
+        /// What it still gives in warmer air.
+        derating: Vec<Derated>,
+        /// Neither pole of its output is joined to its input or to earth.
+        isolated: Option<bool>,
+        /// Marked as a class 2 source (NEC) or as of limited power (IEC 62368-1).
+        limited: Option<bool>,
+        /// The branch circuit that it is, where it is one of the mains.
+        circuit: Option<Circuit>,
+        /// Its mains side, where it is a power supply.
+        intake: Option<Intake>,
         /// Remarks.
         note: Option<Text>,
+        /// What it stands on the side of the panels.
+        panel_input: Option<PanelInput>,
     }
 }
 
@@ -84,8 +115,20 @@ record! {
         coldest: Option<Measured<Temperature>>,
         /// Capacity at the end of its life over rated capacity.
         end_of_life: Option<Measured<Ratio>>,
+        /// Voltage at which its loads are switched off.
+        end_voltage: Option<Measured<Voltage>>,
+        /// Highest voltage at which it is ever charged.
+        highest_voltage: Option<Measured<Voltage>>,
+        /// Inner resistance, cold and old.
+        inner_resistance: Option<Measured<Resistance>>,
+        /// Current into a short circuit, warm and new.
+        fault_current: Option<Measured<Current>>,
         /// Remarks.
         note: Option<Text>,
+        /// How it is charged.
+        charging: Option<Charging>,
+        /// What the gate does last, before it dies.
+        last_action: Option<LastAction>,
     }
 }
 
@@ -108,5 +151,9 @@ record! {
         tilt: Option<Measured<Angle>>,
         /// Direction that it faces, clockwise from true north.
         azimuth: Option<Measured<Angle>>,
+        /// What its data sheet says beside power and voltage.
+        sheet: Option<PanelSheet>,
+        /// How it stands: its fuse, its dirt, and what shades it.
+        stand: Option<PanelStand>,
     }
 }

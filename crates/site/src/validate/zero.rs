@@ -126,21 +126,55 @@ fn driven(site: &Site, report: &mut Report<'_>) {
         for mounted in &enclosure.mounted {
             not_zero!(report, mounted, count);
         }
+        if let Some(layout) = &enclosure.layout {
+            not_zero!(report, layout, rail_length mass rated_mass);
+        }
     }
 }
 
 fn wiring(site: &Site, report: &mut Report<'_>) {
     for supply in &site.supply {
+        not_zero!(report, supply, voltage rated_current efficiency highest_voltage peak_current fault_current least_input);
         not_zero!(report, supply, voltage rated_current efficiency);
+        if let Some(circuit) = &supply.circuit {
+            not_zero!(report, circuit, breaker bundled ampacity protective to_earth panel_loop measured_loop);
+        }
+        if let Some(intake) = &supply.intake {
+            not_zero!(report, intake, least_voltage power_factor);
+        }
     }
     for battery in &site.battery {
+        not_zero!(report, battery, voltage capacity usable end_of_life end_voltage highest_voltage inner_resistance fault_current);
         not_zero!(report, battery, voltage capacity usable end_of_life);
+        if let Some(charging) = &battery.charging {
+            not_zero!(report, charging, current efficiency wanted_recharge);
+        }
+    }
+    for residual in site
+        .supply
+        .iter()
+        .filter_map(|supply| supply.circuit.as_ref()?.residual.as_ref())
+    {
+        not_zero!(report, residual, rating trip_time);
+    }
+    for surge in site
+        .device
+        .iter()
+        .filter_map(|device| device.surge.as_ref())
+    {
+        not_zero!(report, surge, surge withstand passes);
     }
     for panel in &site.solar_panel {
         not_zero!(report, panel, power open_voltage);
+        if let Some(sheet) = &panel.sheet {
+            not_zero!(report, sheet, short_current series_fuse);
+        }
+    }
+    for fuse in &site.fuse {
+        not_zero!(report, fuse, rated_current rated_voltage breaking_current opens_at opens_within resistance);
     }
     for cable in &site.cable {
-        not_zero!(report, cable, cores size cores_per_pole length diameter mass_per_length greatest_tension greatest_side_load);
+        not_zero!(report, cable, price_length cores size cores_per_pole length diameter mass_per_length greatest_tension greatest_side_load);
     }
     for conduit in &site.conduit {
         not_zero!(report, conduit, bore);
@@ -153,6 +187,9 @@ fn wiring(site: &Site, report: &mut Report<'_>) {
 fn ground(site: &Site, report: &mut Report<'_>) {
     if let Some(climate) = &site.climate {
         not_zero!(report, climate, basic_wind_speed topographic_factor soil_bearing soil_lateral soil_stiffness everyday_wind_speed);
+    }
+    for electrode in &site.electrode {
+        not_zero!(report, electrode, rods length diameter resistivity resistance wanted);
     }
     for foundation in &site.foundation {
         not_zero!(report, foundation, length width diameter depth strength aggregate cover bar_strength bank_height);
