@@ -5,16 +5,23 @@
 //! moment of inertia over the square of its width a mass.
 //!
 //! [`walk`] moves people past a leaf that is on its way, and finds whom it touches. [`vehicle`] does so for vehicles, which
-//! may stop anywhere.
+//! may stop anywhere. [`network`] finds the voltages in a network of supplies, cables and loads.
+//! may stop anywhere. [`sun`] and [`sun_year`] follow the sun, and a battery that lives on it.
+//! may stop anywhere. [`sun`] and [`sun_year`] follow the sun, and a battery that lives on it;
+//! [`enclosure`] follows the warmth in a box.
 
 #[cfg(test)]
 extern crate self as sim;
 
 mod drive;
+pub mod enclosure;
 mod load;
 mod motion;
+pub mod network;
 mod plan;
 mod report;
+pub mod sun;
+pub mod sun_year;
 mod travel;
 pub mod vehicle;
 pub mod walk;
