@@ -7,6 +7,7 @@ mod answers;
 mod asking;
 mod check;
 mod choose;
+mod circuit;
 mod coverage;
 pub mod curves;
 mod figure;
@@ -24,10 +25,12 @@ pub mod zone;
 pub use answers::{Answers, LookedUpInVain, answers, answers_on, findings};
 pub use check::is_answered;
 pub use choose::{
-    AnchorChoice, AnchorWay, Candidate, Choice, Choosable, Mounted, PadChoice, PadSize, Pin,
-    ProtectionChoice, ProtectionSet, RuledOut, anchor_choices, choose, mountings, pad_choices,
+    AnchorChoice, AnchorWay, Candidate, Change, Choice, Choosable, ConductorChoice, ConductorLine,
+    ConductorRun, ConductorVoltage, Mounted, PadChoice, PadSize, Pin, ProtectionChoice,
+    ProtectionSet, RuledOut, anchor_choices, choose, conductor_choice, mountings, pad_choices,
     protection_choices,
 };
+pub use circuit::shown as power;
 pub use coverage::{Covered, State};
 pub use figure::Figure;
 pub use finding::{
