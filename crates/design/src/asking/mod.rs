@@ -9,7 +9,7 @@ mod works;
 
 pub(crate) use fact::{End, Fact, Pick};
 pub(crate) use lack::{Lack, Wants};
-pub(crate) use readable::{Readable, pick, read};
+pub(crate) use readable::{Readable, need, pick, read};
 pub(crate) use record::{Record, Step};
 
 use crate::figure::Print;

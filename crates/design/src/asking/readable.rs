@@ -59,4 +59,31 @@ macro_rules! pick {
     };
 }
 
-pub(crate) use {pick, read};
+/// Fetches something that is neither a quantity nor a word by its path, as [`read!`] does: a flag, a text, a day.
+macro_rules! need {
+    ($asking:expr, $record:ident.$key:ident, $write:literal) => {
+        $asking.need(
+            &$record.origin,
+            stringify!($key),
+            $record.$key.as_ref(),
+            $write,
+        )
+    };
+    ($asking:expr, $parent:ident.$record:ident?.$key:ident, $write:literal) => {
+        match &$parent.$record {
+            Some(record) => $asking.need(
+                &record.origin,
+                stringify!($key),
+                record.$key.as_ref(),
+                $write,
+            ),
+            None => $asking.lack(
+                &$parent.origin,
+                concat!(stringify!($record), ".", stringify!($key)),
+                $crate::asking::Wants::Written($write),
+            ),
+        }
+    };
+}
+
+pub(crate) use {need, pick, read};

@@ -3,6 +3,7 @@
 pub(crate) mod drive;
 pub(crate) mod plane;
 pub(crate) mod round;
+pub(crate) mod rules;
 #[cfg(test)]
 pub(crate) mod testing;
 #[cfg(test)]
@@ -11,25 +12,29 @@ mod tests;
 pub(crate) mod anchor;
 mod bollard;
 pub(crate) mod control;
+mod earth;
 mod egress;
-mod enclosure;
-mod fire;
+pub(crate) mod enclosure;
+pub(crate) mod fire;
 mod foot;
 pub(crate) mod force;
 mod hazard;
 mod keep;
 pub(crate) mod leaf;
 mod lifting;
+pub(crate) mod mains;
 pub(crate) mod motion;
 mod network;
-mod power;
+pub(crate) mod power;
 pub(crate) mod protect;
 mod pull;
 mod route;
 mod sign;
+mod solar;
 mod standby;
 pub(crate) mod stop;
 pub(crate) mod structure;
+mod surge;
 pub(crate) mod survey;
 pub(crate) mod walk;
 pub(crate) mod wind;
@@ -185,8 +190,41 @@ pub(crate) const CHECKS: &[Check] = &[
     fire::opens::CHECK,
     fire::carries_engine::CHECK,
     power::voltage::CHECK,
+    power::release::CHECK,
+    power::overvoltage::CHECK,
+    power::capacity::CHECK,
+    power::inrush::CHECK,
+    power::fuse::CHECK,
+    power::branches::CHECK,
+    power::coil::CHECK,
+    power::shared_return::CHECK,
+    power::gauge::CHECK,
     standby::hours_and_moves::CHECK,
+    standby::recharge::CHECK,
+    standby::last_action::CHECK,
+    standby::far_end::CHECK,
+    solar::year::CHECK,
+    solar::cold_voltage::CHECK,
+    mains::source::CHECK,
+    mains::circuit::CHECK,
+    mains::earth_fault::CHECK,
+    mains::disconnect::CHECK,
+    mains::working_space::CHECK,
+    mains::voltage_at_start::CHECK,
+    earth::electrode::CHECK,
+    earth::bonding::CHECK,
+    earth::fences_and_lines::CHECK,
+    surge::every_line::CHECK,
+    surge::lead_and_order::CHECK,
+    surge::between_buildings::CHECK,
     enclosure::hot::CHECK,
+    enclosure::cold::CHECK,
+    enclosure::condensation::CHECK,
+    enclosure::heater_stuck::CHECK,
+    enclosure::space_and_mount::CHECK,
+    enclosure::entries::CHECK,
+    enclosure::door_and_lock::CHECK,
+    enclosure::inside_apart::CHECK,
     network::poe::CHECK,
     route::fill::CHECK,
     pull::tension::CHECK,

@@ -1,6 +1,8 @@
-//! Better choices: which part suits, which anchors and which pad hold, and where the pins of a drive go.
+//! Better choices: which part suits, which anchors and which pad hold, which conductors suffice, and where the pins of a
+//! drive go.
 
 mod anchors;
+pub(crate) mod conductors;
 mod mounting;
 mod pads;
 mod parts;
@@ -9,6 +11,9 @@ mod ruled_out;
 mod tried;
 
 pub use anchors::{AnchorChoice, AnchorWay, anchor_choices};
+pub use conductors::{
+    Change, ConductorChoice, ConductorLine, ConductorRun, ConductorVoltage, conductor_choice,
+};
 pub use mounting::{Mounted, Pin, mountings};
 pub use pads::{PadChoice, PadSize, pad_choices};
 pub use parts::{Choice, Choosable, choose};

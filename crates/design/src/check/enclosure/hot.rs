@@ -4,13 +4,13 @@
 //! Where no cooling surface is written, all six faces count. What gives up first is the lowest rating inside; where a
 //! device or supply has none, the enclosure's own must be written.
 
-use crate::asking::{Asking, Wants, read};
+use super::inside::{balance, heat, parts, weakest};
+use crate::asking::Asking;
 use crate::check::{BOTH, Check, Round};
-use crate::outcome::{Answer, Halt, Labeled, Outcome};
+use crate::outcome::{Answer, Labeled, Outcome};
 use crate::subject::About;
-use formula::power::{EnclosureHeatBalance, EnclosureSurface};
-use quantity::{Area, Measured, Power, Quantity as _, Temperature};
-use site::{DeviceKind, Enclosure, Id, Origin, Site};
+use formula::power::EnclosureHeatBalance;
+use site::{Enclosure, Site};
 
 /// The check.
 pub(crate) const CHECK: Check = Check {
@@ -30,7 +30,7 @@ fn ask<'s>(site: &'s Site, round: &mut Round<'s, '_>) {
 }
 
 fn hot<'s>(asking: &mut Asking<'s>, site: &'s Site, enclosure: &'s Enclosure) -> Answer {
-    let inside: Vec<Part> = parts(site, enclosure).collect();
+    let inside = parts(site, enclosure);
     let heat = heat(asking, enclosure, &inside);
     let balance = balance(asking, site, enclosure);
     let weakest = weakest(asking, enclosure, &inside);
@@ -52,162 +52,6 @@ fn hot<'s>(asking: &mut Asking<'s>, site: &'s Site, enclosure: &'s Enclosure) ->
         Labeled::new("temperature inside", warmth.inside),
         Labeled::new("lowest rating inside", weakest.rating),
     ))
-}
-
-/// A device or supply inside an enclosure.
-struct Part<'s> {
-    origin: &'s Origin,
-    id: &'s Id,
-    heat: Option<&'s Measured<Power>>,
-    rating: Option<&'s Measured<Temperature>>,
-    /// It gives off heat worth counting; a surge protector does not.
-    warms: bool,
-}
-
-fn parts<'s>(site: &'s Site, enclosure: &'s Enclosure) -> impl Iterator<Item = Part<'s>> {
-    let here = move |name: &Option<Id>| name.as_ref() == Some(&enclosure.id);
-    let devices = site
-        .device
-        .iter()
-        .filter(move |device| here(&device.enclosure))
-        .map(|device| Part {
-            origin: &device.origin,
-            id: &device.id,
-            heat: device.heat.as_ref(),
-            rating: device.hottest.as_ref(),
-            warms: device.kind != DeviceKind::SurgeProtector,
-        });
-    let supplies = site
-        .supply
-        .iter()
-        .filter(move |supply| here(&supply.enclosure))
-        .map(|supply| Part {
-            origin: &supply.origin,
-            id: &supply.id,
-            heat: supply.heat.as_ref(),
-            rating: supply.hottest.as_ref(),
-            warms: true,
-        });
-    devices.chain(supplies)
-}
-
-fn heat<'s>(
-    asking: &mut Asking<'s>,
-    enclosure: &'s Enclosure,
-    parts: &[Part<'s>],
-) -> Result<Power, Halt> {
-    let mut sum = Power::from_base(0.0);
-    let mut whole = Ok(());
-    for part in parts.iter().filter(|part| part.warms) {
-        match asking.read(part.origin, "heat", part.heat) {
-            Ok(heat) => sum += heat,
-            Err(halt) => whole = Err(halt),
-        }
-    }
-    for mounted in &enclosure.mounted {
-        match read!(asking, mounted.heat) {
-            Ok(heat) => sum += heat * f64::from(mounted.count.unwrap_or(1)),
-            Err(halt) => whole = Err(halt),
-        }
-    }
-    whole.map(|()| sum)
-}
-
-/// The heat balance but for the heat from within.
-fn balance<'s>(
-    asking: &mut Asking<'s>,
-    site: &'s Site,
-    enclosure: &'s Enclosure,
-) -> Result<EnclosureHeatBalance, Halt> {
-    let outside = read!(asking, site.climate?.hottest);
-    let sunshine = read!(asking, site.climate?.sunshine);
-    let sunlit_area = read!(asking, enclosure.sunlit_area);
-    let absorptance = read!(asking, enclosure.absorptance);
-    let transfer = read!(asking, enclosure.heat_transfer);
-    let area = area(asking, enclosure);
-    Ok(EnclosureHeatBalance {
-        heat: Power::from_base(0.0),
-        sunshine: sunshine?,
-        sunlit_area: sunlit_area?,
-        absorptance: absorptance?,
-        area: area?,
-        transfer: transfer?,
-        outside: outside?,
-    })
-}
-
-/// The surface that gives off heat: as written, else all six faces.
-fn area<'s>(asking: &mut Asking<'s>, enclosure: &'s Enclosure) -> Result<Area, Halt> {
-    let written = asking.read_if_there(
-        &enclosure.origin,
-        "cooling_area",
-        enclosure.cooling_area.as_ref(),
-    );
-    if let Some(area) = written {
-        return Ok(area);
-    }
-    let height = read!(asking, enclosure.height);
-    let width = read!(asking, enclosure.width);
-    let depth = read!(asking, enclosure.depth);
-    Ok(asking
-        .work(&EnclosureSurface {
-            height: height?,
-            width: width?,
-            depth: depth?,
-        })?
-        .area)
-}
-
-/// What gives up first, and at which temperature.
-#[derive(Clone, Copy)]
-struct Weakest<'s> {
-    name: &'s str,
-    rating: Temperature,
-}
-
-fn weakest<'s>(
-    asking: &mut Asking<'s>,
-    enclosure: &'s Enclosure,
-    parts: &[Part<'s>],
-) -> Result<Weakest<'s>, Halt> {
-    let own = asking.read_if_there(
-        &enclosure.origin,
-        "hottest_inside",
-        enclosure.hottest_inside.as_ref(),
-    );
-    let mut weakest = own.map(|rating| Weakest {
-        name: "the enclosure as a whole",
-        rating,
-    });
-    let mut whole = Ok(());
-    for part in parts {
-        match asking.read_if_there(part.origin, "hottest", part.rating) {
-            Some(rating) => {
-                let lower = weakest.is_none_or(|known: Weakest<'_>| rating < known.rating);
-                if lower {
-                    weakest = Some(Weakest {
-                        name: part.id.as_str(),
-                        rating,
-                    });
-                }
-            }
-            None if own.is_none() => {
-                whole = asking
-                    .lack_of::<Temperature>(part.origin, "hottest")
-                    .map(drop);
-            }
-            None => {}
-        }
-    }
-    whole?;
-    match weakest {
-        Some(weakest) => Ok(weakest),
-        None => asking.lack(
-            &enclosure.origin,
-            "hottest_inside",
-            Wants::Written("\"131 °F\""),
-        ),
-    }
 }
 
 #[cfg(test)]

@@ -35,7 +35,7 @@ static APPROVED: Source = Source {
     seen: "a township code that repeats it: https://ecode360.com/42498881",
 };
 
-static WITHOUT_POWER: Source = Source {
+pub(crate) static WITHOUT_POWER: Source = Source {
     work: "city codes on gates across fire lanes",
     clause: "manual override, or opens and stays open when power is lost",
     evidence: Evidence::Seen,

@@ -6,7 +6,7 @@ use formula::power::{
     Coating, ConductorClass, ConductorResistance, Iec60228Resistance, Metal, NecTable8Resistance,
     Stranding,
 };
-use quantity::{ResistancePerLength, Word as _};
+use quantity::{ConductorSize, ResistancePerLength, Word as _};
 use site::Cable;
 
 /// Resistance of one conductor for each unit of length: the nominal one, or that of the printed table where that is larger.
@@ -15,6 +15,15 @@ pub(crate) fn resistance<'s>(
     cable: &'s Cable,
 ) -> Result<ResistancePerLength, Halt> {
     let size = pick!(asking, cable.size);
+    of_size(asking, cable, size)
+}
+
+/// The same of a conductor of another size in the cable, such as its protective one.
+pub(crate) fn of_size<'s>(
+    asking: &mut Asking<'s>,
+    cable: &'s Cable,
+    size: Result<ConductorSize, Halt>,
+) -> Result<ResistancePerLength, Halt> {
     let metal = pick!(asking, cable.metal);
     let stranding = pick!(asking, cable.stranding);
     let temperature = read!(asking, cable.hottest);

@@ -1,154 +1,182 @@
-//! What voltage reaches each device and operator while it draws its most, and whether it still works at that.
+//! What voltage reaches each device and operator in every case, and whether it still works at that.
 //!
-//! The current is the greatest short one where it is known: a lock's pull, a reader's burst, an operator's start. The
-//! conductors are as hot as they get, and have the larger of their nominal resistance and that of the printed tables. A
-//! device fed by several cables is judged by the worst of them, each taken to carry all of its current.
+//! The whole circuit is solved: everything that shares a conductor draws what it draws in that case, and the device asked
+//! about draws its own greatest. Conductors are as hot as they get, in the cold cases too, and have the larger of their
+//! nominal resistance and that of the printed tables. Electronics draw the same power at less voltage, so more current.
+//! A device fed by several cables is judged by the worst of them, each taken to carry all of its current.
 
-use super::conductor::resistance;
-use super::feed::{Fed, cables_to, source_named, source_of};
-use crate::asking::{Asking, read};
+use crate::asking::{Asking, Wants, read};
 use crate::check::{BOTH, Check, Round};
+use crate::circuit::{Circuits, PowerCase, State, Takes, states};
 use crate::outcome::{Answer, Comparison, Halt, Labeled, Outcome};
 use crate::subject::About;
-use formula::power::VoltageDrop;
-use quantity::{Current, Voltage};
-use site::{Cable, Device, DeviceKind, Operator, Site};
+use quantity::Voltage;
+use site::{Device, DeviceKind, Site, Supply, SupplyKind};
 
 /// The check.
 pub(crate) const CHECK: Check = Check {
     question: "power-voltage-at-device",
     codes: BOTH,
-    leaves_open: "several loads on one pair of conductors, the battery at its end beyond the supply's own tolerance, and joints",
+    leaves_open: "loose or rotten joints, and how low the voltage falls within the first milliseconds of a start",
     concerns: "each device and operator that is fed",
     ask,
 };
 
 fn ask<'s>(site: &'s Site, round: &mut Round<'s, '_>) {
+    let circuits = Circuits::of(site);
     for operator in &site.operator {
+        let takes = Takes::Operator(operator);
         round.ask(About::new(&operator.origin, &operator.id), |asking| {
-            at_operator(asking, site, operator)
+            let least = read!(asking, operator.least_voltage);
+            voltage(asking, &circuits, takes, least)
         });
     }
-    for device in site.device.iter().filter(|device| is_fed(site, device)) {
+    for supply in site
+        .supply
+        .iter()
+        .filter(|supply| is_converter(site, supply))
+    {
+        let takes = Takes::Supply(supply);
+        round.ask(About::new(&supply.origin, &supply.id), |asking| {
+            let least = read!(asking, supply.least_input);
+            voltage(asking, &circuits, takes, least)
+        });
+    }
+    for device in site
+        .device
+        .iter()
+        .filter(|device| is_fed(&circuits, device))
+    {
+        let takes = Takes::Device(device);
         round.ask(About::new(&device.origin, &device.id), |asking| {
-            at_device(asking, site, device)
+            let least = read!(asking, device.least_voltage);
+            voltage(asking, &circuits, takes, least)
         });
     }
 }
 
 /// It draws a current from a supply or a battery. A loop does not: its detector does, in its enclosure.
-fn is_fed(site: &Site, device: &Device) -> bool {
+fn is_fed(circuits: &Circuits<'_>, device: &Device) -> bool {
     let by_a_source = match &device.supply {
-        Some(name) => source_named(site, name).is_some(),
+        Some(name) => circuits.source(name).is_some(),
         None => device.current.is_some(),
     };
     by_a_source && device.kind != DeviceKind::Loop
 }
 
-fn at_operator<'s>(asking: &mut Asking<'s>, site: &'s Site, operator: &'s Operator) -> Answer {
-    let fed = Fed {
-        origin: &operator.origin,
-        id: &operator.id,
-        supply: operator.supply.as_ref(),
-        enclosure: None,
-    };
-    let current = read!(asking, operator.starting_current);
-    let least = read!(asking, operator.least_voltage);
-    compared(asking, site, fed, (current, least), "as it starts")
+/// It is fed by another supply than the mains, whose voltage is a question of its own.
+fn is_converter(site: &Site, supply: &Supply) -> bool {
+    let before = |other: &&Supply| supply.fed_by.as_ref() == Some(&other.id);
+    let before = site.supply.iter().find(before);
+    before.is_some_and(|before| before.kind != SupplyKind::Mains)
 }
 
-fn at_device<'s>(asking: &mut Asking<'s>, site: &'s Site, device: &'s Device) -> Answer {
-    let fed = Fed {
-        origin: &device.origin,
-        id: &device.id,
-        supply: device.supply.as_ref(),
-        enclosure: device.enclosure.as_ref(),
-    };
-    let peak = asking.read_if_there(&device.origin, "peak_current", device.peak_current.as_ref());
-    let current = match peak {
-        Some(peak) => Ok(peak),
-        None => read!(asking, device.current),
-    };
-    let least = read!(asking, device.least_voltage);
-    compared(
-        asking,
-        site,
-        fed,
-        (current, least),
-        "at its greatest draw, conductors at their hottest",
-    )
+/// The lowest voltage at something, and when.
+struct Lowest<'s> {
+    voltage: Voltage,
+    state: State<'s>,
 }
 
-fn compared<'s>(
+fn voltage<'s>(
     asking: &mut Asking<'s>,
-    site: &'s Site,
-    fed: Fed<'s>,
-    (current, least): (Result<Current, Halt>, Result<Voltage, Halt>),
-    when: &'static str,
+    circuits: &Circuits<'s>,
+    takes: Takes<'s>,
+    least: Result<Voltage, Halt>,
 ) -> Answer {
-    let source = source_of(asking, site, fed);
-    let (voltage, cables) = match source {
-        Ok(source) => (source.voltage(asking), cables_to(asking, site, fed, source)),
-        Err(halt) => (Err(halt), Err(halt)),
-    };
-    let runs = runs(asking, cables);
-    let (current, least, voltage, runs) = (current?, least?, voltage?, runs?);
-    let mut arriving = voltage;
-    for run in runs {
-        let lost = asking.work(&VoltageDrop {
-            source: voltage,
-            current,
-            ..run
-        })?;
-        arriving = if lost.far_end < arriving {
-            lost.far_end
-        } else {
-            arriving
-        };
-    }
-    asking.say(|print| {
-        format!(
-            "At {}, {} {when}; it needs {}.",
-            fed.id,
-            print.q(arriving),
+    let lowest = lowest(asking, circuits, takes);
+    let (least, lowest) = (least?, lowest?);
+    asking.say(|print| match &lowest.state {
+        State::Stands { case, .. } => format!(
+            "At {}, {} {}, its lowest; it needs {}.",
+            takes.id(),
+            print.q(lowest.voltage),
+            case.when(),
             print.q(least)
-        )
+        ),
+        State::Collapses { case, first, carried } => format!(
+            "At {}, the voltage collapses {}: the conductors bring {} of what is asked of them at most, and {first} loses it first. Thicker or shorter conductors, or less on this run, mend it.",
+            takes.id(),
+            case.when(),
+            print.q(*carried),
+        ),
     });
     let comparison = Comparison::at_most(
         Labeled::new("least voltage at which it works", least),
-        Labeled::new("voltage at its terminals", arriving),
+        Labeled::new("lowest voltage at its terminals", lowest.voltage),
     );
     Ok(Outcome::Compared(comparison))
 }
 
-/// The runs to a load, without their source and current.
-fn runs<'s>(
+/// The lowest voltage at something while its supply holds its own voltage.
+pub(super) fn lowest_on_supply<'s>(
     asking: &mut Asking<'s>,
-    cables: Result<Vec<&'s Cable>, Halt>,
-) -> Result<Vec<VoltageDrop>, Halt> {
-    let mut runs = Vec::new();
-    let mut whole = Ok(());
-    for cable in cables? {
-        match run(asking, cable) {
-            Ok(run) => runs.push(run),
-            Err(halt) => whole = Err(halt),
-        }
-    }
-    whole.map(|()| runs)
+    circuits: &Circuits<'s>,
+    takes: Takes<'s>,
+) -> Result<Voltage, Halt> {
+    let supplied = |case| case != PowerCase::BatteryEnd;
+    lowest_in(asking, circuits, takes, supplied).map(|lowest| lowest.voltage)
 }
 
-fn run<'s>(asking: &mut Asking<'s>, cable: &'s Cable) -> Result<VoltageDrop, Halt> {
-    use quantity::Quantity as _;
-    let length = read!(asking, cable.length);
-    let resistance = resistance(asking, cable);
-    let side_by_side = cable.cores_per_pole.unwrap_or(1).max(1);
-    Ok(VoltageDrop {
-        source: Voltage::from_base(0.0),
-        current: Current::from_base(0.0),
-        length: length?,
-        resistance: resistance? / f64::from(side_by_side),
-    })
+/// The lowest voltage at something over all its cables and all cases.
+fn lowest<'s>(
+    asking: &mut Asking<'s>,
+    circuits: &Circuits<'s>,
+    takes: Takes<'s>,
+) -> Result<Lowest<'s>, Halt> {
+    lowest_in(asking, circuits, takes, |_| true)
 }
+
+fn lowest_in<'s>(
+    asking: &mut Asking<'s>,
+    circuits: &Circuits<'s>,
+    takes: Takes<'s>,
+    wanted: impl Fn(PowerCase) -> bool,
+) -> Result<Lowest<'s>, Halt> {
+    circuits.feeding(asking, takes)?;
+    let without = circuits
+        .without_cable
+        .iter()
+        .any(|other| other.id() == takes.id());
+    if without {
+        return asking.lack(takes.origin(), "cable", Wants::Table(CABLE));
+    }
+    let mut lowest: Option<Lowest<'s>> = None;
+    let mut whole = Ok(());
+    for part in &circuits.parts {
+        let here: Vec<usize> = part.takers_named(takes.id()).collect();
+        if here.is_empty() {
+            continue;
+        }
+        let Ok(found) = states(circuits, asking, part, Some(takes.id())) else {
+            whole = Err(Halt);
+            continue;
+        };
+        for state in found.into_iter().filter(|state| wanted(state.case())) {
+            for taker in &here {
+                let voltage = state.voltage(*taker);
+                asking.note(|print| {
+                    format!(
+                        "{}: {} at {}",
+                        state.case().when(),
+                        print.q(voltage),
+                        takes.id()
+                    )
+                });
+                if lowest.as_ref().is_none_or(|known| voltage < known.voltage) {
+                    lowest = Some(Lowest {
+                        voltage,
+                        state: state.clone(),
+                    });
+                }
+            }
+        }
+    }
+    whole?;
+    lowest.map_or_else(|| asking.refuse("nothing feeds this"), Ok)
+}
+
+/// How a cable is written.
+const CABLE: &str = "[[cable]]\nid = \"w-01\"\nfrom = \"supply-24\"\nto = \"…\"\nsize = \"18 AWG\"\nlength = \"120 ft\"";
 
 #[cfg(test)]
 mod tests {

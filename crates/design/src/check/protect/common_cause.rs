@@ -195,6 +195,8 @@ mod tests {
         [[supply]]
         id = "psu"
         kind = "power supply"
+        [[fuse]]
+        id = "f3"
         [[device]]
         id = "edge"
         kind = "contact edge"
@@ -257,8 +259,8 @@ mod tests {
             .replace("to = \"edge\"", "to = \"edge\"\nroute = [\"c-1\"]")
             .replace("to = \"beam\"", "to = \"beam\"\nroute = [\"c-1\"]");
         fails_by(&conduit, "conduit c-1 dug through");
-        let fuse = blind.replace("monitored = true", "monitored = true\nfuse = \"F3\"");
-        fails_by(&fuse, "fuse F3 blown");
+        let fuse = blind.replace("monitored = true", "monitored = true\nfuse = \"f3\"");
+        fails_by(&fuse, "fuse f3 blown");
         let input = blind.replace("monitored = true", "monitored = true\ninput = \"IN2\"");
         fails_by(&input, "input IN2 stuck");
         let post = blind.replace("to = [\"0 ft\", \"10 ft\"", "to = [\"0 ft\", \"2 ft\"");
@@ -271,11 +273,11 @@ mod tests {
 
     #[test]
     fn holds_on_a_shared_fuse_that_is_noticed() {
-        let fuse = SITE.replace("monitored = true", "monitored = true\nfuse = \"F3\"");
+        let fuse = SITE.replace("monitored = true", "monitored = true\nfuse = \"f3\"");
         let finding = only(&CHECK, &fuse);
         assert_eq!(finding.verdict, Verdict::Holds, "{}", finding.sentence);
         assert!(
-            finding.sentence.contains("fuse F3 blown"),
+            finding.sentence.contains("fuse f3 blown"),
             "{}",
             finding.sentence
         );

@@ -89,7 +89,7 @@ pub(super) fn single_faults<'s>(site: &'s Site, gate: &'s Gate) -> Vec<SingleFau
 type Mark = fn(&Device) -> Option<&str>;
 
 fn fuse(device: &Device) -> Option<&str> {
-    device.fuse.as_ref().map(site::Text::as_str)
+    device.fuse.as_ref().map(site::Id::as_str)
 }
 
 fn input(device: &Device) -> Option<&str> {

@@ -33,7 +33,7 @@ pub(crate) fn acts(device: &Device, direction: Direction) -> bool {
 }
 
 /// A yes or a no of a record.
-pub(super) fn told<'s>(
+pub(crate) fn told<'s>(
     asking: &mut Asking<'s>,
     origin: &'s Origin,
     key: &'static str,

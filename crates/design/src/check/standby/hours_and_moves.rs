@@ -58,11 +58,26 @@ pub(crate) fn needed<'s>(
     site: &'s Site,
     battery: &'s Battery,
 ) -> Result<BatteryStandby, Halt> {
-    let standby_time = read!(asking, battery.wanted_standby);
-    let cycles = pick!(asking, battery.wanted_cycles);
     let usable = read!(asking, battery.usable);
     let aging_factor = aging(asking, battery);
     let temperature_factor = cold(asking, battery);
+    let outage = outage(asking, site, battery);
+    Ok(BatteryStandby {
+        temperature_factor: temperature_factor?,
+        aging_factor: aging_factor?,
+        allowed_discharge: usable?,
+        ..outage?
+    })
+}
+
+/// The outage that a battery is meant for, as a battery would carry it that is warm and new and may be emptied.
+pub(super) fn outage<'s>(
+    asking: &mut Asking<'s>,
+    site: &'s Site,
+    battery: &'s Battery,
+) -> Result<BatteryStandby, Halt> {
+    let standby_time = read!(asking, battery.wanted_standby);
+    let cycles = pick!(asking, battery.wanted_cycles);
     let bank = Bank::new(asking, site, battery);
     let (standing, moving, cycle) = match bank {
         Ok(bank) => (
@@ -72,16 +87,17 @@ pub(crate) fn needed<'s>(
         ),
         Err(halt) => (Err(halt), Err(halt), Err(halt)),
     };
+    let one = Ratio::from_base(1.0);
     Ok(BatteryStandby {
         standing_current: standing?,
         standby_time: standby_time?,
         cycle_current: moving?,
         cycle_time: cycle?,
         cycles: cycles?,
-        temperature_factor: temperature_factor?,
-        aging_factor: aging_factor?,
-        design_margin: Ratio::from_base(1.0),
-        allowed_discharge: usable?,
+        temperature_factor: one,
+        aging_factor: one,
+        design_margin: one,
+        allowed_discharge: one,
     })
 }
 

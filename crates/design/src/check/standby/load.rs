@@ -1,23 +1,24 @@
 //! What hangs on a battery once the mains have gone: standing loads, and what moves the gate.
 
-use crate::asking::{Asking, read};
+use crate::asking::{Asking, End, read};
 use crate::check::motion::travel_time::slowest_travel;
 use crate::outcome::Halt;
-use quantity::{Current, Quantity as _, Time, Voltage};
-use site::{Battery, Device, DeviceKind, Gate, Id, Operator, PowerLoss, Site, Supply};
+use quantity::{Current, Measured, Quantity as _, Time, Voltage};
+use site::{Battery, Device, DeviceKind, Gate, Id, Operator, Origin, PowerLoss, Site, Supply};
 
 /// The battery with the supplies that live on it.
-pub(super) struct Bank<'s> {
+pub(crate) struct Bank<'s> {
     site: &'s Site,
     battery: &'s Battery,
     voltage: Voltage,
+    end: Option<End>,
 }
 
 /// Supplies in a chain, at most: more would be a circle.
 const CHAIN: usize = 8;
 
 impl<'s> Bank<'s> {
-    pub(super) fn new(
+    pub(crate) fn new(
         asking: &mut Asking<'s>,
         site: &'s Site,
         battery: &'s Battery,
@@ -27,25 +28,33 @@ impl<'s> Bank<'s> {
             site,
             battery,
             voltage,
+            end: None,
         })
     }
 
-    /// The supplies between a load and the battery, nearest to the load first; nothing if the battery does not feed it.
-    fn chain(&self, name: &Id) -> Option<Vec<&'s Supply>> {
-        if *name == self.battery.id {
-            return Some(Vec::new());
+    /// The same with every current at the high end of its tolerance.
+    pub(crate) fn at_its_hungriest(self) -> Self {
+        Self {
+            end: Some(End::High),
+            ..self
         }
-        let mut chain = Vec::new();
-        let mut name = name;
-        for _ in 0..CHAIN {
-            if self.battery.supply.as_ref() == Some(name) {
-                return Some(chain);
-            }
-            let supply = self.site.supply.iter().find(|supply| supply.id == *name)?;
-            chain.push(supply);
-            name = supply.fed_by.as_ref()?;
+    }
+
+    fn current(
+        &self,
+        asking: &mut Asking<'s>,
+        (origin, key): (&'s Origin, &'static str),
+        value: Option<&Measured<Current>>,
+    ) -> Result<Current, Halt> {
+        match self.end {
+            Some(end) => asking.read_at((origin, key), value, end),
+            None => asking.read(origin, key, value),
         }
-        None
+    }
+
+    /// The battery, or a supply that lives on it, has this name.
+    pub(crate) fn feeds(site: &Site, battery: &Battery, name: &Id) -> bool {
+        chain_to(site, battery, name).is_some()
     }
 
     /// Current that the battery gives for a current of a load: the same, or by power through each converter.
@@ -79,54 +88,64 @@ impl<'s> Bank<'s> {
     /// The devices that it feeds, each with the supplies between. What a powered switch feeds is in the switch's current.
     fn devices(&self) -> impl Iterator<Item = (&'s Device, Vec<&'s Supply>)> {
         self.site.device.iter().filter_map(|device| {
-            let chain = self.chain(device.supply.as_ref()?)?;
+            let chain = chain_to(self.site, self.battery, device.supply.as_ref()?)?;
             Some((device, chain))
         })
     }
 
     fn operators(&self) -> impl Iterator<Item = (&'s Operator, Vec<&'s Supply>)> {
         self.site.operator.iter().filter_map(|operator| {
-            let chain = self.chain(operator.supply.as_ref()?)?;
+            let chain = chain_to(self.site, self.battery, operator.supply.as_ref()?)?;
             Some((operator, chain))
         })
     }
 
     /// Current of everything that runs all the time.
-    pub(super) fn standing(&self, asking: &mut Asking<'s>) -> Result<Current, Halt> {
+    pub(crate) fn standing(&self, asking: &mut Asking<'s>) -> Result<Current, Halt> {
         let mut sum = Sum::new();
         for (device, chain) in self
             .devices()
             .filter(|(device, _)| !only_while_moving(device))
         {
-            let current = read!(asking, device.current);
+            let current =
+                self.current(asking, (&device.origin, "current"), device.current.as_ref());
             sum.add(current.and_then(|current| self.at_battery(asking, &chain, current)));
         }
         for (operator, chain) in self.operators() {
-            let current = read!(asking, operator.standing_current);
+            let current = self.current(
+                asking,
+                (&operator.origin, "standing_current"),
+                operator.standing_current.as_ref(),
+            );
             sum.add(current.and_then(|current| self.at_battery(asking, &chain, current)));
         }
         sum.whole()
     }
 
     /// Current while the gate moves, beyond the standing one.
-    pub(super) fn moving(&self, asking: &mut Asking<'s>) -> Result<Current, Halt> {
+    pub(crate) fn moving(&self, asking: &mut Asking<'s>) -> Result<Current, Halt> {
         let mut sum = Sum::new();
         for (device, chain) in self
             .devices()
             .filter(|(device, _)| only_while_moving(device))
         {
-            let current = read!(asking, device.current);
+            let current =
+                self.current(asking, (&device.origin, "current"), device.current.as_ref());
             sum.add(current.and_then(|current| self.at_battery(asking, &chain, current)));
         }
         for (operator, chain) in self.operators() {
-            let current = read!(asking, operator.running_current);
+            let current = self.current(
+                asking,
+                (&operator.origin, "running_current"),
+                operator.running_current.as_ref(),
+            );
             sum.add(current.and_then(|current| self.at_battery(asking, &chain, current)));
         }
         sum.whole()
     }
 
     /// Time of one cycle, there and back; the longest of the gates that it drives.
-    pub(super) fn cycle(&self, asking: &mut Asking<'s>) -> Result<Time, Halt> {
+    pub(crate) fn cycle(&self, asking: &mut Asking<'s>) -> Result<Time, Halt> {
         let mut longest = Time::from_base(0.0);
         let mut whole = Ok(());
         for gate in self.gates() {
@@ -144,7 +163,7 @@ impl<'s> Bank<'s> {
         whole.map(|()| longest)
     }
 
-    fn gates(&self) -> impl Iterator<Item = &'s Gate> {
+    pub(crate) fn gates(&self) -> impl Iterator<Item = &'s Gate> {
         let driven: Vec<&Id> = self
             .operators()
             .map(|(operator, _)| &operator.gate)
@@ -154,6 +173,24 @@ impl<'s> Bank<'s> {
             .iter()
             .filter(move |gate| driven.contains(&&gate.id))
     }
+}
+
+/// The supplies between a load and the battery, nearest to the load first; nothing if the battery does not feed it.
+fn chain_to<'s>(site: &'s Site, battery: &Battery, name: &Id) -> Option<Vec<&'s Supply>> {
+    if *name == battery.id {
+        return Some(Vec::new());
+    }
+    let mut chain = Vec::new();
+    let mut name = name;
+    for _ in 0..CHAIN {
+        if battery.supply.as_ref() == Some(name) {
+            return Some(chain);
+        }
+        let supply = site.supply.iter().find(|supply| supply.id == *name)?;
+        chain.push(supply);
+        name = supply.fed_by.as_ref()?;
+    }
+    None
 }
 
 /// It draws only while the gate moves: a warning light, or a lock that a spring holds shut.

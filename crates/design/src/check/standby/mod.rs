@@ -1,4 +1,7 @@
 //! Standby.
 
+pub(crate) mod far_end;
 pub(crate) mod hours_and_moves;
-mod load;
+pub(crate) mod last_action;
+pub(crate) mod load;
+pub(crate) mod recharge;
