@@ -4,6 +4,7 @@ use crate::flat::Spot;
 use crate::mark::{Letter, Mark, Slant};
 use crate::patch::Patch;
 use crate::{Anchor, Ink};
+use quantity::{Length, Quantity as _};
 
 /// Height of capitals as a share of the type size. Source: metrics of the open typeface Inter 4, measured.
 pub(crate) const CAPITAL: f64 = 0.727;
@@ -30,6 +31,11 @@ const WIDTHS: [u16; 95] = [
 pub(crate) fn width(words: &str, height: f64) -> f64 {
     let thousandths: f64 = words.chars().map(character).sum();
     thousandths / 1000.0 * height / CAPITAL * 1.05
+}
+
+/// Estimated width of one line of words with capitals of this height, as they are set on a sheet.
+pub fn text_width(words: &str, height: Length) -> Length {
+    Length::from_base(width(words, height.base() * 1000.0) / 1000.0)
 }
 
 /// Width of a character in thousandths of the type size.

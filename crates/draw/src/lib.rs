@@ -44,6 +44,7 @@ pub use error::DrawError;
 pub use figure::{Figure, Fill, Hatch};
 pub use label::{LabelRequest, PlacedLabel, place_labels};
 pub use layer::{Ink, Layer, LinePattern, LineWeight};
+pub use lettering::text_width;
 pub use north::North;
 pub use plot::{Marked, Part, Plot, Series, Stretch};
 pub use point::Point;
