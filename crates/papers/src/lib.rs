@@ -14,6 +14,7 @@ mod hazard;
 mod mounting;
 pub mod pack;
 mod plan;
+mod power;
 pub mod sheets;
 mod vehicle;
 pub mod view;

@@ -1,6 +1,6 @@
 //! Every drawing of a site on its sheet: plans, elevations, sections, plots.
 
-use crate::{curves, elevation, foot, foundation, hazard, mounting, plan, vehicle, walk};
+use crate::{curves, elevation, foot, foundation, hazard, mounting, plan, power, vehicle, walk};
 use draw::{DrawError, Drawing, North, Orientation, Paper, ScaleChoice, Scene, Sheet, TitleBlock};
 use quantity::{Quantity as _, Ratio};
 use site::{CodeBasis, Gate, Site};
@@ -55,7 +55,7 @@ pub(crate) struct Planned {
 }
 
 /// The drawings of a site on tabloid (US) or A3 (EU) paper: the plan of each gate, one of the whole site where
-/// something stands farther away, the ways of people on foot, each gate from the front and cut across, where it can catch somebody, vehicles in it, its foundations, and how it moves as curves;
+/// something stands farther away, the ways of people on foot, each gate from the front and cut across, where it can catch somebody, vehicles in it, its foundations, how it moves as curves, and the single-line diagram of the power;
 /// what is small on paper of half that size.
 pub fn drawings(site: &Site, imprint: &Imprint) -> Result<Vec<NamedDrawing>, DrawError> {
     laid_out(site, imprint, &beside_plans(site))
@@ -79,6 +79,7 @@ pub(crate) fn beside_plans(site: &Site) -> Vec<Planned> {
         planned.extend(mountings(site, gate));
         planned.extend(plots(site, gate));
     }
+    planned.extend(power::planned(site));
     planned
 }
 

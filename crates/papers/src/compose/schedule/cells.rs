@@ -80,6 +80,19 @@ pub(super) fn names(ids: &[Id]) -> Cell {
     )
 }
 
+/// Missing facts that a cell names.
+const NAMED: usize = 2;
+
+/// Facts that are missing, the first of them by name; blank where none is.
+pub(super) fn facts(missing: &[String]) -> Cell {
+    let named = missing.iter().take(NAMED).cloned().collect::<Vec<_>>();
+    match missing.len().saturating_sub(NAMED) {
+        _ if named.is_empty() => Cell::text(""),
+        0 => Cell::unknown(named.join("; ")),
+        more => Cell::unknown(format!("{}; {more} more", named.join("; "))),
+    }
+}
+
 /// A position in the site's units: along, into, up.
 pub(super) fn position(at: Option<&Position>, units: UnitSystem) -> Cell {
     match at {

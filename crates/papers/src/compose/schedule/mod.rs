@@ -6,6 +6,8 @@ mod conduits;
 mod devices;
 mod enclosures;
 mod foundations;
+mod fuses;
+mod loads;
 mod supplies;
 mod zones;
 
@@ -14,6 +16,7 @@ use site::Site;
 
 /// Every schedule that has a row.
 pub(super) fn all(site: &Site) -> Vec<Table> {
+    let power = design::power::shown(site);
     let tables = [
         zones::table(site),
         devices::table(site),
@@ -21,6 +24,10 @@ pub(super) fn all(site: &Site) -> Vec<Table> {
         conduits::table(site),
         enclosures::table(site),
         supplies::table(site),
+        loads::currents(&power),
+        loads::voltages(&power),
+        fuses::table(&power),
+        fuses::unfused(&power, site.site.unit_system()),
         foundations::table(site),
     ];
     tables
