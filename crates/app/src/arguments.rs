@@ -79,14 +79,16 @@ pub(crate) enum Command {
     /// holds every finding that hangs on the choice, 1 when none does.
     Choose {
         /// What to choose: operator, wheels, hinges or post; anchors, with their pattern and depth; pad, the smallest that
-        /// holds; protection, the fewest devices with which nobody is hit; or mounting, for the pins of linear drives.
+        /// holds; protection, the fewest devices with which nobody is hit; conductors, the cheapest with which everything
+        /// gets its voltage; or mounting, for the pins of linear drives.
         what: String,
         /// Site file, or the folder that holds `site.toml`.
         site: PathBuf,
         /// Write the ranking as JSON.
         #[arg(long)]
         json: bool,
-        /// Write what was found into the site file: of protection, the devices beside those that are there.
+        /// Write what was found into the site file: of protection, the devices beside those that are there;
+        /// of conductors, the entries of the cables that change.
         #[arg(long)]
         write: bool,
     },

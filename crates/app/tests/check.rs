@@ -40,7 +40,7 @@ fn status_zero_when_everything_asked_for_holds() {
     assert!(run.printed.contains("0 fail, 0 unknown"), "{}", run.printed);
 }
 
-/// A site without a gate yet: a box in the sun, and an authority that was asked.
+/// A site without a gate yet: a reader's contact, and an authority that was asked.
 const ALL_HOLDS: &str = r#"
 [site]
 name = "Cleared ground"
@@ -51,17 +51,10 @@ permits = ["electrical permit, licensed electrician"]
 wind_code = "ASCE 7-22"
 protection_code = "UL 325 from 2018"
 installed = 2026-11-25
-[climate]
-hottest = "95 °F"
-sunshine = "900 W/m²"
-[[enclosure]]
-id = "box"
-cooling_area = "16 ft²"
-sunlit_area = "5 ft²"
-absorptance = "0.4"
-heat_transfer = "6 W/(m²·K) ± 10 %"
-hottest_inside = "158 °F"
-mounted = [{ what = "relay", count = 2, heat = "5 W" }]
+[[device]]
+id = "reader"
+kind = "reader"
+contact = { least_current = "1 mA", input_current = "5 mA ± 10 %" }
 "#;
 
 #[test]

@@ -1,10 +1,12 @@
-//! `gatewright choose`: the entries of the parts files in the order in which they suit a site, anchors, pads, and where
-//! pins go.
+//! `gatewright choose`: the entries of the parts files in the order in which they suit a site, anchors, pads,
+//! conductors, and where pins go.
 
 use crate::folder::Folder;
 use crate::outcome::{Complaint, Outcome, complain, say};
-use crate::show::{anchored, guarded, nearest_name, pinned, poured, ranked};
-use design::{AnchorChoice, Candidate, Choice, Choosable, PadChoice, ProtectionChoice};
+use crate::show::{anchored, guarded, nearest_name, pinned, poured, ranked, sized};
+use design::{
+    AnchorChoice, Candidate, Choice, Choosable, ConductorChoice, PadChoice, ProtectionChoice,
+};
 use quantity::Word as _;
 use site::Loaded;
 use std::path::Path;
@@ -17,6 +19,8 @@ const ANCHORS: &str = "anchors";
 const PAD: &str = "pad";
 /// The fewest protective devices with which nobody is hit.
 const PROTECTION: &str = "protection";
+/// The cheapest conductors with which everything gets its voltage.
+const CONDUCTORS: &str = "conductors";
 
 /// Ranks the parts for every thing of that kind on the site.
 pub(crate) fn run(
@@ -25,9 +29,9 @@ pub(crate) fn run(
     as_json: bool,
     write: bool,
 ) -> Result<Outcome, Complaint> {
-    if write && what != PROTECTION {
+    if write && ![PROTECTION, CONDUCTORS].contains(&what) {
         return Err(Complaint(format!(
-            "Only {PROTECTION} is written into the site file; of the others the lines to write are printed."
+            "Only {PROTECTION} and {CONDUCTORS} are written into the site file; of the others the lines to write are printed."
         )));
     }
     match what {
@@ -35,6 +39,7 @@ pub(crate) fn run(
         ANCHORS => anchors(site, as_json),
         PAD => pads(site, as_json),
         PROTECTION => protection(site, as_json, write),
+        CONDUCTORS => conductors(site, as_json, write),
         _ => parts(what, site, as_json),
     }
 }
@@ -209,6 +214,54 @@ fn write_back(folder: &Folder, choices: &[ProtectionChoice]) -> Result<(), Compl
     Ok(())
 }
 
+/// Finds the cheapest conductors for the low-voltage circuits.
+fn conductors(site: &Path, as_json: bool, write: bool) -> Result<Outcome, Complaint> {
+    let folder = Folder::read(site)?;
+    let (main, parts) = folder.files();
+    let Some(choice) = design::conductor_choice(main, parts) else {
+        complain(&folder.load().problems);
+        return Ok(Outcome::BadInput);
+    };
+    if choice.cables.is_empty() {
+        return Err(Complaint(
+            "No cable of this site brings power at low voltage.".to_owned(),
+        ));
+    }
+    if as_json {
+        say(&format_args!("{:#}", serde_json::json!(choice)));
+    } else {
+        say(&sized(&choice));
+    }
+    if write {
+        write_conductors(&folder, &choice)?;
+    }
+    let open = [&choice.unmended, &choice.missing];
+    let sound = choice.kept && choice.failing.is_empty() && open.iter().all(|list| list.is_empty());
+    Ok(if sound { Outcome::Holds } else { Outcome::Open })
+}
+
+/// Writes the entries of the cables that change into the site file; everything else stays as it is.
+fn write_conductors(folder: &Folder, choice: &ConductorChoice) -> Result<(), Complaint> {
+    if choice.write.is_empty() {
+        say(&"Nothing to write: every cable stays as it is.");
+        return Ok(());
+    }
+    let file = &folder.site_file;
+    let mut text = folder.text().to_owned();
+    for line in &choice.write {
+        text = site::set_value(&text, &line.path, &line.value)
+            .map_err(|problem| Complaint(problem.to_string()))?;
+    }
+    std::fs::write(file, text)
+        .map_err(|error| Complaint::about(file, format_args!("cannot be written ({error})")))?;
+    say(&format_args!(
+        "{}: {} values written. Run gatewright check: fuses, conduits and pulls hang on cables, too.",
+        file.display(),
+        choice.write.len()
+    ));
+    Ok(())
+}
+
 fn outcome(choices: &[Choice]) -> Outcome {
     let holds = |choice: &Choice| choice.candidates.first().is_some_and(sound);
     if choices.iter().all(holds) {
@@ -226,7 +279,7 @@ fn sound(candidate: &Candidate) -> bool {
 fn no_such(what: &str) -> Complaint {
     let parts = Choosable::ALL.iter().map(ToString::to_string);
     let names: Vec<String> = parts
-        .chain([ANCHORS, PAD, PROTECTION, MOUNTING].map(str::to_owned))
+        .chain([ANCHORS, PAD, PROTECTION, CONDUCTORS, MOUNTING].map(str::to_owned))
         .collect();
     let offer = nearest_name(what, &names)
         .map(|near| format!(" Nearest: {near}."))

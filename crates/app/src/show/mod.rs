@@ -7,6 +7,7 @@ mod guarded;
 mod listed;
 mod poured;
 mod ranked;
+mod sized;
 mod walked;
 mod wrapped;
 
@@ -17,6 +18,7 @@ pub(crate) use guarded::guarded;
 pub(crate) use listed::{listed, questions_listed};
 pub(crate) use poured::poured;
 pub(crate) use ranked::{pinned, ranked};
+pub(crate) use sized::sized;
 pub(crate) use walked::{replayed, walked, walked_unread};
 pub(crate) use wrapped::{width, wrapped};
 
