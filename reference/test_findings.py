@@ -3,7 +3,7 @@
 import pytest
 from conftest import SITES
 
-EVIDENCE = ("seen", "physics", "memory", "common practice")
+EVIDENCE = ("seen", "physics", "memory", "common practice", "looked up")
 
 
 @pytest.mark.parametrize("site", SITES)
