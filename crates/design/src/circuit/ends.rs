@@ -1,6 +1,7 @@
 //! What batteries leave at the terminals of their supply when they are at their end and the gate starts all the same.
 
 use super::lower::{CHAIN, Lowering, Terminal};
+use super::output::without_doubles;
 use super::{Circuits, How, Part, PowerCase, Run};
 use crate::asking::{Asking, End};
 use crate::outcome::Halt;
@@ -62,7 +63,7 @@ impl<'s> Circuits<'s> {
         let lowered = lowering.parts(&parts, CHAIN);
         whole?;
         let lowered = lowered?;
-        let case = asking.in_reach(lowered.case(&parts, PowerCase::BatteryEnd, None))?;
+        let case = asking.in_reach(without_doubles(&lowered, &parts, PowerCase::BatteryEnd))?;
         Ok(Some(match lowered.grid.solve(&case) {
             Ok(solved) => BatteryEnd {
                 terminals: solved.voltage(terminals),

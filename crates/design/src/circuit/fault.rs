@@ -2,6 +2,7 @@
 
 use super::ends::behind_terminals;
 use super::lower::{Lowering, Terminal};
+use super::state::KIRCHHOFF;
 use super::{Circuits, How, Part, Run, Source};
 use crate::asking::{Asking, End};
 use crate::outcome::Halt;
@@ -21,6 +22,7 @@ pub(crate) fn fault_at_far_end<'s>(
     let Some(source) = part.begins_at(run) else {
         return asking.refuse("this cable begins at no source");
     };
+    asking.rest_on(&KIRCHHOFF);
     let limit = limit(circuits, asking, source);
     let mut lowering = Lowering::new(circuits, asking, How::BadEnd);
     let mut whole = Ok(());

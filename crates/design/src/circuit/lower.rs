@@ -4,7 +4,7 @@ use super::parts::Place;
 use super::taker::Amounts;
 use super::{Circuits, How, Part, PowerCase, Run, Takes};
 use crate::asking::{Asking, End};
-use crate::check::power::conductor::resistance;
+use crate::circuit::conductor::resistance;
 use crate::outcome::Halt;
 use quantity::{Current, Power, Quantity as _, Resistance, Voltage};
 use sim::network::{Branch, Case, Draw, Grid, Network, Node};

@@ -2,6 +2,7 @@
 //! draws in each case, and the voltages that follow.
 
 mod case;
+pub(crate) mod conductor;
 mod ends;
 mod fault;
 mod lower;

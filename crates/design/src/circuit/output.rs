@@ -1,6 +1,7 @@
 //! What a source gives in each case, and what a supply takes from the one before it. All values at their bad ends.
 
 use super::lower::{CHAIN, Lowered, Lowering};
+use super::state::KIRCHHOFF;
 use super::{CASES, Circuits, How, Part, PowerCase};
 use crate::asking::{Asking, End};
 use crate::outcome::Halt;
@@ -31,6 +32,7 @@ pub(crate) fn outputs<'s>(
     asking: &mut Asking<'s>,
     source: usize,
 ) -> Result<Outputs, Halt> {
+    asking.rest_on(&KIRCHHOFF);
     output_of(circuits, asking, source, CHAIN).map(Outputs)
 }
 
@@ -89,7 +91,7 @@ pub(super) fn output_of<'s>(
 }
 
 /// A case in which what is fed by several cables is counted once.
-fn without_doubles(
+pub(super) fn without_doubles(
     lowered: &Lowered,
     parts: &[&Part<'_>],
     case: PowerCase,

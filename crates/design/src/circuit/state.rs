@@ -4,9 +4,18 @@ use super::lower::{CHAIN, Lowered, Lowering};
 use super::{CASES, Circuits, How, Part, PowerCase, Taker};
 use crate::asking::Asking;
 use crate::outcome::Halt;
+use formula::{Evidence, Source};
 use quantity::{Current, Quantity as _, Ratio, Voltage};
 use sim::network::{Case, Draw, Unsolved};
 use site::Id;
+
+/// What every voltage of a network rests on.
+pub(super) static KIRCHHOFF: Source = Source {
+    work: "Ohm's law and Kirchhoff's laws",
+    clause: "",
+    evidence: Evidence::Physics,
+    seen: "definitions of resistance, current and voltage, SI brochure",
+};
 
 /// Loads in one part, up to which the search tries both ends of every value.
 const FEW: usize = 3;
@@ -21,6 +30,8 @@ pub(crate) enum State<'s> {
         at: Vec<Voltage>,
         /// Current in each run.
         through: Vec<Current>,
+        /// Voltage at the two ends of each run.
+        ends: Vec<[Voltage; 2]>,
         /// Current that each taker draws.
         drawn: Vec<Current>,
     },
@@ -62,6 +73,7 @@ pub(crate) fn states<'s>(
     } else {
         How::BadEnd
     };
+    asking.rest_on(&KIRCHHOFF);
     let lowered = lowered(circuits, asking, part, how);
     let ended = at_battery_end(circuits, asking, part);
     let (lowered, ended) = (lowered?, ended?);
@@ -157,6 +169,11 @@ fn solved<'s>(
             through: lowered.branches[0]
                 .iter()
                 .map(|branch| solved.current(*branch))
+                .collect(),
+            ends: part
+                .runs
+                .iter()
+                .map(|run| [run.from, run.to].map(|end| solved.voltage(nodes[end])))
                 .collect(),
             drawn: drawn(&solved),
         }),

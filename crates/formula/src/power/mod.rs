@@ -11,6 +11,7 @@ mod enclosure_heat_balance;
 mod enclosure_surface;
 mod iec_60228_resistance;
 mod ieee_485_temperature_factor;
+mod nec_class_2_source;
 mod nec_table_8_resistance;
 mod panel_array_current;
 mod panel_cold_voltage;
@@ -28,6 +29,7 @@ pub use enclosure_heat_balance::{EnclosureHeatBalance, EnclosureWarmth};
 pub use enclosure_surface::{EnclosureFaces, EnclosureSurface};
 pub use iec_60228_resistance::{ConductorClass, Iec60228Ohms, Iec60228Resistance};
 pub use ieee_485_temperature_factor::{BatteryTemperatureFactor, Ieee485TemperatureFactor};
+pub use nec_class_2_source::{Class2Limits, NecClass2Source};
 pub use nec_table_8_resistance::{Coating, NecTable8Ohms, NecTable8Resistance};
 pub use panel_array_current::{PanelArray, PanelArrayCurrent};
 pub use panel_cold_voltage::{PanelColdVoltage, PanelInCold};
@@ -44,6 +46,7 @@ pub(crate) const CALCULATIONS: &[Calculation] = &[
     Calculation::of::<Iec60228Resistance>(),
     Calculation::of::<VoltageDrop>(),
     Calculation::of::<AdiabaticWithstand>(),
+    Calculation::of::<NecClass2Source>(),
     Calculation::of::<BatteryStandby>(),
     Calculation::of::<Ieee485TemperatureFactor>(),
     Calculation::of::<PeukertDischargeTime>(),
@@ -81,6 +84,10 @@ pub(crate) const CASES: &[(&str, &str)] = &[
     (
         "power/adiabatic_withstand.cases.toml",
         include_str!("adiabatic_withstand.cases.toml"),
+    ),
+    (
+        "power/nec_class_2_source.cases.toml",
+        include_str!("nec_class_2_source.cases.toml"),
     ),
     (
         "power/battery_standby.cases.toml",

@@ -7,8 +7,8 @@
 use super::branch::{LICENSED, cable, circuit, circuits};
 use super::load::{Steady, motors, steady};
 use crate::asking::{Asking, pick, read};
-use crate::check::power::conductor::resistance;
 use crate::check::{BOTH, Check, Round};
+use crate::circuit::conductor::resistance;
 use crate::outcome::{Answer, Comparison, Halt, Labeled, Outcome};
 use crate::subject::About;
 use formula::mains::{

@@ -91,10 +91,10 @@ fn american<'s>(asking: &mut Asking<'s>, site: &'s Site, supply: &'s Supply) -> 
         Labeled::new("current that trips the breaker", trip),
         Labeled::new("current of a dead fault", read.fault),
     );
-    Ok(
-        Outcome::worst([ground.compared, trips, read.residual.leaks])
-            .unwrap_or(Outcome::Rule(false)),
-    )
+    // A ground of just the size that is asked for holds; its margin of nothing says nothing.
+    let ground = (!ground.compared.holds()).then_some(ground.compared);
+    let compared = ground.into_iter().chain([trips, read.residual.leaks]);
+    Ok(Outcome::worst(compared).unwrap_or(Outcome::Rule(false)))
 }
 
 fn european<'s>(asking: &mut Asking<'s>, site: &'s Site, supply: &'s Supply) -> Answer {

@@ -2,7 +2,7 @@
 
 use super::residual::{Found, residual};
 use crate::asking::{Asking, pick, read};
-use crate::check::power::conductor::{of_size, resistance};
+use crate::circuit::conductor::{of_size, resistance};
 use crate::outcome::Halt;
 use formula::mains::FaultLoop;
 use quantity::{Current, Quantity as _, Ratio, Resistance, Voltage};

@@ -5,8 +5,8 @@
 //! against what its class has. A device that takes more than the cable can carry at all is outside of the calculation.
 
 use crate::asking::{Asking, Wants, pick, read};
-use crate::check::power::conductor::resistance;
 use crate::check::{BOTH, Check, Round};
+use crate::circuit::conductor::resistance;
 use crate::outcome::{Answer, Comparison, Halt, Labeled, Outcome};
 use crate::subject::About;
 use formula::signal::{PoePower, PoweredPairs, poe_class};

@@ -98,11 +98,11 @@ fn separate<'s>(
             }
         }
     }
-    for cable in leaving {
-        for device in protective(cable) {
-            whole = watched(asking, &mut rules, device).and(whole);
-            shared(&mut rules, cable, device, leaving);
-        }
+    for device in leaving.iter().flat_map(protective) {
+        whole = watched(asking, &mut rules, device).and(whole);
+    }
+    for fuse in &fuses {
+        shared(&mut rules, fuse, leaving);
     }
     for fuse in &fuses {
         whole = selective(asking, site, &mut rules, fuse).and(whole);
@@ -112,9 +112,9 @@ fn separate<'s>(
     asking.say(|_| {
         rules.says(|| {
             format!(
-                "{} cables leave {source} through {} fuses; a short in one takes its own branch, and each protective device is watched.",
-                leaving.len(),
-                fuses.len()
+                "What leaves {source} by {} has {} of its own; a short takes its own branch, and each protective device is watched.",
+                counted(leaving.len(), "cable"),
+                counted(fuses.len(), "fuse")
             )
         })
     });
@@ -140,24 +140,38 @@ fn watched<'s>(asking: &mut Asking<'s>, rules: &mut Rules, device: &'s Device) -
     Ok(())
 }
 
+/// A number of things in words.
+fn counted(count: usize, what: &str) -> String {
+    match count {
+        1 => format!("one {what}"),
+        more => format!("{more} {what}s"),
+    }
+}
+
 /// Nothing but protective devices hangs on the fuse of one.
-fn shared(rules: &mut Rules, cable: &Leaving<'_>, device: &Device, leaving: &[Leaving<'_>]) {
-    let Some(fuse) = cable.run.fuse else { return };
-    let beside = leaving
+fn shared(rules: &mut Rules, fuse: &Fuse, leaving: &[Leaving<'_>]) {
+    let here: Vec<&Leaving<'_>> = leaving
         .iter()
-        .filter(|other| other.run.fuse.is_some_and(|other| other.id == fuse.id))
-        .flat_map(|other| other.feeds.iter())
+        .filter(|cable| cable.run.fuse.is_some_and(|other| other.id == fuse.id))
+        .collect();
+    let mut protective: Vec<&str> = here
+        .iter()
+        .flat_map(|cable| protective(cable))
+        .map(|device| device.id.as_str())
+        .collect();
+    protective.dedup();
+    let other = here
+        .iter()
+        .flat_map(|cable| &cable.feeds)
         .find(|takes| !matches!(takes, Takes::Device(device) if device.protection.is_some()));
-    if let Some(other) = beside {
-        rules.keep(
-            false,
-            &format!(
-                "A short in the cable of {} takes {} with it: fuse {} feeds both.",
-                other.id(),
-                device.id,
-                fuse.id
-            ),
+    if let (Some(other), false) = (other, protective.is_empty()) {
+        let what = format!(
+            "A short in the cable of {} takes {} with it: fuse {} feeds them all.",
+            other.id(),
+            protective.join(", "),
+            fuse.id
         );
+        rules.keep(false, &what);
     }
 }
 

@@ -3,14 +3,14 @@
 //! The sum comes from the solved circuits, with the losses of the conductors and of the supplies behind it; a start lasts
 //! a moment and is another question. A fifth is kept in hand.
 
+use super::supplied::each_supply;
 use crate::asking::{Asking, read};
 use crate::check::{BOTH, Check, Round};
 use crate::circuit::{CASES, Circuits, PowerCase, outputs};
 use crate::outcome::{Answer, Halt, Labeled, Outcome};
-use crate::subject::About;
 use formula::{Evidence, Source};
 use quantity::{Quantity as _, Ratio, Temperature};
-use site::{Site, Supply, SupplyKind};
+use site::{Site, Supply};
 
 /// The check.
 pub(crate) const CHECK: Check = Check {
@@ -32,29 +32,19 @@ static SPARE: Source = Source {
 const USED: f64 = 0.8;
 
 fn ask<'s>(site: &'s Site, round: &mut Round<'s, '_>) {
-    let circuits = Circuits::of(site);
-    for supply in site
-        .supply
-        .iter()
-        .filter(|supply| supply.kind != SupplyKind::Mains)
-    {
-        round.ask(About::new(&supply.origin, &supply.id), |asking| {
-            capacity(asking, site, &circuits, supply)
-        });
-    }
+    each_supply(site, round, |asking, circuits, (supply, source)| {
+        capacity(asking, circuits, supply, source)
+    });
 }
 
 fn capacity<'s>(
     asking: &mut Asking<'s>,
-    site: &'s Site,
     circuits: &Circuits<'s>,
     supply: &'s Supply,
+    source: usize,
 ) -> Answer {
-    let Some(source) = circuits.source(&supply.id) else {
-        return asking.refuse("this supply is not on the site");
-    };
     let rated = read!(asking, supply.rated_current);
-    let share = share_in_heat(asking, site, supply);
+    let share = share_in_heat(asking, circuits.site, supply);
     let drawn = outputs(circuits, asking, source);
     let (rated, share, drawn) = (rated?, share?, drawn?);
     asking.rest_on(&SPARE);

@@ -6,14 +6,15 @@
 //! what the fuse breaks. It also carries what flows for good.
 
 use super::carries::carries;
-use crate::asking::{Asking, Wants, pick, read};
+use super::heat_of_short::heat;
+use super::unfused::unfused;
+use crate::asking::{Asking, Wants, read};
 use crate::check::{BOTH, Check, Round};
 use crate::circuit::{Circuits, Part, Run, Source, State, fault_at_far_end, states};
 use crate::outcome::{Answer, Comparison, Halt, Labeled, Outcome};
 use crate::subject::About;
-use formula::power::{AdiabaticWithstand, Metal};
-use quantity::{Current, Quantity as _, Temperature, Word as _, celsius};
-use site::{Battery, Cable, Fuse, Insulation, Site, SupplyKind};
+use quantity::{Current, Quantity as _};
+use site::{Battery, Cable, Fuse, Site, SupplyKind};
 
 /// The check.
 pub(crate) const CHECK: Check = Check {
@@ -23,9 +24,6 @@ pub(crate) const CHECK: Check = Check {
     concerns: "each cable that begins at a low-voltage supply or a battery, and that of each battery",
     ask,
 };
-
-/// Longest time over which the heat of a short stays in the metal.
-const SHORT: f64 = 5.0;
 
 fn ask<'s>(site: &'s Site, round: &mut Round<'s, '_>) {
     let circuits = Circuits::of(site);
@@ -122,7 +120,7 @@ fn fused<'s>(
     let cable = run.cable;
     let carried = carries(asking, site, cable);
     let Some(fuse) = run.fuse else {
-        return unfused(asking, cable, source, carried);
+        return unfused(asking, site, cable, source, carried);
     };
     let rated = read!(asking, fuse.rated_current);
     let opens_at = read!(asking, fuse.opens_at);
@@ -188,77 +186,6 @@ fn lasting<'s>(
         }
     }
     Ok(most)
-}
-
-/// Without a fuse, only a source that cannot give more than the conductors carry will do.
-fn unfused<'s>(
-    asking: &mut Asking<'s>,
-    cable: &'s Cable,
-    source: Source<'s>,
-    carried: Result<Current, Halt>,
-) -> Answer {
-    let most = match source {
-        Source::Supply(supply) if supply.fault_current.is_some() => {
-            read!(asking, supply.fault_current)
-        }
-        _ => asking.lack(&cable.origin, "fuse", Wants::Written("\"f3\"")),
-    };
-    let (carried, most) = (carried?, most?);
-    asking.say(|print| {
-        format!(
-            "{} has no fuse; a short draws {} from {}, and its conductors carry {}.",
-            cable.id,
-            print.q(most),
-            source.id(),
-            print.q(carried)
-        )
-    });
-    Ok(Outcome::at_most(
-        Labeled::new("most that its source gives", most),
-        Labeled::new("current that the conductors carry", carried),
-    ))
-}
-
-/// The heat of a short for as long as the fuse takes; nothing to compare where it takes so long that heat flows off.
-fn heat<'s>(
-    asking: &mut Asking<'s>,
-    cable: &'s Cable,
-    fuse: &'s Fuse,
-) -> Result<Option<Comparison>, Halt> {
-    let time = read!(asking, fuse.opens_within);
-    let current = read!(asking, fuse.opens_at);
-    let size = pick!(asking, cable.size);
-    let metal = pick!(asking, cable.metal);
-    let insulation = pick!(asking, cable.insulation);
-    let initial = read!(asking, cable.insulation_rating);
-    let (time, current, size) = (time?, current?, size?);
-    let (metal, insulation, initial) = (metal?, insulation?, initial?);
-    let Some(metal) = Metal::from_word(metal.word()) else {
-        return asking.refuse("no figure is known for a short in this metal");
-    };
-    if time.base() > SHORT {
-        return Ok(None);
-    }
-    let stands = asking.work(&AdiabaticWithstand {
-        size,
-        metal,
-        initial,
-        limit: limit(insulation),
-        current,
-        time,
-    })?;
-    Ok(Some(Comparison::at_most(
-        Labeled::new("time in which the fuse opens", time),
-        Labeled::new("time that the insulation stands", stands.longest),
-    )))
-}
-
-/// What insulation stands for a moment.
-fn limit(insulation: Insulation) -> Temperature {
-    match insulation {
-        Insulation::Thermoplastic => celsius(160.0),
-        Insulation::Thermosetting => celsius(250.0),
-    }
 }
 
 /// What batteries push into a short beside what the fuse breaks; nothing to compare where there is no battery.
@@ -374,6 +301,21 @@ mod tests {
         assert_eq!(only(&CHECK, &bare).verdict, Verdict::Fails);
         let small = bare.replace("fault_current = \"60 A\"", "fault_current = \"6 A\"");
         assert_eq!(only(&CHECK, &small).verdict, Verdict::Holds);
+    }
+
+    #[test]
+    fn a_class_2_source_needs_none_while_it_is_small_enough() {
+        let class_2 = SITE.replace("fuse = \"f1\"", "").replace(
+            "fault_current = \"60 A\"",
+            "limited = true\nrated_current = \"4 A\"",
+        );
+        let finding = only(&CHECK, &class_2);
+        assert_eq!(finding.verdict, Verdict::Holds, "{}", finding.sentence);
+        // 100 VA at 24 V.
+        let limit = finding.capacity.unwrap().value.unwrap();
+        assert!((limit - 100.0 / 24.0).abs() < 1e-9, "{limit}");
+        let large = class_2.replace("\"4 A\"", "\"5 A\"");
+        assert_eq!(only(&CHECK, &large).verdict, Verdict::Fails);
     }
 
     #[test]

@@ -3,14 +3,13 @@
 //! Two moments are asked: power returns, and everything is switched on at once; and the gate starts on the coldest night
 //! with all that runs then. A supply that gives less than is asked lets its voltage fall, and controllers start again.
 
-use super::supplied::momentary;
+use super::supplied::{each_supply, momentary};
 use crate::asking::{Asking, read};
 use crate::check::{BOTH, Check, Round};
 use crate::circuit::{Circuits, PowerCase, Takes, outputs};
 use crate::outcome::{Answer, Comparison, Halt, Labeled, Outcome};
-use crate::subject::About;
 use quantity::{Current, Quantity as _};
-use site::{Device, DeviceKind, PowerLoss, Site, Supply, SupplyKind};
+use site::{Device, DeviceKind, PowerLoss, Site, Supply};
 
 /// The check.
 pub(crate) const CHECK: Check = Check {
@@ -22,29 +21,19 @@ pub(crate) const CHECK: Check = Check {
 };
 
 fn ask<'s>(site: &'s Site, round: &mut Round<'s, '_>) {
-    let circuits = Circuits::of(site);
-    for supply in site
-        .supply
-        .iter()
-        .filter(|supply| supply.kind != SupplyKind::Mains)
-    {
-        round.ask(About::new(&supply.origin, &supply.id), |asking| {
-            inrush(asking, site, &circuits, supply)
-        });
-    }
+    each_supply(site, round, |asking, circuits, (supply, source)| {
+        inrush(asking, circuits, supply, source)
+    });
 }
 
 fn inrush<'s>(
     asking: &mut Asking<'s>,
-    site: &'s Site,
     circuits: &Circuits<'s>,
     supply: &'s Supply,
+    source: usize,
 ) -> Answer {
-    let Some(source) = circuits.source(&supply.id) else {
-        return asking.refuse("this supply is not on the site");
-    };
     let limit = momentary(asking, circuits, source);
-    let together = together(asking, site, supply);
+    let together = together(asking, circuits.site, supply);
     let drawn = outputs(circuits, asking, source);
     let (limit, together, drawn) = (limit?, together?, drawn?);
     let start = drawn.in_case(PowerCase::ColdStart);

@@ -1,9 +1,30 @@
-//! What a source can give, for good and for a moment.
+//! The supplies that are asked, and what a source can give for a moment.
 
 use crate::asking::{Asking, read};
+use crate::check::Round;
 use crate::circuit::{Circuits, Source};
-use crate::outcome::Halt;
+use crate::outcome::{Answer, Halt};
+use crate::subject::About;
 use quantity::Current;
+use site::{Site, Supply, SupplyKind};
+
+/// Asks of each supply at low voltage, with its number among the sources.
+pub(super) fn each_supply<'s>(
+    site: &'s Site,
+    round: &mut Round<'s, '_>,
+    answer: impl Fn(&mut Asking<'s>, &Circuits<'s>, (&'s Supply, usize)) -> Answer,
+) {
+    let circuits = Circuits::of(site);
+    for (number, source) in circuits.sources.iter().enumerate() {
+        if let Source::Supply(supply) = *source
+            && supply.kind != SupplyKind::Mains
+        {
+            round.ask(About::new(&supply.origin, &supply.id), |asking| {
+                answer(asking, &circuits, (supply, number))
+            });
+        }
+    }
+}
 
 /// Current that a source gives for a moment: what its data sheet says, else what it gives for good.
 pub(super) fn momentary<'s>(

@@ -7,10 +7,11 @@
 
 use crate::asking::{Asking, Wants, read};
 use crate::check::{BOTH, Check, Round};
-use crate::circuit::{Circuits, PowerCase, State, Takes, states};
+use crate::circuit::{Circuits, Part, PowerCase, State, Takes, states};
+use crate::figure::Print;
 use crate::outcome::{Answer, Comparison, Halt, Labeled, Outcome};
 use crate::subject::About;
-use quantity::Voltage;
+use quantity::{Quantity as _, Voltage};
 use site::{Device, DeviceKind, Site, Supply, SupplyKind};
 
 /// The check.
@@ -71,10 +72,55 @@ fn is_converter(site: &Site, supply: &Supply) -> bool {
     before.is_some_and(|before| before.kind != SupplyKind::Mains)
 }
 
-/// The lowest voltage at something, and when.
-struct Lowest<'s> {
+/// The lowest voltage at something, when, and where that is.
+struct Lowest<'c, 's> {
     voltage: Voltage,
     state: State<'s>,
+    part: &'c Part<'s>,
+    taker: usize,
+    /// Highest of its voltages in the other cases.
+    highest: Voltage,
+}
+
+/// Voltages nearer than this, in volts, are the same.
+const ALIKE: f64 = 1e-3;
+
+impl Lowest<'_, '_> {
+    /// When that is, in words.
+    fn when(&self) -> &'static str {
+        if self.highest.base() - self.voltage.base() < ALIKE {
+            "in every case alike"
+        } else {
+            self.state.case().when()
+        }
+    }
+
+    /// What each run on the way loses, one line each.
+    fn way(&self, print: Print) -> Vec<String> {
+        let State::Stands { through, ends, .. } = &self.state else {
+            return Vec::new();
+        };
+        let one_way = self.part.ways().map(|ways| ways[self.taker].clone());
+        let runs = one_way.unwrap_or_else(|| (0..self.part.runs.len()).collect());
+        let line = |run: usize| {
+            let ([near, far], current) = (ends[run], through[run]);
+            format!(
+                "By {}, {} become {}: {} through {}, both ways{}.",
+                self.part.runs[run].cable.id,
+                print.q(near),
+                print.q(far),
+                print.q(current),
+                print.q((near - far) / current),
+                if self.part.runs[run].fuse.is_some() {
+                    " and the fuse"
+                } else {
+                    ""
+                }
+            )
+        };
+        let flowing = |run: &usize| through[*run].base() != 0.0;
+        runs.into_iter().filter(flowing).map(line).collect()
+    }
 }
 
 fn voltage<'s>(
@@ -85,12 +131,15 @@ fn voltage<'s>(
 ) -> Answer {
     let lowest = lowest(asking, circuits, takes);
     let (least, lowest) = (least?, lowest?);
+    for line in lowest.way(asking.print()) {
+        asking.note(|_| line);
+    }
     asking.say(|print| match &lowest.state {
-        State::Stands { case, .. } => format!(
-            "At {}, {} {}, its lowest; it needs {}.",
+        State::Stands { .. } => format!(
+            "At {}, {} at its lowest, {}; it needs {}.",
             takes.id(),
             print.q(lowest.voltage),
-            case.when(),
+            lowest.when(),
             print.q(least)
         ),
         State::Collapses { case, first, carried } => format!(
@@ -118,20 +167,20 @@ pub(super) fn lowest_on_supply<'s>(
 }
 
 /// The lowest voltage at something over all its cables and all cases.
-fn lowest<'s>(
+fn lowest<'c, 's>(
     asking: &mut Asking<'s>,
-    circuits: &Circuits<'s>,
+    circuits: &'c Circuits<'s>,
     takes: Takes<'s>,
-) -> Result<Lowest<'s>, Halt> {
+) -> Result<Lowest<'c, 's>, Halt> {
     lowest_in(asking, circuits, takes, |_| true)
 }
 
-fn lowest_in<'s>(
+fn lowest_in<'c, 's>(
     asking: &mut Asking<'s>,
-    circuits: &Circuits<'s>,
+    circuits: &'c Circuits<'s>,
     takes: Takes<'s>,
     wanted: impl Fn(PowerCase) -> bool,
-) -> Result<Lowest<'s>, Halt> {
+) -> Result<Lowest<'c, 's>, Halt> {
     circuits.feeding(asking, takes)?;
     let without = circuits
         .without_cable
@@ -140,7 +189,8 @@ fn lowest_in<'s>(
     if without {
         return asking.lack(takes.origin(), "cable", Wants::Table(CABLE));
     }
-    let mut lowest: Option<Lowest<'s>> = None;
+    let mut lowest: Option<Lowest<'c, 's>> = None;
+    let mut highest = Voltage::from_base(0.0);
     let mut whole = Ok(());
     for part in &circuits.parts {
         let here: Vec<usize> = part.takers_named(takes.id()).collect();
@@ -154,25 +204,34 @@ fn lowest_in<'s>(
         for state in found.into_iter().filter(|state| wanted(state.case())) {
             for taker in &here {
                 let voltage = state.voltage(*taker);
+                let (case, cable) = (state.case(), part.run_to(*taker));
+                let by = cable.map_or(String::new(), |run| format!(" by {}", run.cable.id));
                 asking.note(|print| {
                     format!(
-                        "{}: {} at {}",
-                        state.case().when(),
+                        "{}: {} at {}{by}",
+                        case.when(),
                         print.q(voltage),
                         takes.id()
                     )
                 });
+                highest = if voltage > highest { voltage } else { highest };
                 if lowest.as_ref().is_none_or(|known| voltage < known.voltage) {
                     lowest = Some(Lowest {
                         voltage,
                         state: state.clone(),
+                        part,
+                        taker: *taker,
+                        highest,
                     });
                 }
             }
         }
     }
     whole?;
-    lowest.map_or_else(|| asking.refuse("nothing feeds this"), Ok)
+    match lowest {
+        Some(lowest) => Ok(Lowest { highest, ..lowest }),
+        None => asking.refuse("nothing feeds this"),
+    }
 }
 
 /// How a cable is written.
