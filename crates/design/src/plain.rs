@@ -1,4 +1,4 @@
-//! Paths of the site in plain words, for sentences.
+//! Paths, missing facts and numbers of things in plain words, for sentences.
 
 use crate::asking::Lack;
 
@@ -14,6 +14,15 @@ fn step(step: &str) -> String {
         step.replace('"', "")
     } else {
         step.replace(['_', '.'], " ")
+    }
+}
+
+/// A number of things, as one says it: no fuse, one fuse, 3 fuses.
+pub(crate) fn counted(count: usize, what: &str) -> String {
+    match count {
+        0 => format!("no {what}"),
+        1 => format!("one {what}"),
+        more => format!("{more} {what}s"),
     }
 }
 

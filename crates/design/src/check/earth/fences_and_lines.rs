@@ -8,6 +8,7 @@ use crate::asking::{Asking, Wants, read};
 use crate::check::protect::means::told;
 use crate::check::{BOTH, Check, Round};
 use crate::outcome::{Answer, Comparison, Halt, Labeled, Outcome};
+use crate::plain::counted;
 use crate::subject::About;
 use formula::{Evidence, Source};
 use quantity::{Length, Quantity as _, Voltage};
@@ -126,14 +127,6 @@ fn around<'s>(asking: &mut Asking<'s>, site: &'s Site) -> Answer {
         )
     });
     Ok(Outcome::worst(compared).unwrap_or(Outcome::Rule(true)))
-}
-
-fn counted(count: usize, what: &str) -> String {
-    match count {
-        0 => format!("no {what}"),
-        1 => format!("one {what}"),
-        more => format!("{more} {what}s"),
-    }
 }
 
 fn overhead<'s>(asking: &mut Asking<'s>, line: &'s Overhead, us: bool) -> Result<Comparison, Halt> {

@@ -10,6 +10,7 @@ use crate::check::rules::Rules;
 use crate::check::{BOTH, Check, Round};
 use crate::circuit::{Circuits, Run, Takes};
 use crate::outcome::{Answer, Comparison, Halt, Labeled};
+use crate::plain::counted;
 use crate::subject::About;
 use formula::{Evidence, Source};
 use quantity::Current;
@@ -138,14 +139,6 @@ fn watched<'s>(asking: &mut Asking<'s>, rules: &mut Rules, device: &'s Device) -
         ),
     );
     Ok(())
-}
-
-/// A number of things in words.
-fn counted(count: usize, what: &str) -> String {
-    match count {
-        1 => format!("one {what}"),
-        more => format!("{more} {what}s"),
-    }
 }
 
 /// Nothing but protective devices hangs on the fuse of one.
