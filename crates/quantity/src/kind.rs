@@ -14,6 +14,12 @@ pub trait Quantity: Copy + PartialEq + PartialOrd + std::fmt::Debug + Argument {
     fn base(self) -> f64;
 }
 
+/// Keeps gains in decibels apart from plain numbers.
+pub trait GainKind: uom::Kind {}
+
+/// Keeps levels over a milliwatt apart from gains and from plain numbers.
+pub trait PowerLevelKind: uom::Kind {}
+
 /// Declares the kinds: the type, its name with article, and an example of how it is written.
 macro_rules! kinds {
     ($($(#[doc = $doc:literal])* $name:ident = $type:ty, $article:literal, $words:literal, $example:literal;)*) => {
@@ -137,6 +143,22 @@ kinds! {
         "a", "resistance per length", "6.385 Ω/kft";
     /// How badly a material, such as soil, carries current (Ω·m).
     Resistivity = uom::si::f64::ElectricalResistivity, "a", "resistivity", "100 Ω·m";
+    /// How many times a signal grows on its way, on the logarithmic scale; a loss where it shrinks (dB inside).
+    Gain = uom::si::Quantity<ISQ<Z0, Z0, Z0, Z0, Z0, Z0, Z0, dyn GainKind>, SI<f64>, f64>,
+        "a", "gain or loss", "12 dB";
+    /// A radio power on the logarithmic scale over a milliwatt (dBm inside).
+    PowerLevel = uom::si::Quantity<ISQ<Z0, Z0, Z0, Z0, Z0, Z0, Z0, dyn PowerLevelKind>, SI<f64>, f64>,
+        "a", "power level", "-85 dBm";
+    /// A strength of the electric field of a radio wave (V/m).
+    FieldStrength = uom::si::f64::ElectricField, "a", "field strength", "11 mV/m";
     /// An amount of charge, as batteries are rated (C inside).
     Charge = uom::si::f64::ElectricCharge, "a", "charge", "26 Ah";
+    /// How strongly a coil or a line answers a change of its current (H).
+    Inductance = uom::si::f64::Inductance, "an", "inductance", "120 µH";
+    /// How much charge a part holds for each volt (F).
+    Capacitance = uom::si::f64::Capacitance, "a", "capacitance", "100 nF";
+    /// An amount of data, as disks are sold (bit inside).
+    DataSize = uom::si::f64::Information, "an", "amount of data", "4 TB";
+    /// A rate of data over a link (bit/s).
+    DataRate = uom::si::f64::InformationRate, "a", "data rate", "100 Mbit/s";
 }

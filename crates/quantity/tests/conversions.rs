@@ -51,6 +51,8 @@ const PRINTED: &[(Kind, &str, &str)] = &[
     (Kind::HeatFlux, "1 BTU/(h·ft²)", "3.154591e0"),
     (Kind::HeatTransfer, "1 BTU/(h·ft²·°F)", "5.678263e0"),
     (Kind::Charge, "1 Ah", "3.6e3"),
+    (Kind::Inductance, "1 µH", "1e-6"),
+    (Kind::Capacitance, "1 nF", "1e-9"),
 ];
 
 #[test]

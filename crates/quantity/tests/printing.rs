@@ -69,6 +69,10 @@ const PRINTED: &[(Kind, &str, &str, &str)] = &[
     ),
     (Kind::Resistivity, "123.4 Ω·m", "123 Ω·m", "123 Ω·m"),
     (Kind::Charge, "26 Ah", "26 Ah", "26 Ah"),
+    (Kind::Inductance, "126.74 µH", "127 µH", "127 µH"),
+    (Kind::Capacitance, "0.1 µF", "100 nF", "100 nF"),
+    (Kind::DataSize, "1.234 TB", "1.23 TB", "1.23 TB"),
+    (Kind::DataRate, "12.5 Mbit/s", "12.5 Mbit/s", "12.5 Mbit/s"),
 ];
 
 #[test]

@@ -106,6 +106,10 @@ const FORMS: &[(Kind, &str, f64)] = &[
     (Kind::ResistancePerLength, "0.3048 ohm/kft", 0.001),
     (Kind::Resistivity, "5000 ohm-cm", 50.0),
     (Kind::Charge, "26 Ah", 93_600.0),
+    (Kind::Inductance, "120 µH", 120e-6),
+    (Kind::Capacitance, "0.1 µF", 1e-7),
+    (Kind::DataSize, "2 TB", 16e12),
+    (Kind::DataRate, "100 Mbps", 1e8),
 ];
 
 #[test]

@@ -115,7 +115,11 @@ fn tables(kind: Kind) -> (&'static [Choice], &'static [Choice]) {
         | Kind::Resistance
         | Kind::ResistancePerLength
         | Kind::Resistivity
-        | Kind::Charge => of_electricity(kind),
+        | Kind::Charge
+        | Kind::Inductance
+        | Kind::Capacitance => of_electricity(kind),
+        Kind::Gain | Kind::PowerLevel | Kind::FieldStrength => of_radio(kind),
+        Kind::DataSize | Kind::DataRate => of_data(kind),
     }
 }
 
@@ -288,12 +292,60 @@ fn of_electricity(kind: Kind) -> (&'static [Choice], &'static [Choice]) {
     const SI_CABLE: &[Choice] = &[row("Ω/km", 0.0, FOUR)];
     const SOIL: &[Choice] = &[row("Ω·m", 0.0, THREE)];
     const CHARGE: &[Choice] = &[row("Ah", 1.0, THREE), row("mAh", 0.0, THREE)];
+    const INDUCTANCE: &[Choice] = &[
+        row("H", 1.0, THREE),
+        row("mH", 1.0, THREE),
+        row("µH", 0.1, THREE),
+        row("nH", 0.0, THREE),
+    ];
+    const CAPACITANCE: &[Choice] = &[
+        row("µF", 1.0, THREE),
+        row("nF", 1.0, THREE),
+        row("pF", 0.0, THREE),
+    ];
     match kind {
         Kind::Current => (CURRENT, CURRENT),
         Kind::Voltage => (VOLTAGE, VOLTAGE),
         Kind::Resistance => (RESISTANCE, RESISTANCE),
         Kind::ResistancePerLength => (US_CABLE, SI_CABLE),
         Kind::Resistivity => (SOIL, SOIL),
+        Kind::Inductance => (INDUCTANCE, INDUCTANCE),
+        Kind::Capacitance => (CAPACITANCE, CAPACITANCE),
         _ => (CHARGE, CHARGE),
+    }
+}
+
+/// Tables for radio.
+fn of_radio(kind: Kind) -> (&'static [Choice], &'static [Choice]) {
+    const GAIN: &[Choice] = &[row("dB", 0.0, TENTH)];
+    const LEVEL: &[Choice] = &[row("dBm", 0.0, TENTH)];
+    const FIELD: &[Choice] = &[
+        row("V/m", 1.0, THREE),
+        row("mV/m", 1.0, THREE),
+        row("µV/m", 0.0, THREE),
+    ];
+    match kind {
+        Kind::Gain => (GAIN, GAIN),
+        Kind::PowerLevel => (LEVEL, LEVEL),
+        _ => (FIELD, FIELD),
+    }
+}
+
+/// Tables for data; the same everywhere.
+fn of_data(kind: Kind) -> (&'static [Choice], &'static [Choice]) {
+    const SIZE: &[Choice] = &[
+        row("TB", 1.0, THREE),
+        row("GB", 1.0, THREE),
+        row("MB", 1.0, THREE),
+        row("kB", 0.0, THREE),
+    ];
+    const RATE: &[Choice] = &[
+        row("Gbit/s", 1.0, THREE),
+        row("Mbit/s", 1.0, THREE),
+        row("kbit/s", 0.0, THREE),
+    ];
+    match kind {
+        Kind::DataSize => (SIZE, SIZE),
+        _ => (RATE, RATE),
     }
 }

@@ -107,6 +107,7 @@ fn distance(kind: Kind, base: f64, system: UnitSystem, style: Style) -> String {
     match kind {
         Kind::Ratio => plain(base, style),
         Kind::Temperature => of_kind(Kind::TemperatureDifference, base, system, style),
+        Kind::PowerLevel => of_kind(Kind::Gain, base, system, style),
         _ => of_kind(kind, base, system, style),
     }
 }

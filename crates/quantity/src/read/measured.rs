@@ -65,10 +65,10 @@ struct Sides {
 impl Sides {
     /// The kind of a distance between two values.
     fn distance_kind(&self) -> Kind {
-        if self.kind == Kind::Temperature {
-            Kind::TemperatureDifference
-        } else {
-            self.kind
+        match self.kind {
+            Kind::Temperature => Kind::TemperatureDifference,
+            Kind::PowerLevel => Kind::Gain,
+            other => other,
         }
     }
 

@@ -21,10 +21,16 @@ pub(super) fn unit(
     if let Some(unit) = on_scale(kind) {
         return Ok(unit);
     }
-    // In a tolerance `5 °F` can only be a difference.
+    // In a tolerance `5 °F` can only be a difference, and `1 dBm` only a gain.
     if reach == Reach::Distance
         && kind == Kind::TemperatureDifference
         && let Some(unit) = on_scale(Kind::Temperature)
+    {
+        return Ok(unit);
+    }
+    if reach == Reach::Distance
+        && kind == Kind::Gain
+        && let Some(unit) = on_scale(Kind::PowerLevel)
     {
         return Ok(unit);
     }

@@ -1,4 +1,4 @@
-//! Units of current, voltage, resistance, resistivity and charge.
+//! Units of current, voltage, resistance, resistivity, charge, inductance and capacitance.
 
 use super::{FOOT, Unit};
 
@@ -46,4 +46,20 @@ pub(super) const CHARGE: &[Unit] = &[
     Unit::new(&["Ah", "A·h", "amp hours", "amp-hours"], 3600.0),
     Unit::new(&["mAh", "mA·h"], 3.6),
     Unit::new(&["C", "coulomb", "coulombs", "A·s", "As"], 1.0),
+];
+
+/// Units of inductance, in henries.
+pub(super) const INDUCTANCE: &[Unit] = &[
+    Unit::new(&["µH", "uH", "microhenry", "microhenries"], 1e-6),
+    Unit::new(&["mH", "millihenry", "millihenries"], 1e-3),
+    Unit::new(&["H", "henry", "henries"], 1.0),
+    Unit::new(&["nH"], 1e-9),
+];
+
+/// Units of capacitance, in farads.
+pub(super) const CAPACITANCE: &[Unit] = &[
+    Unit::new(&["nF"], 1e-9),
+    Unit::new(&["µF", "uF", "microfarad", "microfarads"], 1e-6),
+    Unit::new(&["pF"], 1e-12),
+    Unit::new(&["F", "farad", "farads"], 1.0),
 ];

@@ -1,10 +1,12 @@
 //! The units of each kind, as they are written, with their exact definitions.
 
+mod data;
 mod electric;
 mod geometry;
 mod heat;
 mod load;
 mod motion;
+mod radio;
 
 use crate::Kind;
 
@@ -165,7 +167,14 @@ pub fn units_of(kind: Kind) -> &'static [Unit] {
         Kind::Resistance => electric::RESISTANCE,
         Kind::ResistancePerLength => electric::RESISTANCE_PER_LENGTH,
         Kind::Resistivity => electric::RESISTIVITY,
+        Kind::Gain => radio::GAIN,
+        Kind::PowerLevel => radio::POWER_LEVEL,
+        Kind::FieldStrength => radio::FIELD_STRENGTH,
         Kind::Charge => electric::CHARGE,
+        Kind::Inductance => electric::INDUCTANCE,
+        Kind::Capacitance => electric::CAPACITANCE,
+        Kind::DataSize => data::SIZE,
+        Kind::DataRate => data::RATE,
     }
 }
 

@@ -7,6 +7,7 @@ use std::f64::consts::PI;
 pub(super) const TIME: &[Unit] = &[
     Unit::new(&["s", "sec", "second", "seconds"], 1.0),
     Unit::new(&["ms", "millisecond", "milliseconds"], 1e-3),
+    Unit::new(&["ns", "nanosecond", "nanoseconds"], 1e-9),
     Unit::new(&["min", "minute", "minutes"], 60.0),
     Unit::new(&["h", "hr", "hour", "hours"], 3600.0),
     Unit::new(&["d", "day", "days"], 86_400.0),
@@ -21,6 +22,7 @@ pub(super) const FREQUENCY: &[Unit] = &[
     Unit::new(&["MHz"], 1e6),
     Unit::new(&["GHz"], 1e9),
     Unit::new(&["per minute", "/min"], 1.0 / 60.0),
+    Unit::new(&["per hour", "/h"], 1.0 / 3600.0),
 ];
 
 /// Units of speed, in meters per second.
@@ -35,6 +37,8 @@ pub(super) const VELOCITY: &[Unit] = &[
     Unit::new(&["cm/s"], 1e-2),
     Unit::new(&["km/h", "kph"], 1.0 / 3.6),
     Unit::new(&["kn", "knot", "knots"], 1852.0 / 3600.0),
+    Unit::new(&["mm/h"], 1e-3 / 3600.0),
+    Unit::new(&["in/h"], INCH / 3600.0),
 ];
 
 /// Units of acceleration, in meters per second squared.
