@@ -19,6 +19,16 @@ pub trait Formula: Sized {
     fn outputs(gives: &Self::Gives) -> Vec<Value>;
 }
 
+/// Name and text of the case file beside each calculation of a discipline.
+macro_rules! cases {
+    ($discipline:literal: $($name:literal,)*) => {
+        &[$((
+            concat!($discipline, "/", $name, ".cases.toml"),
+            include_str!(concat!($name, ".cases.toml")),
+        ),)*]
+    };
+}
+
 /// Declares a calculation: the type with its inputs, the type with its outputs, and the sheet of both.
 ///
 /// The doc comment of the type is its prose, the doc comment of each field its one-line meaning. `by` names the

@@ -261,18 +261,9 @@ pub(crate) const CALCULATIONS: &[Calculation] = &[
     Calculation::of::<WarningPlacards>(),
 ];
 
-/// Name and text of the case file beside a calculation.
-macro_rules! cases {
-    ($($name:literal,)*) => {
-        &[$((
-            concat!("protection/", $name, ".cases.toml"),
-            include_str!(concat!($name, ".cases.toml")),
-        ),)*]
-    };
-}
-
 /// The case files of this discipline: name and text.
 pub(crate) const CASES: &[(&str, &str)] = cases![
+    "protection":
     "ada_closing_time",
     "ada_gate_dimension",
     "ada_operating_force",

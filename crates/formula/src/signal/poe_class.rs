@@ -19,7 +19,7 @@ pub struct PoeClass {
 
 static TABLE: Stored = Stored::new(|| Table::read(include_str!("poe_class.toml")));
 
-/// The promise of a class, 2 to 8 (IEEE 802.3, clauses 33 and 145; how it was seen stands in `poe_class.toml`).
+/// The promise of a class, 1 to 8 (IEEE 802.3, clauses 33 and 145; how it was seen stands in `poe_class.toml`).
 pub fn poe_class(class: u32) -> Result<PoeClass, OutOfReach> {
     let table = Table::of(&TABLE)?;
     let classes = table.numbers("class");
@@ -35,7 +35,7 @@ pub fn poe_class(class: u32) -> Result<PoeClass, OutOfReach> {
             device_power: Power::from_base(cell("device_power")?),
         })
     };
-    found().ok_or_else(|| OutOfReach::new("class", "the table has the classes 2 to 8"))
+    found().ok_or_else(|| OutOfReach::new("class", "the table has the classes 1 to 8"))
 }
 
 #[cfg(test)]
@@ -45,7 +45,7 @@ mod tests {
 
     #[test]
     fn classes_rise_and_keep_their_own_arithmetic() {
-        let classes: Vec<PoeClass> = (2..=8).map(|class| poe_class(class).unwrap()).collect();
+        let classes: Vec<PoeClass> = (1..=8).map(|class| poe_class(class).unwrap()).collect();
         for pair in classes.windows(2) {
             assert!(pair[0].device_power < pair[1].device_power);
             assert!(pair[0].injector_power < pair[1].injector_power);

@@ -51,6 +51,11 @@ fn range(kind: Kind) -> Range {
         Kind::ResistancePerLength => Range::Positive(-9, 4),
         Kind::Resistivity => Range::Positive(-3, 6),
         Kind::Charge => Range::Positive(-3, 9),
+        Kind::Inductance | Kind::Capacitance => Range::Positive(-12, 2),
+        Kind::DataSize => Range::Positive(0, 16),
+        Kind::DataRate => Range::Positive(0, 12),
+        Kind::Gain | Kind::PowerLevel => Range::Even(-200.0, 400.0, 1200),
+        Kind::FieldStrength => Range::Positive(-9, 3),
     }
 }
 

@@ -178,18 +178,9 @@ pub(crate) const CALCULATIONS: &[Calculation] = &[
     Calculation::of::<VehicleTestClass>(),
 ];
 
-/// Name and text of the case file beside a calculation.
-macro_rules! cases {
-    ($($name:literal,)*) => {
-        &[$((
-            concat!("standing/", $name, ".cases.toml"),
-            include_str!(concat!($name, ".cases.toml")),
-        ),)*]
-    };
-}
-
 /// The case files of this discipline: name and text.
 pub(crate) const CASES: &[(&str, &str)] = cases![
+    "standing":
     "adhesive_order",
     "anchor_adhesive_critical_edge",
     "anchor_bond_tension",
