@@ -4,6 +4,7 @@
 mod record;
 #[macro_use]
 mod word;
+mod address;
 mod date;
 mod edit;
 mod exchange;
@@ -29,7 +30,9 @@ mod text;
 mod unknown;
 mod validate;
 mod value;
+mod weather;
 
+pub use address::{Address, AddressBlock, AddressRange};
 pub use date::Date;
 pub use edit::set_value;
 pub use exchange::{Exchange, part_names};
@@ -39,10 +42,11 @@ pub use origin::{Origin, Place};
 pub use position::Position;
 pub use price::Price;
 pub use problem::{Also, Code, Excerpt, Problem, Problems, Severity};
-pub use read::{Loaded, load, load_exchanged, parts_named};
+pub use read::{Loaded, files_named, load, load_exchanged};
 pub use schema::{parts_schema, schema};
 pub use section::{Section, SectionShape};
 pub use signed::Signed;
 pub use source::SourceFile;
 pub use stated::Stated;
 pub use text::Text;
+pub use weather::{WeatherFile, WeatherHour, WeatherYear, is_weather_file};

@@ -7,7 +7,7 @@ use crate::problem::{Code, Problem, Problems};
 use crate::reader::{Node, Reader};
 use crate::record::Record;
 use crate::source::{Source, SourceFile};
-use crate::{reference, syntax, validate};
+use crate::{reference, syntax, validate, weather};
 use std::collections::BTreeSet;
 use toml::Spanned;
 use toml::de::{DeTable, DeValue};
@@ -24,7 +24,7 @@ pub struct Loaded {
 /// Stands in for a site table that could not be read, so that the rest is looked at all the same.
 const STAND_IN: &str = "[site]\nname = \"site\"\ncode_basis = \"us\"\n";
 
-/// Reads a site file together with its parts files.
+/// Reads a site file together with its parts files and its weather file.
 ///
 /// A value that is wrong counts as missing, a record that lacks a key that must be there is left out, and everything
 /// else is there. The problems are complete: mending them all gives a site without problems.
@@ -38,6 +38,7 @@ pub fn load_exchanged(main: SourceFile, parts: Vec<SourceFile>, exchange: &Excha
 }
 
 fn load_with(main: SourceFile, parts: Vec<SourceFile>, exchange: Option<&Exchange>) -> Loaded {
+    let (weather, parts): (Vec<_>, Vec<_>) = parts.into_iter().partition(weather::is_weather);
     let sources: Vec<Source> = std::iter::once(main)
         .chain(parts)
         .map(Source::new)
@@ -50,7 +51,8 @@ fn load_with(main: SourceFile, parts: Vec<SourceFile>, exchange: Option<&Exchang
 
     let mut reader = Reader::new(&sources, &entries, &spoiled);
     reader.exchange(exchange);
-    let site = trees.first().and_then(|tree| read_site(&mut reader, tree));
+    let mut site = trees.first().and_then(|tree| read_site(&mut reader, tree));
+    weather::attach(&mut reader, site.as_mut(), &weather);
     check_parts_given(&mut reader, site.as_ref());
     reference::check(&mut reader);
     problems.append(reader.problems);
@@ -65,21 +67,18 @@ fn load_with(main: SourceFile, parts: Vec<SourceFile>, exchange: Option<&Exchang
     Loaded { site, problems }
 }
 
-/// Names of the parts files that a site file asks for, as they are written there.
-pub fn parts_named(text: &str) -> Vec<String> {
+/// Names of the parts files and the weather file that a site file asks for, as they are written there.
+pub fn files_named(text: &str) -> Vec<String> {
     let (tree, _) = DeTable::parse_recoverable(text);
-    let site = tree
-        .get_ref()
-        .get("site")
-        .and_then(|site| site.get_ref().as_table());
-    let parts = site
-        .and_then(|site| site.get("parts"))
-        .and_then(|parts| parts.get_ref().as_array());
-    let names = parts
-        .iter()
-        .flat_map(|parts| parts.iter())
-        .filter_map(|name| name.get_ref().as_str());
-    names.map(str::to_owned).collect()
+    let value = |table: &str, key: &str| {
+        let table = tree.get_ref().get(table)?.get_ref().as_table()?;
+        table.get(key).map(toml::Spanned::get_ref)
+    };
+    let parts = value("site", "parts").and_then(DeValue::as_array);
+    let parts = parts.iter().flat_map(|parts| parts.iter());
+    let parts = parts.filter_map(|name| name.get_ref().as_str());
+    let weather = value("climate", "weather_file").and_then(DeValue::as_str);
+    parts.chain(weather).map(str::to_owned).collect()
 }
 
 type Tree<'t> = Spanned<DeTable<'t>>;

@@ -11,7 +11,7 @@ mod common;
 mod mutate;
 
 use proptest::prelude::*;
-use site::{Loaded, load, parts_named, set_value};
+use site::{Loaded, files_named, load, set_value};
 
 /// Whatever came out is of use to a person.
 fn check(text: &str, parts: &str) -> bool {
@@ -47,7 +47,7 @@ fn check(text: &str, parts: &str) -> bool {
         .collect();
     assert!(order.is_sorted());
     let _ = problems.to_string();
-    let _ = parts_named(text);
+    let _ = files_named(text);
     problems.is_empty()
 }
 

@@ -16,13 +16,11 @@ fn example(code: Code) -> Loaded {
         &common::text(&format!("problems/{code}.toml")),
     );
     let parts = std::fs::read_to_string(common::path(&format!("problems/{code}.parts.toml")));
-    load(
-        site,
-        parts
-            .iter()
-            .map(|text| common::source("parts.toml", text))
-            .collect(),
-    )
+    let weather = std::fs::read_to_string(common::path(&format!("problems/{code}.epw")));
+    let parts = parts.iter().map(|text| common::source("parts.toml", text));
+    let weather = weather.iter();
+    let weather = weather.map(|text| common::source("typical-year.epw", text));
+    load(site, parts.chain(weather).collect())
 }
 
 #[test]

@@ -1,5 +1,6 @@
 //! Cables and the conduits they run in.
 
+use crate::model::{Channel, Cords, Spare};
 use crate::{Id, Price, Text};
 use quantity::{
     Angle, ConductorSize, Force, ForcePerLength, Length, MassPerLength, Measured, Ratio,
@@ -103,6 +104,12 @@ record! {
         price: Option<Price>,
         /// Length that the price is for.
         price_length: Option<Measured<Length>>,
+        /// The channel that it is, where it is a data cable.
+        channel: Option<Channel>,
+        /// Its patch cords, where it is a data cable of copper.
+        cords: Option<Cords>,
+        /// What is there for the next line on the same way.
+        spare: Option<Spare>,
         /// Why it has no surge protector, where it leaves an enclosure without one.
         no_protector: Option<Text>,
         /// Remarks.

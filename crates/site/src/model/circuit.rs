@@ -160,5 +160,13 @@ record! {
         offset_range: Option<Measured<Voltage>>,
         /// Its reference is joined to that of the other end by a conductor beside the pair, at one place.
         reference_joined: Option<bool>,
+        /// Its load on the pair in unit loads of 12 kΩ: `"0.125"`.
+        unit_load: Option<Measured<Ratio>>,
+        /// Shortest rise time of its sender.
+        rise_time: Option<Measured<Time>>,
+        /// It takes a pair that nobody drives for idle, without bias.
+        fail_safe: Option<bool>,
+        /// From the end of a question to the start of its answer, at the longest.
+        reply_time: Option<Measured<Time>>,
     }
 }

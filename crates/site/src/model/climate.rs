@@ -1,7 +1,7 @@
 //! Where the site is, and the weather and soil that the design must stand.
 
-use crate::model::{Corrosivity, DampMorning, SunOverYear};
-use crate::{Signed, Text};
+use crate::model::{Corrosivity, DampMorning, Skyline, SunOverYear};
+use crate::{Signed, Text, WeatherFile};
 use quantity::{
     Angle, HeatFlux, Length, Measured, Pressure, PressurePerDepth, Ratio, Temperature, Velocity,
 };
@@ -65,6 +65,8 @@ record! {
         north: Option<Measured<Angle>>,
         /// Remarks on the surroundings.
         note: Option<Text>,
+        /// The skyline as seen from the gate at the height of a beam: houses, trees, hills; free when missing.
+        skyline: Option<Skyline>,
     }
 }
 
@@ -111,5 +113,7 @@ record! {
         sun: Option<SunOverYear>,
         /// The air of a damp morning.
         damp_morning: Option<DampMorning>,
+        /// File with a whole typical year of weather, EPW or TMY3, as seen from the site file.
+        weather_file: Option<WeatherFile>,
     }
 }

@@ -1,5 +1,6 @@
 //! What can make a gate move, and what its controller does when several things speak at once.
 
+use crate::model::RemoteRadio;
 use crate::{Id, Text};
 use quantity::{Length, Measured};
 
@@ -130,6 +131,8 @@ record! {
         view: Option<GateView>,
         /// Farthest from which it still worked, tried on site.
         works_from: Option<Measured<Length>>,
+        /// Its radio, where it is a fob.
+        radio: Option<RemoteRadio>,
     }
 }
 

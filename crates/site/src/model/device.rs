@@ -1,8 +1,11 @@
 //! Everything that senses, identifies, speaks, shows, locks or switches.
 
 use crate::model::{
-    AirAtLens, Coil, Command, CurrentKind, DataPort, Draws, Link, Monitoring, OnVehicle, Optics,
-    SafetyPapers, SignalContact, Surge,
+    AirAtLens, Answering, Clock, Coil, Command, CurrentKind, DataLine, DataPort, Decision, Draws,
+    Ethernet, Failing, FieldMount, Guarded, Lens, Link, LockTiming, LoopDetector, LoopSetup,
+    Monitoring, MountedFront, Network, OnVehicle, Optics, Picture, Recorder, Recording,
+    SafetyPapers, SignalContact, Signals, Speech, Station, Stream, StrongLight, SupervisedLoop,
+    Surge,
 };
 use crate::{Id, Position, Text};
 use quantity::{
@@ -43,6 +46,12 @@ site_words! {
         NetworkSwitch = "network switch",
         /// Power injector on a data cable.
         Injector = "injector",
+        /// Device that carries data cables, and power over them, farther than one run.
+        Extender = "extender",
+        /// Recorder of pictures.
+        Recorder = "recorder",
+        /// Router: guards the crossings between network segments, and the way to the internet.
+        Router = "router",
         /// Control worked by hand: button, key switch, fire key box.
         Control = "control",
         /// Surge protective device.
@@ -247,7 +256,53 @@ record! {
         surge: Option<Surge>,
         /// A leaf that is told to start, or would close by itself, while it is blocked does not start: tried.
         keeps_from_starting: Option<bool>,
+        /// How it speaks to its controller, where it is a reader or a keypad.
+        data_line: Option<DataLine>,
+        /// The loop of its contact with end resistors.
+        supervised_loop: Option<SupervisedLoop>,
+        /// What somebody holds who unscrews it.
+        station: Option<Station>,
+        /// How it is kept from those who shall not work it.
+        guarded: Option<Guarded>,
+        /// When it lets go and holds, where it is a lock.
+        lock: Option<LockTiming>,
+        /// What it tells people.
+        signals: Option<Signals>,
+        /// What is heard over it, where it is an intercom.
+        speech: Option<Speech>,
+        /// Who answers its calls.
+        answering: Option<Answering>,
+        /// How a loop is laid and set, and what was read at the cabinet.
+        loop_setup: Option<LoopSetup>,
+        /// The detector of a loop, by its data sheet.
+        loop_detector: Option<LoopDetector>,
+        /// What its output says when something of it fails, where it sees vehicles.
+        failing: Option<Failing>,
+        /// How a scanner, radar or ultrasonic detector hangs and what its field is set to.
+        field_mount: Option<FieldMount>,
+        /// Its place on the data network.
+        network: Option<Network>,
+        /// Its ports for data cables.
+        ethernet: Option<Ethernet>,
+        /// Pictures that it sends, where it is a camera.
+        stream: Option<Stream>,
+        /// What it keeps, where it is a recorder.
+        recorder: Option<Recorder>,
+        /// Its clock.
+        clock: Option<Clock>,
+        /// Where is decided whether it opens the gate.
+        decision: Option<Decision>,
+        /// Lens and sensor, where it is a camera.
+        lens: Option<Lens>,
+        /// What its picture is for, where it is a camera.
+        picture: Option<Picture>,
+        /// What is recorded of it, where it is a camera.
+        recording: Option<Recording>,
+        /// What strong light does to it.
+        strong_light: Option<StrongLight>,
         /// Remarks.
         note: Option<Text>,
+        /// Its front as it is mounted in an enclosure.
+        front: Option<MountedFront>,
     }
 }

@@ -1,8 +1,8 @@
 //! Boxes that shelter equipment.
 
 use crate::model::{
-    ClimateControl, EnclosureDoor, EnclosureEntry, EnclosureLayout, InsideApart, Tightness,
-    WorkingSpace,
+    BoxInSun, ClimateControl, EnclosureDoor, EnclosureEntry, EnclosureLayout, InsideApart,
+    MountingPanel, Tightness, WorkingSpace,
 };
 use crate::{Id, Position, Text};
 use quantity::{Area, HeatTransfer, Length, Measured, Power, Ratio, Temperature};
@@ -54,6 +54,10 @@ record! {
         apart: Option<InsideApart>,
         /// Its holes, each sort with what closes it.
         entry: Vec<EnclosureEntry>,
+        /// The panel on which everything in it is mounted.
+        panel: Option<MountingPanel>,
+        /// Its faces in the sun.
+        in_sun: Option<BoxInSun>,
     }
 }
 
@@ -68,5 +72,7 @@ record! {
         heat: Option<Measured<Power>>,
         /// Width along the mounting rail of one.
         width: Option<Measured<Length>>,
+        /// Height of one as it is mounted.
+        height: Option<Measured<Length>>,
     }
 }

@@ -1,8 +1,8 @@
 //! A gate: its kind, its opening, what it runs on, and what stands near it.
 
 use crate::model::{
-    Balance, Catch, FallProtection, ForceTest, GateControl, Guide, HandRelease, Interlock, Leaf,
-    LeafOrder, Post, Profile, RunningCovers, Stop, Track, Wheels,
+    Balance, Catch, FallProtection, ForceTest, GateControl, Guide, HandRelease, HoldsAgainst,
+    Interlock, Leaf, LeafOrder, NightApproach, Post, Profile, RunningCovers, Stop, Track, Wheels,
 };
 use crate::{Date, Id, Position, Signed, Text};
 use quantity::{Angle, Force, Length, Measured, Ratio, Time, Torque};
@@ -143,6 +143,10 @@ record! {
         public_in_front: Option<bool>,
         /// Gates that may not be open at the same time.
         interlock: Vec<Interlock>,
+        /// What it shall hold against once it is shut.
+        holds_against: Option<HoldsAgainst>,
+        /// How drivers come up to it at night.
+        night_approach: Vec<NightApproach>,
         /// Remarks.
         note: Option<Text>,
     }

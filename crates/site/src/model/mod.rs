@@ -8,6 +8,7 @@ mod anchor;
 mod bollard;
 mod boundary;
 mod building;
+mod bus;
 mod cabling;
 mod charging;
 mod circuit;
@@ -16,34 +17,46 @@ mod control;
 mod device;
 mod earth;
 mod enclosure;
+mod eye;
 mod finish;
 mod fire;
 mod foot;
 mod gate;
 mod hanging;
 mod hazard;
+mod lane_view;
 mod leaf;
 mod lift;
 mod looked_up;
 mod mains;
 mod mounting;
+mod network;
 mod on_vehicle;
 mod operator;
+mod panel;
 mod post;
 mod power;
 mod protection;
+mod queue;
+mod radio;
 mod release;
 mod running;
 mod shelter;
+mod speech;
+mod station;
 mod surge;
+mod swept;
 mod traffic;
 mod turning;
+mod vehicle_field;
+mod vehicle_loop;
 
 pub use about::*;
 pub use anchor::*;
 pub use bollard::*;
 pub use boundary::*;
 pub use building::*;
+pub use bus::*;
 pub use cabling::*;
 pub use charging::*;
 pub use circuit::*;
@@ -52,28 +65,39 @@ pub use control::*;
 pub use device::*;
 pub use earth::*;
 pub use enclosure::*;
+pub use eye::*;
 pub use finish::*;
 pub use fire::*;
 pub use foot::*;
 pub use gate::*;
 pub use hanging::*;
 pub use hazard::*;
+pub use lane_view::*;
 pub use leaf::*;
 pub use lift::*;
 pub use looked_up::*;
 pub use mains::*;
 pub use mounting::*;
+pub use network::*;
 pub use on_vehicle::*;
 pub use operator::*;
+pub use panel::*;
 pub use post::*;
 pub use power::*;
 pub use protection::*;
+pub use queue::*;
+pub use radio::*;
 pub use release::*;
 pub use running::*;
 pub use shelter::*;
+pub use speech::*;
+pub use station::*;
 pub use surge::*;
+pub use swept::*;
 pub use traffic::*;
 pub use turning::*;
+pub use vehicle_field::*;
+pub use vehicle_loop::*;
 
 record! {
     /// A whole installation, as one description.
@@ -150,6 +174,18 @@ record! {
         looked_up: Vec<LookedUp>,
         /// What lives at the far end of the line.
         far_end: Vec<FarEnd>,
+        /// Lines of two wires on which readers speak to a controller.
+        bus: Vec<Bus>,
+        /// Parts of the data network whose devices reach each other freely.
+        network_segment: Vec<NetworkSegment>,
+        /// What may cross between them.
+        crossing: Vec<Crossing>,
+        /// How the site keeps the time.
+        time_keeping: Option<TimeKeeping>,
+        /// What the law of the place lets a camera record.
+        recording_law: Option<RecordingLaw>,
+        /// Radio links to a house, and mobile modems.
+        radio_link: Vec<RadioLink>,
     }
 }
 

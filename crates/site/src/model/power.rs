@@ -1,7 +1,8 @@
 //! Supplies, batteries and solar panels.
 
 use crate::model::{
-    Charging, Circuit, CurrentKind, Derated, Intake, LastAction, PanelInput, PanelSheet, PanelStand,
+    Charging, Circuit, CurrentKind, Derated, Intake, LastAction, MountedFront, PanelInput,
+    PanelSheet, PanelStand,
 };
 use crate::{Id, Position, Text};
 use quantity::{
@@ -75,6 +76,8 @@ record! {
         note: Option<Text>,
         /// What it stands on the side of the panels.
         panel_input: Option<PanelInput>,
+        /// Its front as it is mounted.
+        front: Option<MountedFront>,
     }
 }
 
@@ -129,6 +132,12 @@ record! {
         charging: Option<Charging>,
         /// What the gate does last, before it dies.
         last_action: Option<LastAction>,
+        /// Its front as it stands.
+        front: Option<MountedFront>,
+        /// How its capacity falls with the rate of discharge: Peukert's constant, by its data sheet.
+        peukert: Option<Measured<Ratio>>,
+        /// Time of discharge for which its capacity is stated; 20 h is usual.
+        rated_time: Option<Measured<Time>>,
     }
 }
 

@@ -1,7 +1,7 @@
 //! How the drive of a gate is let go by hand.
 
 use crate::{Date, Id, Position, Text};
-use quantity::{Force, Measured, Time};
+use quantity::{Force, Length, Measured, Time};
 
 site_words! {
     /// A side of the gate line.
@@ -56,6 +56,8 @@ record! {
         shown: Option<Date>,
         /// Engaged again, the leaf stays still until it is told to move, and every protective device acts from its first inch.
         restores_protection: Option<bool>,
+        /// Shortest way of an arm or a stick to it from where anybody may stand outside: over, under or through.
+        from_outside: Option<Measured<Length>>,
         /// Remarks.
         note: Option<Text>,
     }

@@ -1,5 +1,6 @@
 //! How an enclosure is kept warm, dry and tight, what is where in it, and its door.
 
+use crate::model::EntryHoles;
 use crate::{Id, Position, Text};
 use quantity::{Angle, Length, Mass, Measured, Ratio, Temperature};
 
@@ -104,6 +105,8 @@ record! {
         largest: Option<Measured<Length>>,
         /// Cables hang in a loop below them, so that water drips off before it gets in.
         drip_loop: Option<bool>,
+        /// Where they are drilled, and how large.
+        holes: Option<EntryHoles>,
     }
 }
 

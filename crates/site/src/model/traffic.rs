@@ -1,5 +1,9 @@
 //! Lanes, vehicles and people.
 
+use crate::model::{
+    Axles, DriverPlace, ExitSight, LaneEdges, LaneLeaving, LanePedestal, LaneTraffic, LaneWay,
+    Meeting, TurnBack,
+};
 use crate::{Id, Position, Text};
 use quantity::{Force, Length, Mass, Measured, Time, Velocity};
 
@@ -22,6 +26,34 @@ record! {
         service_time: Option<Measured<Time>>,
         /// Fire engines come this way.
         fire_lane: Option<bool>,
+        /// What drivers reach for beside it.
+        pedestal: Option<LanePedestal>,
+        /// Where a driver goes who is refused.
+        turn_back: Option<TurnBack>,
+        /// What a driver sees who leaves.
+        exit_sight: Option<ExitSight>,
+        /// Two vehicles that meet in the opening.
+        meeting: Option<Meeting>,
+        /// How vehicles come from the road, and how they leave for it.
+        way: Vec<LaneWay>,
+        /// Its edges, where they are not simply half its width beside its path.
+        edges: Option<LaneEdges>,
+        /// Who comes in its busy hours, and how each is let in.
+        traffic: Option<LaneTraffic>,
+        /// How those who leave come upon the gate.
+        leaving: Option<LaneLeaving>,
+    }
+}
+
+impl Lane {
+    /// The lane as a sentence names it: `lane north`; its own name alone where that begins with the word.
+    pub fn called(&self) -> String {
+        let id = self.id.as_str();
+        if id.starts_with("lane") {
+            id.to_owned()
+        } else {
+            format!("lane {id}")
+        }
     }
 }
 
@@ -90,6 +122,10 @@ record! {
         front_overhang: Option<Measured<Length>>,
         /// Radius of the circle of its outer front wheel at full lock, by its data sheet or by chalk on a yard.
         turning_radius: Option<Measured<Length>>,
+        /// Where its driver sits.
+        driver: Option<DriverPlace>,
+        /// Axles, couplings and undersides.
+        axles: Option<Axles>,
     }
 }
 

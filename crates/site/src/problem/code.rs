@@ -35,6 +35,8 @@ quantity::words! {
         NotASection = "not-a-section",
         /// Text that is not a price.
         NotAPrice = "not-a-price",
+        /// Text that is not an address of the data network.
+        NotAnAddress = "not-an-address",
         /// A number without quotes where a quantity is wanted.
         NumberWithoutUnit = "number-without-unit",
         /// Text that is not a quantity of the kind that is wanted.
@@ -45,6 +47,10 @@ quantity::words! {
         ToleranceBelowZero = "tolerance-below-zero",
         /// A parts file that the site asks for was not found.
         NoPartsFile = "no-parts-file",
+        /// The weather file that the site names was not found.
+        NoWeatherFile = "no-weather-file",
+        /// A weather file that holds no whole year of weather.
+        UnreadableWeather = "unreadable-weather",
         /// A part that no parts file has.
         UnknownPart = "unknown-part",
         /// Two parts of one kind have the same name.

@@ -1,7 +1,7 @@
 //! Values that cannot be zero.
 
 use super::report::Report;
-use crate::model::Site;
+use crate::model::{Device, Site};
 use crate::origin::Origin;
 use crate::problem::Code;
 use quantity::{Awg, ConductorSize, Measured, Quantity};
@@ -59,7 +59,41 @@ pub(super) fn zero(site: &Site, report: &mut Report<'_>) {
     gates(site, report);
     driven(site, report);
     wiring(site, report);
+    buses(site, report);
     ground(site, report);
+    driving(site, report);
+}
+
+fn driving(site: &Site, report: &mut Report<'_>) {
+    for driver in site
+        .vehicle
+        .iter()
+        .filter_map(|vehicle| vehicle.driver.as_ref())
+    {
+        not_zero!(report, driver, window);
+    }
+    for lane in &site.lane {
+        if let Some(pedestal) = &lane.pedestal {
+            not_zero!(report, pedestal, reach);
+        }
+        if let Some(turn_back) = &lane.turn_back {
+            not_zero!(report, turn_back, diameter arm);
+        }
+        if let Some(mirror) = lane
+            .exit_sight
+            .as_ref()
+            .and_then(|sight| sight.mirror.as_ref())
+        {
+            not_zero!(report, mirror, radius);
+        }
+    }
+    for radio in site
+        .remote
+        .iter()
+        .filter_map(|remote| remote.radio.as_ref())
+    {
+        not_zero!(report, radio, held_at antenna_height wanted seen_from);
+    }
 }
 
 fn gates(site: &Site, report: &mut Report<'_>) {
@@ -116,18 +150,58 @@ fn driven(site: &Site, report: &mut Report<'_>) {
         if let Some(optics) = &device.optics {
             not_zero!(report, optics, gain gain_range);
         }
+        if let Some(supervised) = &device.supervised_loop {
+            not_zero!(report, supervised, series parallel insulation short_below closed_below open_below);
+        }
+        if let Some(speech) = &device.speech {
+            not_zero!(report, speech, distance speaker_decibels voice_decibels);
+        }
+        if let Some(port) = &device.data_port {
+            not_zero!(report, port, unit_load rise_time);
+        }
         if let Some(link) = &device.link {
             not_zero!(report, link, reach cell_life);
         }
+        if let Some(laid) = &device.loop_setup {
+            not_zero!(report, laid, wire wire_outside core_outside twist sensitivity frequency measured_inductance);
+        }
+        if let Some(detector) = &device.loop_detector {
+            not_zero!(report, detector, greatest_inductance capacitance);
+        }
+        if let Some(mount) = &device.field_mount {
+            not_zero!(report, mount, ends);
+        }
+        on_the_network(device, report);
+        if let Some(lens) = &device.lens {
+            not_zero!(report, lens, sensor_width pixels_across pixels_down focal_length shutter infrared_reach infrared_angle);
+        }
+        if let Some(picture) = &device.picture {
+            not_zero!(report, picture, plate_width plate_pixels);
+        }
         not_zero!(report, device, range field_angle stiffness hard_stiffness voltage least_voltage greatest_voltage port_voltage ports turns frequency eye_height);
+    }
+    let fronts = (site.device.iter().map(|it| &it.front))
+        .chain(site.supply.iter().map(|it| &it.front))
+        .chain(site.battery.iter().map(|it| &it.front));
+    for front in fronts.flatten() {
+        not_zero!(report, front, width height);
     }
     for enclosure in &site.enclosure {
         not_zero!(report, enclosure, width height depth heat_transfer cooling_area);
         for mounted in &enclosure.mounted {
-            not_zero!(report, mounted, count);
+            not_zero!(report, mounted, count width height);
         }
         if let Some(layout) = &enclosure.layout {
             not_zero!(report, layout, rail_length mass rated_mass);
+        }
+        if let Some(panel) = &enclosure.panel {
+            not_zero!(report, panel, width height);
+            for rail in &panel.rails {
+                not_zero!(report, rail, length);
+            }
+            for loose in &panel.loose {
+                not_zero!(report, loose, width height);
+            }
         }
     }
 }
@@ -184,6 +258,33 @@ fn wiring(site: &Site, report: &mut Report<'_>) {
     }
 }
 
+fn buses(site: &Site, report: &mut Report<'_>) {
+    for bus in &site.bus {
+        not_zero!(report, bus, bit_rate impedance velocity bias_voltage);
+        for node in &bus.node {
+            not_zero!(report, node, termination bias);
+        }
+    }
+}
+
+fn on_the_network(device: &Device, report: &mut Report<'_>) {
+    if let Some(network) = &device.network {
+        not_zero!(report, network, port radio_rate time_every);
+    }
+    if let Some(ethernet) = &device.ethernet {
+        not_zero!(report, ethernet, speed fiber_speed);
+    }
+    if let Some(stream) = &device.stream {
+        not_zero!(report, stream, peak busy);
+    }
+    if let Some(recorder) = &device.recorder {
+        not_zero!(report, recorder, storage wanted);
+    }
+    if let Some(clock) = &device.clock {
+        not_zero!(report, clock, drift);
+    }
+}
+
 fn ground(site: &Site, report: &mut Report<'_>) {
     if let Some(climate) = &site.climate {
         not_zero!(report, climate, basic_wind_speed topographic_factor soil_bearing soil_lateral soil_stiffness everyday_wind_speed);
@@ -214,9 +315,15 @@ fn ground(site: &Site, report: &mut Report<'_>) {
     }
     for lane in &site.lane {
         not_zero!(report, lane, width);
+        if let Some(leaving) = &lane.leaving {
+            not_zero!(report, leaving, seen_from braking);
+        }
     }
     for vehicle in &site.vehicle {
         not_zero!(report, vehicle, length width height mass wheelbase turning_radius towing_length drawbar_height);
+        if let Some(axles) = &vehicle.axles {
+            not_zero!(report, axles, over_tires drawbar trailer_axle widest_angle underside front_underside rear_underside trailer_underside);
+        }
     }
     on_foot(site, report);
 }

@@ -42,6 +42,27 @@ pub(crate) fn full() -> String {
 pub(crate) fn load_with_parts(text: &str) -> Loaded {
     site::load(
         source("site.toml", text),
-        vec![source("parts.toml", &self::text("sites/parts.toml"))],
+        vec![
+            source("parts.toml", &self::text("sites/parts.toml")),
+            source("typical.epw", &typical_year()),
+        ],
     )
+}
+
+/// An invented year of weather as an EPW file: the same day over and over.
+pub(crate) fn typical_year() -> String {
+    use std::fmt::Write as _;
+    let mut text = self::text("problems/unreadable-weather.epw")
+        .lines()
+        .take(8)
+        .fold(String::new(), |all, line| all + line + "\n");
+    for (month, days) in (1..).zip([31, 28, 31, 30, 31, 30, 31, 31, 30, 31, 30, 31]) {
+        for day in 1..=days {
+            for hour in 1..=24 {
+                let sun = if (9..16).contains(&hour) { 300 } else { 0 };
+                writeln!(text, "2001,{month},{day},{hour},0,?9,8.0,5.0,80,101300,0,0,250,{sun},400,100,0,0,0,0,0,3.1").unwrap();
+            }
+        }
+    }
+    text
 }
