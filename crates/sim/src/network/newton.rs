@@ -39,6 +39,9 @@ pub enum Unsolved {
 const STEPS: usize = 60;
 /// A step shorter than this share of the greatest voltage is the last.
 const STILL: f64 = 1e-13;
+/// Near the limit of what can be carried rounding may keep steps longer than that: a step shorter than this share that is no
+/// shorter than the one before is the last too.
+const ROUNDING: f64 = 1e-9;
 /// Halvings in the search for what can be carried.
 const HALVINGS: usize = 30;
 
@@ -88,7 +91,8 @@ fn iterated(grid: &Grid, case: &Case, held: &[f64]) -> Result<Vec<f64>, Node> {
         .iter()
         .filter_map(|(node, watts)| Some((grid.row(*node)?, *watts)))
         .collect();
-    let still = STILL * Grid::greatest(held).base();
+    let greatest = Grid::greatest(held).base();
+    let mut before = f64::INFINITY;
     for _ in 0..STEPS {
         factors.diagonal.copy_from_slice(&linear.diagonal);
         factors.below.copy_from_slice(&linear.below);
@@ -109,9 +113,10 @@ fn iterated(grid: &Grid, case: &Case, held: &[f64]) -> Result<Vec<f64>, Node> {
         let step = next.iter().zip(&volts).map(|(new, old)| (new - old).abs());
         let longest = step.fold(0.0, f64::max);
         volts = next;
-        if longest <= still {
+        if longest <= STILL * greatest || (longest <= ROUNDING * greatest && longest >= before) {
             return Ok(spread(grid, held, &volts));
         }
+        before = longest;
     }
     Err(fallen(&volts))
 }
