@@ -5,23 +5,27 @@
 //! moment of inertia over the square of its width a mass.
 //!
 //! [`walk`] moves people past a leaf that is on its way, and finds whom it touches. [`vehicle`] does so for vehicles, which
-//! may stop anywhere. [`network`] finds the voltages in a network of supplies, cables and loads.
-//! may stop anywhere. [`sun`] and [`sun_year`] follow the sun, and a battery that lives on it.
-//! may stop anywhere. [`sun`] and [`sun_year`] follow the sun, and a battery that lives on it;
-//! [`enclosure`] follows the warmth in a box.
+//! may stop anywhere. [`network`] finds the voltages in a network of supplies, cables and loads. [`sun`], [`glare`] and
+//! [`sun_year`] follow the sun, whom it blinds, and a battery that lives on it; [`enclosure`] follows the warmth in a box.
+//! [`camera`] says what a camera sees and what hides the rest. [`swept`] is what vehicles sweep in a turn; [`queue`] lets
+//! vehicles come to a gate hour by hour.
 
 #[cfg(test)]
 extern crate self as sim;
 
+pub mod camera;
 mod drive;
 pub mod enclosure;
+pub mod glare;
 mod load;
 mod motion;
 pub mod network;
 mod plan;
+pub mod queue;
 mod report;
 pub mod sun;
 pub mod sun_year;
+pub mod swept;
 mod travel;
 pub mod vehicle;
 pub mod walk;

@@ -8,9 +8,11 @@ mod course;
 mod day;
 mod piece;
 mod run;
+mod year;
 
 pub use day::{Day, SunlitFace};
 pub use run::DayInside;
+pub use year::YearOutside;
 
 use formula::OutOfReach;
 use quantity::{Area, Energy, HeatTransfer, Power, Quantity as _, Temperature};

@@ -3,6 +3,14 @@
 /// Seconds of an hour.
 pub(super) const HOUR: f64 = 3600.0;
 
+/// Values at the full hours of a day, both midnights included.
+pub(super) type Hours = [f64; 25];
+
+/// A day that repeats: its last midnight is its first.
+pub(super) fn repeated(hours: &[f64; 24]) -> Hours {
+    std::array::from_fn(|hour| hours[hour % 24])
+}
+
 /// A straight piece of an hour.
 #[derive(Debug, Clone, Copy)]
 pub(super) struct Piece {
@@ -12,9 +20,9 @@ pub(super) struct Piece {
 
 impl Piece {
     /// From a full hour to the next.
-    pub(super) fn of(hours: &[f64; 24], hour: usize) -> Self {
-        let begin = hours.get(hour).copied().unwrap_or(hours[0]);
-        let end = hours.get(hour + 1).copied().unwrap_or(hours[0]);
+    pub(super) fn of(hours: &Hours, hour: usize) -> Self {
+        let begin = hours.get(hour).copied().unwrap_or(hours[24]);
+        let end = hours.get(hour + 1).copied().unwrap_or(hours[24]);
         Self {
             begin,
             slope: (end - begin) / HOUR,

@@ -1,7 +1,7 @@
 //! An enclosure followed through its day.
 
 use super::course::Course;
-use super::piece::{HOUR, Piece};
+use super::piece::{HOUR, Hours, Piece, repeated};
 use super::{Day, Enclosure, Switch};
 use formula::OutOfReach;
 use quantity::{Energy, Quantity as _, Ratio, Temperature, TemperatureDifference, Time};
@@ -28,10 +28,10 @@ pub struct DayInside {
 }
 
 /// Days before the one that is told, in which the beginning is forgotten.
-const BEFORE: u32 = 9;
+pub(super) const BEFORE: u32 = 9;
 
 /// Seconds of a quarter of an hour.
-const QUARTER: f64 = 900.0;
+pub(super) const QUARTER: f64 = 900.0;
 
 /// Switchings in a day, at most.
 const BUSY: u32 = 20_000;
@@ -40,7 +40,9 @@ impl Enclosure {
     /// Follows it until the day repeats, and tells of that day.
     pub fn through(&self, day: &Day) -> Result<DayInside, OutOfReach> {
         self.check()?;
-        let mut run = Run::new(self, day);
+        let outside = repeated(&day.outside.map(quantity::Quantity::base));
+        let sun = repeated(&day.sun.map(quantity::Quantity::base));
+        let mut run = Run::new(self, outside, sun);
         for _ in 0..BEFORE {
             run.day()?;
         }
@@ -71,7 +73,7 @@ impl DayInside {
         dew_point: Temperature,
     ) -> TemperatureDifference {
         let share = (1.0 - enclosure.walls.transfer.base() * 0.13).max(0.0);
-        let outside = day.outside.map(quantity::Quantity::base);
+        let outside = repeated(&day.outside.map(quantity::Quantity::base));
         let mut least = f64::INFINITY;
         for (hour, inside) in self.quarters.chunks(4).enumerate() {
             let piece = Piece::of(&outside, hour % 24);
@@ -87,10 +89,11 @@ impl DayInside {
 }
 
 /// The state on the way.
-struct Run<'a> {
+pub(super) struct Run<'a> {
     enclosure: &'a Enclosure,
-    outside: [f64; 24],
-    sun: [f64; 24],
+    /// Air outside, and heat of the sun, at the full hours of the day.
+    pub(super) outside: Hours,
+    pub(super) sun: Hours,
     now: f64,
     called: bool,
     open: bool,
@@ -98,9 +101,7 @@ struct Run<'a> {
 }
 
 impl<'a> Run<'a> {
-    fn new(enclosure: &'a Enclosure, day: &Day) -> Self {
-        let outside = day.outside.map(quantity::Quantity::base);
-        let sun = day.sun.map(quantity::Quantity::base);
+    pub(super) fn new(enclosure: &'a Enclosure, outside: Hours, sun: Hours) -> Self {
         let through = enclosure.walls.transfer.base() * enclosure.walls.area.base();
         Self {
             enclosure,
@@ -120,7 +121,7 @@ impl<'a> Run<'a> {
     }
 
     /// One day, from midnight to midnight.
-    fn day(&mut self) -> Result<DayInside, OutOfReach> {
+    pub(super) fn day(&mut self) -> Result<DayInside, OutOfReach> {
         let mut told = DayInside {
             quarters: vec![Temperature::from_base(self.now)],
             hottest: (Time::from_base(0.0), Temperature::from_base(self.now)),

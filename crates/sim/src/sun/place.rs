@@ -66,17 +66,30 @@ impl SunPlace {
     }
 
     /// The same within a hundredth of a degree, some ten times as fast (Grena 2012, third algorithm): for whole years of hours.
-    pub(crate) fn sun_nearly(&self, since_new_year: Time) -> Option<SunAt> {
+    pub fn sun_nearly(&self, since_new_year: Time) -> Option<SunAt> {
         self.by(SolarPositions::grena3(), since_new_year)
     }
 
+    /// Latitude, north positive.
+    pub(crate) fn latitude(&self) -> Angle {
+        Angle::from_base(self.location.latitude.to_radians())
+    }
+
+    /// Hours by which the clock of the zone whose meridian is nearest is ahead of universal time.
+    pub(crate) fn zone(&self) -> i32 {
+        let hours = (self.location.longitude / 15.0).round();
+        (-12..=12)
+            .find(|zone| f64::from(*zone) >= hours)
+            .unwrap_or(12)
+    }
+
     /// It lies south of the equator.
-    pub(crate) fn is_south(&self) -> bool {
+    pub fn is_south(&self) -> bool {
         self.location.latitude < 0.0
     }
 
     /// Universal time of noon by the sun on a mean day, after midnight.
-    pub(crate) fn mean_noon(&self) -> f64 {
+    pub fn mean_noon(&self) -> f64 {
         12.0 - self.location.longitude / 15.0
     }
 }

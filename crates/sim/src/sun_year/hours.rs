@@ -193,7 +193,7 @@ fn air(given: &Given, hour: usize) -> f64 {
     f64::midpoint(hottest, coldest) + (hottest - coldest) / 2.0 * if south { -wave } else { wave }
 }
 
-fn power(panel: &Panel, shine: f64, air: f64) -> f64 {
+pub(super) fn power(panel: &Panel, shine: f64, air: f64) -> f64 {
     let cells = air + WARMED * shine;
     let warmth = 1.0 - panel.per_celsius.base() * (cells - 298.15);
     let clean = 1.0 - panel.dirt.base();

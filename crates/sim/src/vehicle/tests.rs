@@ -217,3 +217,39 @@ proptest! {
         }
     }
 }
+
+/// Places in meters at which a gap of the way in along the middle of the lane begins and ends, and what is bridged.
+fn gap_in(world: &World, speed: f64) -> Option<(f64, f64, f64)> {
+    let all = world.passings(Quantity::from_base(speed)).unwrap();
+    let passing = all.iter().find(|passing| passing.facing == Facing::In)?;
+    let gap = passing.gap?;
+    Some((gap.from.base(), gap.to.base(), gap.bridged.base()))
+}
+
+#[test]
+fn between_two_loops_it_is_seen_all_the_way_and_by_how_much() {
+    let world = slide(car(), vec![ring(-3.0, -1.0, 1.1), ring(1.0, 3.0, 1.1)]);
+    assert_eq!(gap_in(&world, 1.0), None);
+    assert!(world.is_seen_through(Quantity::from_base(1.0)).unwrap());
+    let all = world.passings(Quantity::from_base(1.0)).unwrap();
+    // By hand, as above: the outer loop loses it at 2.8 m (5 m of car, 1.2 m over the loop), the inner one finds it at 2.2 m.
+    assert!(
+        (all[0].handover.unwrap().overlap.base() - 0.6).abs() < 1e-6,
+        "{all:?}"
+    );
+    // Faster than 1.774 m in 0.1 s and 0.08 s it is at the leaf before the report is.
+    let (from, to, bridged) = gap_in(&world, 20.0).unwrap();
+    assert!(
+        (from - (-0.026 - 20.0 * 0.18)).abs() < 1e-6 && (to - -1.799).abs() < 1e-6,
+        "{from} {to}"
+    );
+    assert!(bridged.abs() < 1e-12);
+}
+
+#[test]
+fn a_gap_under_the_leaf_is_not_bridged_by_a_drop_out() {
+    let mut one = ring(-3.0, -1.0, 1.1);
+    one.drop_out = Quantity::from_base(10.0);
+    let (from, to, bridged) = gap_in(&slide(car(), vec![one]), 1.0).unwrap();
+    assert!(to > from && (to - 5.026).abs() < 1e-9 && bridged.abs() < 1e-12);
+}
