@@ -225,6 +225,9 @@ impl<'c, 's, 'a> Lowering<'c, 's, 'a> {
             Takes::Supply(supply) => {
                 super::output::input_of(self.circuits, self.asking, supply, depth).map(Asks::Supply)
             }
+            Takes::Heater(enclosure) => {
+                Amounts::of_heater(self.asking, enclosure, self.how).map(Asks::Amounts)
+            }
         }
     }
 }

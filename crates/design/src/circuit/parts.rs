@@ -189,7 +189,8 @@ impl<'s> Layout<'s> {
             .filter(|device| device.kind != site::DeviceKind::Loop);
         let all = site.operator.iter().map(Takes::Operator);
         let all = all.chain(devices.map(Takes::Device));
-        all.chain(site.supply.iter().map(Takes::Supply))
+        let all = all.chain(site.supply.iter().map(Takes::Supply));
+        all.chain(site.enclosure.iter().map(Takes::Heater))
             .filter(|takes| takes_power(self, *takes))
             .collect()
     }
@@ -282,15 +283,31 @@ impl<'s> Layout<'s> {
             return;
         };
         let enclosure = self.sources[source].enclosure();
-        if enclosure.is_some() && enclosure == takes.enclosure() {
-            self.takers.push(Taker {
+        let inside = enclosure.is_some() && enclosure == takes.enclosure();
+        let place = Some(source).filter(|_| inside);
+        let again = false;
+        match place.or_else(|| self.beside(takes)) {
+            Some(place) => self.takers.push(Taker {
                 takes,
-                place: source,
-                again: false,
-            });
-        } else {
-            self.without_cable.push(takes);
+                place,
+                again,
+            }),
+            None => self.without_cable.push(takes),
         }
+    }
+
+    /// A heater without a cable of its own hangs on the one that feeds something else in its enclosure.
+    fn beside(&self, takes: Takes<'s>) -> Option<usize> {
+        if !matches!(takes, Takes::Heater(_)) {
+            return None;
+        }
+        let there = |other: Takes<'s>| {
+            other.fed_by() == takes.fed_by() && other.enclosure() == takes.enclosure()
+        };
+        let mut wires = self.wires.iter();
+        wires
+            .find(|wire| wire.takes.is_some_and(there))
+            .map(|wire| wire.to)
     }
 
     /// Takes the layout apart at the terminals that are held.

@@ -3,9 +3,9 @@
 use super::{How, PowerCase};
 use crate::asking::{Asking, End};
 use crate::outcome::Halt;
-use quantity::{Current, Quantity as _, Voltage};
+use quantity::{Current, Measured, Power, Quantity as _, Voltage};
 use sim::network::Draw;
-use site::{Device, DeviceKind, Draws, Id, Operator, Origin, PowerLoss, Supply};
+use site::{Device, DeviceKind, Draws, Enclosure, Id, Operator, Origin, PowerLoss, Supply};
 
 /// What takes power.
 #[derive(Debug, Clone, Copy)]
@@ -14,6 +14,8 @@ pub(crate) enum Takes<'s> {
     Device(&'s Device),
     /// A supply that is fed by another one.
     Supply(&'s Supply),
+    /// The heater of an enclosure.
+    Heater(&'s Enclosure),
 }
 
 /// Something that takes power at a place of a part.
@@ -32,6 +34,7 @@ impl<'s> Takes<'s> {
             Self::Operator(operator) => &operator.id,
             Self::Device(device) => &device.id,
             Self::Supply(supply) => &supply.id,
+            Self::Heater(enclosure) => &enclosure.id,
         }
     }
 
@@ -40,6 +43,7 @@ impl<'s> Takes<'s> {
             Self::Operator(operator) => &operator.origin,
             Self::Device(device) => &device.origin,
             Self::Supply(supply) => &supply.origin,
+            Self::Heater(enclosure) => &enclosure.origin,
         }
     }
 
@@ -48,6 +52,7 @@ impl<'s> Takes<'s> {
             Self::Operator(operator) => operator.supply.as_ref(),
             Self::Device(device) => device.supply.as_ref(),
             Self::Supply(supply) => supply.fed_by.as_ref(),
+            Self::Heater(enclosure) => enclosure.climate_control.as_ref()?.heater_supply.as_ref(),
         }
     }
 
@@ -56,6 +61,17 @@ impl<'s> Takes<'s> {
             Self::Operator(_) => None,
             Self::Device(device) => device.enclosure.as_ref(),
             Self::Supply(supply) => supply.enclosure.as_ref(),
+            Self::Heater(enclosure) => Some(&enclosure.id),
+        }
+    }
+
+    /// The least voltage at which it works, with its key; a heater only gets less warm.
+    pub(crate) fn least(self) -> Option<(&'static str, Option<&'s Measured<Voltage>>)> {
+        match self {
+            Self::Operator(it) => Some(("least_voltage", it.least_voltage.as_ref())),
+            Self::Device(it) => Some(("least_voltage", it.least_voltage.as_ref())),
+            Self::Supply(it) => Some(("least_input", it.least_input.as_ref())),
+            Self::Heater(_) => None,
         }
     }
 }
@@ -75,6 +91,8 @@ pub(super) enum Amounts {
         when: When,
         draws: Follows,
     },
+    /// A heater, taken to keep its power as its voltage falls, which is the safe side for everything beside it.
+    Heater(Power),
 }
 
 /// When a device draws.
@@ -130,6 +148,17 @@ impl Amounts {
             running: running?,
             starting: starting?,
         })
+    }
+
+    /// Reads the power of a heater.
+    pub(super) fn of_heater<'s>(
+        asking: &mut Asking<'s>,
+        enclosure: &'s Enclosure,
+        how: How,
+    ) -> Result<Self, Halt> {
+        let place = (&enclosure.origin, "heater");
+        let power = how.read(asking, place, enclosure.heater.as_ref(), End::High)?;
+        Ok(Self::Heater(power))
     }
 
     /// Reads the currents of a device.
@@ -194,6 +223,8 @@ impl Amounts {
                 };
                 draws.draw(current)
             }
+            Self::Heater(power) if case.is_dark() => Draw::Power(power),
+            Self::Heater(_) => Draw::Power(Power::from_base(0.0)),
         }
     }
 }

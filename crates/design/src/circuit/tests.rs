@@ -196,3 +196,22 @@ fn a_joint_that_nothing_feeds_is_told() {
         finding.sentence
     );
 }
+
+#[test]
+fn a_heater_hangs_on_the_cable_that_comes_into_its_enclosure() {
+    let site = |heater: &str| {
+        format!(
+            "{HEAD}[[enclosure]]\nid = \"far-box\"\nheater = \"{heater}\"\nclimate_control = {{ heater_supply = \"source\" }}\n{}{}",
+            device("lock", 1.0).replace("supply =", "enclosure = \"far-box\"\nsupply ="),
+            cable("one", "source", "lock", 10.0),
+        )
+    };
+    let current = |site: &str| {
+        let found = all(&capacity::CHECK, site);
+        found[0].demand.as_ref().unwrap().value.unwrap()
+    };
+    near(current(&site("0 W")), 1.0);
+    let (volts, with) = (24.0 - lost(&site("24 W"), "lock"), current(&site("24 W")));
+    near(with, 1.0 + 24.0 / volts);
+    assert!(lost(&site("24 W"), "lock") > 1.9 * lost(&site("0 W"), "lock"));
+}

@@ -6,14 +6,14 @@ use quantity::{Length, Quantity as _};
 use site::{Gate, Site};
 
 /// The height of the drive across the gate line, as surveyed along its lane; level where nobody has written it.
-pub(super) struct Ground {
+pub(crate) struct Ground {
     /// Into the property, and up.
     path: Vec<(f64, f64)>,
     slope: f64,
 }
 
 impl Ground {
-    pub(super) fn of(site: &Site, gate: &Gate) -> Self {
+    pub(crate) fn of(site: &Site, gate: &Gate) -> Self {
         let along = |lane: &&site::Lane| lane.path.len() > 1;
         let path = lanes(site, gate).find(along).map_or(Vec::new(), |lane| {
             let spot = |at: &site::Position| (at.y.nominal().base(), at.z.nominal().base());
@@ -25,13 +25,13 @@ impl Ground {
         }
     }
 
-    pub(super) fn at(&self, y: f64) -> f64 {
+    pub(crate) fn at(&self, y: f64) -> f64 {
         between(&self.path, y).unwrap_or(self.slope * y)
     }
 }
 
 /// The height of a line of points at a place, beyond its ends that of the end.
-fn between(points: &[(f64, f64)], at: f64) -> Option<f64> {
+pub(crate) fn between(points: &[(f64, f64)], at: f64) -> Option<f64> {
     let (first, last) = (points.first()?, points.last()?);
     let pair = points.windows(2).find(|pair| {
         let (low, high) = (pair[0].0.min(pair[1].0), pair[0].0.max(pair[1].0));
@@ -47,7 +47,7 @@ fn between(points: &[(f64, f64)], at: f64) -> Option<f64> {
 }
 
 /// The lanes through a gate.
-fn lanes<'s>(site: &'s Site, gate: &'s Gate) -> impl Iterator<Item = &'s site::Lane> {
+pub(crate) fn lanes<'s>(site: &'s Site, gate: &'s Gate) -> impl Iterator<Item = &'s site::Lane> {
     let only = site.gate.len() == 1;
     site.lane.iter().filter(move |lane| match &lane.gate {
         Some(name) => *name == gate.id,

@@ -17,7 +17,7 @@ struct Section {
     thickness: Length,
 }
 
-pub(super) fn leaf<'s>(asking: &mut Asking<'s>, gate: &'s Gate) -> Result<Leaf, Halt> {
+pub(crate) fn leaf<'s>(asking: &mut Asking<'s>, gate: &'s Gate) -> Result<Leaf, Halt> {
     let one = asking.need(&gate.origin, "leaf", gate.leaf.first(), LEAF)?;
     let section = section(asking, one);
     match gate.kind {

@@ -6,6 +6,8 @@ mod outline;
 mod seeing;
 mod shown;
 
+pub(crate) use lane::{Ground, between, lanes};
+pub(crate) use leaf::leaf;
 pub(crate) use outline::{Sized, sized, usual};
 pub use shown::{ShownVehicle, shown};
 
@@ -29,7 +31,7 @@ pub(crate) fn passage<'s>(
     gate: &'s Gate,
     sized: Result<Sized, Halt>,
 ) -> Result<Passage<'s>, Halt> {
-    let leaf = leaf::leaf(asking, gate);
+    let leaf = leaf(asking, gate);
     let motion = motion(asking, site, gate);
     let ground = lane::Ground::of(site, gate);
     let seeing = seeing::seeing(asking, site, gate, &ground, sized.as_ref().ok());

@@ -64,6 +64,19 @@ pub(super) fn name<'s>(part: &Part<'s>, run: &Run<'s>) -> Option<&'s Id> {
     run.cable.fuse.as_ref().or_else(at_end)
 }
 
+/// The fuse of the nearest run before one that has none: what a joint or a device passes on is behind it.
+fn before<'s>(part: &Part<'s>, run: &Run<'s>) -> Option<&'s Id> {
+    let mut place = run.from;
+    for _ in &part.runs {
+        let earlier = part.runs.iter().find(|other| other.to == place)?;
+        if let Some(name) = name(part, earlier) {
+            return Some(name);
+        }
+        place = earlier.from;
+    }
+    None
+}
+
 /// Every fuse that is described or named.
 pub(super) fn all(circuits: &Circuits<'_>, loads: &[ShownLoad]) -> Vec<ShownFuse> {
     let mut fuses: Vec<ShownFuse> = circuits.site.fuse.iter().map(described).collect();
@@ -71,6 +84,10 @@ pub(super) fn all(circuits: &Circuits<'_>, loads: &[ShownLoad]) -> Vec<ShownFuse
         let through = through(circuits, part);
         for (at, run) in part.runs.iter().enumerate() {
             let Some(name) = name(part, run) else {
+                if let Some(before) = before(part, run) {
+                    let fuse = named(&mut fuses, before.as_str());
+                    fuse.reaches(run.cable, &fed(loads, number, run));
+                }
                 continue;
             };
             let own = through.as_ref().map(|through| &through[at]);
@@ -164,6 +181,11 @@ impl ShownFuse {
             }
             _ => None,
         };
+        self.reaches(cable, fed);
+    }
+
+    /// Adds a cable behind it.
+    fn reaches(&mut self, cable: &Cable, fed: &[String]) {
         if fed.is_empty() {
             self.feeds.push(format!("{} by {}", cable.to, cable.id));
         }

@@ -16,6 +16,8 @@ pub enum LoadKind {
     Coil,
     /// A light.
     Lamp,
+    /// A heater.
+    Heater,
     /// Anything with electronics.
     Electronics,
     /// A supply that is fed by another one.
@@ -45,6 +47,8 @@ pub enum LoadStanding {
     NotSure,
     /// It does not.
     TooLow,
+    /// It has no least voltage: a heater only gets less warm.
+    NoLeast,
     /// Facts are missing.
     Unknown,
 }
@@ -122,6 +126,7 @@ fn bare(takes: Takes<'_>) -> ShownLoad {
             },
             LoadKind::Supply,
         ),
+        Takes::Heater(_) => ("heater of the enclosure".to_owned(), LoadKind::Heater),
     };
     ShownLoad {
         id: takes.id().to_string(),
@@ -166,12 +171,10 @@ fn of_one(state: &Worked<State<'_>>, taker: usize) -> Worked<Moment> {
 fn judge<'s>(circuits: &Circuits<'s>, worst: &Worst<'_, 's>, at: usize, load: &mut ShownLoad) {
     let takes = worst.part.takers[at].takes;
     let mut asking = asking(circuits);
-    let (origin, key, value) = match takes {
-        Takes::Operator(it) => (&it.origin, "least_voltage", it.least_voltage.as_ref()),
-        Takes::Device(it) => (&it.origin, "least_voltage", it.least_voltage.as_ref()),
-        Takes::Supply(it) => (&it.origin, "least_input", it.least_input.as_ref()),
-    };
-    load.least = asking.read_at((origin, key), value, End::High).ok();
+    let least = takes.least();
+    let value = least.and_then(|(_, value)| value);
+    load.least =
+        least.and_then(|(key, value)| asking.read_at((takes.origin(), key), value, End::High).ok());
     load.missing = missing(&asking);
     load.missing.extend(worst.missing.iter().cloned());
     let Some(states) = worst.states(Some(takes.id())) else {
@@ -198,6 +201,7 @@ fn judge<'s>(circuits: &Circuits<'s>, worst: &Worst<'_, 's>, at: usize, load: &m
             LoadStanding::NotSure
         }
         (Some(_), Some(_)) => LoadStanding::TooLow,
+        (Some(_), None) if least.is_none() => LoadStanding::NoLeast,
         _ => LoadStanding::Unknown,
     };
 }

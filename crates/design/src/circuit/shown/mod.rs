@@ -6,12 +6,14 @@
 
 mod fuse;
 mod load;
+mod loss;
 mod part;
 mod source;
 mod twig;
 
 pub use fuse::{ShownFuse, Unfused};
 pub use load::{LoadKind, LoadStanding, Moment, ShownLoad};
+pub use loss::{Lost, order_of_loss};
 pub use source::{Panel, ShownSource, SourceKind, Store};
 pub use twig::{ShownCable, Step, Twig};
 
