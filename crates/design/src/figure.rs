@@ -90,6 +90,7 @@ impl Print {
             (Value::Quantity(kind, a), Value::Quantity(_, b)) => {
                 let kind = match kind {
                     Kind::Temperature => Kind::TemperatureDifference,
+                    Kind::PowerLevel => Kind::Gain,
                     other => *other,
                 };
                 // What is left of two like numbers in the last bits is nothing.

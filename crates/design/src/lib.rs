@@ -5,21 +5,31 @@
 
 mod answers;
 mod asking;
+pub mod bus;
 mod check;
 mod choose;
 mod circuit;
 mod coverage;
 pub mod curves;
+pub mod eye;
+pub mod field;
 mod figure;
 mod finding;
+pub mod heat;
+pub mod loops;
+mod network;
 mod outcome;
 mod plain;
 mod question;
+pub mod queue;
+pub mod radio;
 mod subject;
+pub mod swept;
 pub mod vehicle;
 mod verdict;
 mod verdicts;
 pub mod walk;
+mod weather;
 pub mod zone;
 
 pub use answers::{Answers, LookedUpInVain, answers, answers_on, findings};
@@ -37,6 +47,7 @@ pub use finding::{
     Corner, CornerValue, Deciding, Finding, Line, Method, Missing, Reading, SourceNote, Subject,
     Working,
 };
+pub use network::shown as data_network;
 pub use question::{Kinds, Question, Severity, Stage, question, questions, topic_title};
 pub use verdict::{Standing, Verdict};
 pub use verdicts::{QuickVerdict, verdicts, verdicts_about};

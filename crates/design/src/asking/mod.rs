@@ -319,10 +319,10 @@ impl<'s> Asking<'s> {
     }
 
     /// A line of the working in words, made only when the working is kept.
-    pub(crate) fn note(&mut self, line: impl FnOnce(Print) -> String) {
+    pub(crate) fn note<L: Into<Option<String>>>(&mut self, line: impl FnOnce(Print) -> L) {
         let print = self.print;
         if let Some(record) = &mut self.record {
-            record.steps.push(Step::Line(line(print)));
+            record.steps.extend(line(print).into().map(Step::Line));
         }
     }
 

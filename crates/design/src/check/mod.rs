@@ -10,8 +10,11 @@ pub(crate) mod testing;
 mod tests;
 
 pub(crate) mod anchor;
-mod bollard;
+pub(crate) mod bollard;
+pub(crate) mod bus;
+mod camera;
 pub(crate) mod control;
+mod detector;
 mod earth;
 mod egress;
 pub(crate) mod enclosure;
@@ -19,7 +22,9 @@ pub(crate) mod fire;
 mod foot;
 pub(crate) mod force;
 mod hazard;
+mod intercom;
 mod keep;
+pub(crate) mod lane;
 pub(crate) mod leaf;
 mod lifting;
 pub(crate) mod mains;
@@ -28,14 +33,18 @@ mod network;
 pub(crate) mod power;
 pub(crate) mod protect;
 mod pull;
+pub(crate) mod radio;
+mod release;
 mod route;
 mod sign;
 mod solar;
 mod standby;
 pub(crate) mod stop;
 pub(crate) mod structure;
+mod sun;
 mod surge;
 pub(crate) mod survey;
+mod vehicle;
 pub(crate) mod walk;
 pub(crate) mod wind;
 
@@ -172,6 +181,7 @@ pub(crate) const CHECKS: &[Check] = &[
     control::out_of_reach_of_leaf::CHECK,
     control::in_sight::CHECK,
     control::remote_out_of_sight::CHECK,
+    control::guarded::CHECK,
     control::priority::CHECK,
     control::power_return::CHECK,
     control::auto_close::CHECK,
@@ -184,11 +194,27 @@ pub(crate) const CHECKS: &[Check] = &[
     walk::response::CHECK,
     foot::way::CHECK,
     foot::accessible::CHECK,
+    foot::both_senses::CHECK,
     egress::way_out::CHECK,
     egress::hand_release::CHECK,
     fire::clear_way::CHECK,
     fire::opens::CHECK,
     fire::carries_engine::CHECK,
+    lane::reach::CHECK,
+    lane::turn_back::CHECK,
+    lane::sight::CHECK,
+    lane::meeting::CHECK,
+    lane::seen_at_night::CHECK,
+    detector::held_open::CHECK,
+    detector::loop_inductance::CHECK,
+    detector::loop_sees_all::CHECK,
+    detector::loop_near_metal::CHECK,
+    detector::field_side::CHECK,
+    detector::detector_fails::CHECK,
+    lane::swept_path::CHECK,
+    vehicle::exit_in_time::CHECK,
+    vehicle::tailgate::CHECK,
+    lane::queue::CHECK,
     power::voltage::CHECK,
     power::release::CHECK,
     power::overvoltage::CHECK,
@@ -225,7 +251,34 @@ pub(crate) const CHECKS: &[Check] = &[
     enclosure::entries::CHECK,
     enclosure::door_and_lock::CHECK,
     enclosure::inside_apart::CHECK,
+    network::length::CHECK,
     network::poe::CHECK,
+    network::budget::CHECK,
+    network::ports::CHECK,
+    network::pictures::CHECK,
+    network::addresses::CHECK,
+    network::internet_down::CHECK,
+    network::clocks::CHECK,
+    camera::view::CHECK,
+    camera::detail::CHECK,
+    camera::night::CHECK,
+    camera::allowed::CHECK,
+    sun::beam::CHECK,
+    sun::picture::CHECK,
+    radio::link::CHECK,
+    radio::leaf_in_path::CHECK,
+    radio::legal::CHECK,
+    radio::remote_range::CHECK,
+    bus::line::CHECK,
+    bus::address_and_time::CHECK,
+    bus::secure_channel::CHECK,
+    bus::legacy_line::CHECK,
+    bus::supervised_loop::CHECK,
+    bus::opening_wires::CHECK,
+    release::unlocks_first::CHECK,
+    release::holds_shut::CHECK,
+    intercom::heard::CHECK,
+    intercom::answered::CHECK,
     route::fill::CHECK,
     pull::tension::CHECK,
     keep::wearing_parts::CHECK,

@@ -89,7 +89,7 @@ fn crosses<'s>(asking: &mut Asking<'s>, thing: &'s FixedThing) -> Result<Option<
 }
 
 /// Half the width of a post along the leaf, as far as it is written.
-pub(super) fn half_width(post: &Post) -> Length {
+pub(crate) fn half_width(post: &Post) -> Length {
     let section = post.section.as_ref().map(|section| match section.shape() {
         SectionShape::Hss { depth, .. }
         | SectionShape::Tube { depth, .. }

@@ -38,6 +38,7 @@ pub use told::{Event, Told, grouped};
 pub use trace::{Trace, TraceFrame};
 
 pub(crate) use devices::{Slot, heights, of_gate, senses_people};
+pub(crate) use faces::half_width;
 pub(crate) use lower::{Judged, Lowered};
 pub(crate) use told::capital;
 

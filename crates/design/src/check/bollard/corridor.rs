@@ -49,7 +49,7 @@ impl Corridor {
 }
 
 /// A position seen from above.
-pub(super) fn flat(at: &Position) -> Point {
+pub(crate) fn flat(at: &Position) -> Point {
     (at.x.nominal().base(), at.y.nominal().base())
 }
 
@@ -78,7 +78,8 @@ pub(super) fn corridor<'s>(
     })
 }
 
-fn usual(asking: &mut Asking<'_>, site: &Site) -> Length {
+/// Room beside the way where no vehicle states its own.
+pub(crate) fn usual(asking: &mut Asking<'_>, site: &Site) -> Length {
     asking.rest_on(&USUAL_MARGIN);
     Length::from_base(match site.site.code_basis {
         CodeBasis::Us => MARGIN.0,

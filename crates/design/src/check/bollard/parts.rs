@@ -9,18 +9,18 @@ use quantity::Quantity as _;
 use site::{Device, DeviceKind, Gate, GateKind, Id, Origin, Position, Site};
 
 /// A thing that a vehicle could hit.
-pub(super) struct Part<'s> {
-    pub(super) name: String,
+pub(crate) struct Part<'s> {
+    pub(crate) name: String,
     /// Names by which a bollard may say that it guards it.
-    pub(super) ids: Vec<&'s Id>,
-    pub(super) piece: Piece,
+    pub(crate) ids: Vec<&'s Id>,
+    pub(crate) piece: Piece,
 }
 
 /// Steps in which an arc is walked through.
 const STEPS: u32 = 60;
 
 /// All things of the site that a vehicle could hit. What is missing is noted, thing by thing.
-pub(super) fn parts<'s>(asking: &mut Asking<'s>, site: &'s Site) -> Result<Vec<Part<'s>>, Halt> {
+pub(crate) fn parts<'s>(asking: &mut Asking<'s>, site: &'s Site) -> Result<Vec<Part<'s>>, Halt> {
     let mut standing: Vec<(&Id, &Origin, Option<&Position>)> = Vec::new();
     for operator in &site.operator {
         standing.push((&operator.id, &operator.origin, operator.at.as_ref()));
@@ -78,6 +78,9 @@ fn stands(device: &Device, tallest: f64) -> bool {
             | DeviceKind::AccessController
             | DeviceKind::NetworkSwitch
             | DeviceKind::Injector
+            | DeviceKind::Extender
+            | DeviceKind::Recorder
+            | DeviceKind::Router
             | DeviceKind::SurgeProtector
             | DeviceKind::Control
     );
@@ -163,7 +166,7 @@ fn slid<'s>(asking: &mut Asking<'s>, gate: &'s Gate) -> Result<Vec<(Piece, Piece
 }
 
 /// The place of a bollard, seen from above.
-pub(super) fn place<'s>(
+pub(crate) fn place<'s>(
     asking: &mut Asking<'s>,
     bollard: &'s site::Bollard,
 ) -> Result<Piece, Halt> {

@@ -11,7 +11,7 @@ use formula::protection::GateControl;
 use site::{CodeBasis, Device, Direction, Gate, ProtectionType, Site};
 
 /// Whether a gate is protected as one that moves with nobody watching.
-pub(super) fn protected<'s>(asking: &mut Asking<'s>, site: &'s Site, gate: &'s Gate) -> Answer {
+pub(crate) fn protected<'s>(asking: &mut Asking<'s>, site: &'s Site, gate: &'s Gate) -> Answer {
     match site.site.code_basis {
         CodeBasis::Us => count::count(asking, site, gate),
         CodeBasis::Eu => level_eu::level_for(asking, site, gate, Ok(GateControl::Automatic)),
@@ -19,7 +19,7 @@ pub(super) fn protected<'s>(asking: &mut Asking<'s>, site: &'s Site, gate: &'s G
 }
 
 /// A device sees people without touching them while the gate closes.
-pub(super) fn watches(device: &Device) -> bool {
+pub(crate) fn watches(device: &Device) -> bool {
     let untouched = device.protection == Some(ProtectionType::B1);
     untouched && is_sensor(device) && acts(device, Direction::Closing)
 }

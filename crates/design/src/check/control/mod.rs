@@ -3,14 +3,15 @@
 pub(crate) mod auto_close;
 pub(crate) mod automatic;
 pub(crate) mod envelope;
+pub(crate) mod guarded;
 pub(crate) mod in_sight;
 pub(crate) mod interlock;
-mod obstacles;
+pub(crate) mod obstacles;
 pub(crate) mod out_of_reach_of_leaf;
 pub(crate) mod power_return;
 pub(crate) mod priority;
 pub(crate) mod remote_out_of_sight;
-mod view;
+pub(crate) mod view;
 pub(crate) mod wire_cut;
 
 use crate::asking::{Asking, Wants};

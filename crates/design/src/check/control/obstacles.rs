@@ -15,16 +15,16 @@ const ROOTED: f64 = 1.0;
 const SKY: f64 = 1e6;
 
 /// Something that may stand in the way, with its name.
-pub(super) struct Hides<'s> {
-    pub(super) name: &'s str,
-    pub(super) walls: Vec<Wall>,
+pub(crate) struct Hides<'s> {
+    pub(crate) name: &'s str,
+    pub(crate) walls: Vec<Wall>,
     /// Index of the leaf that it is.
-    pub(super) leaf: Option<usize>,
+    pub(crate) leaf: Option<usize>,
     thing: Option<&'s FixedThing>,
 }
 
 /// Fixed things near the gate, and boxes.
-pub(super) fn in_the_way<'s>(
+pub(crate) fn in_the_way<'s>(
     asking: &mut Asking<'s>,
     site: &'s Site,
     gate: &'s Gate,
@@ -79,7 +79,7 @@ fn boxed<'s>(asking: &mut Asking<'s>, enclosure: &'s Enclosure) -> Result<Hides<
 }
 
 /// The open leaves of a swing gate that are more solid than not.
-pub(super) fn open_leaves<'s>(
+pub(crate) fn open_leaves<'s>(
     asking: &mut Asking<'s>,
     gate: &'s Gate,
     leaves: &[Envelope],
@@ -106,7 +106,7 @@ pub(super) fn open_leaves<'s>(
 }
 
 /// Fixed things in the line of sight: how tall, and whether one sees through them. Those that are seen through go.
-pub(super) fn solid<'s>(
+pub(crate) fn solid<'s>(
     asking: &mut Asking<'s>,
     eye: Eye,
     targets: &[(Target, Option<usize>)],

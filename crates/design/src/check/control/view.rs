@@ -8,28 +8,28 @@ use crate::check::plane::{Piece, Point};
 
 /// An upright wall that one does not see through, from a lower to an upper height.
 #[derive(Debug, Clone, Copy)]
-pub(super) struct Wall {
-    pub(super) piece: Piece,
-    pub(super) bottom: f64,
-    pub(super) top: f64,
+pub(crate) struct Wall {
+    pub(crate) piece: Piece,
+    pub(crate) bottom: f64,
+    pub(crate) top: f64,
 }
 
 /// A point from which somebody looks.
 #[derive(Debug, Clone, Copy)]
-pub(super) struct Eye {
-    pub(super) at: Point,
-    pub(super) height: f64,
+pub(crate) struct Eye {
+    pub(crate) at: Point,
+    pub(crate) height: f64,
 }
 
 /// What is looked at: a straight piece at one height.
 #[derive(Debug, Clone, Copy)]
-pub(super) struct Target {
-    pub(super) piece: Piece,
-    pub(super) height: f64,
+pub(crate) struct Target {
+    pub(crate) piece: Piece,
+    pub(crate) height: f64,
 }
 
 impl Target {
-    pub(super) fn length(&self) -> f64 {
+    pub(crate) fn length(&self) -> f64 {
         (self.piece[1].0 - self.piece[0].0).hypot(self.piece[1].1 - self.piece[0].1)
     }
 }
@@ -41,7 +41,7 @@ type Interval = (f64, f64);
 type Line = (f64, f64);
 
 /// The share of a target that one wall hides; nothing where it hides none.
-pub(super) fn hidden(eye: Eye, target: &Target, wall: &Wall) -> Option<Interval> {
+pub(crate) fn hidden(eye: Eye, target: &Target, wall: &Wall) -> Option<Interval> {
     let from = less(target.piece[0], eye.at);
     let along = less(target.piece[1], target.piece[0]);
     let start = less(wall.piece[0], eye.at);
@@ -90,7 +90,7 @@ fn narrowed((low, high): Interval, (value, gain): &Line) -> Interval {
 }
 
 /// Length of what several intervals cover together.
-pub(super) fn covered(intervals: &[Interval]) -> f64 {
+pub(crate) fn covered(intervals: &[Interval]) -> f64 {
     let mut sorted = intervals.to_vec();
     sorted.sort_by(|one, other| one.0.total_cmp(&other.0));
     let mut reached = 0.0_f64;

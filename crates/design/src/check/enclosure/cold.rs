@@ -8,6 +8,7 @@ use super::inside::{area, heat, parts, tenderest};
 use crate::asking::{Asking, read};
 use crate::check::standby::load::Bank;
 use crate::check::{BOTH, Check, Round};
+use crate::heat::{IN_WIND, STORES};
 use crate::outcome::{Answer, Comparison, Halt, Labeled, Outcome};
 use crate::plain::capitalized;
 use crate::subject::About;
@@ -32,9 +33,6 @@ static WIND: Source = Source {
     evidence: Evidence::CommonPractice,
     seen: "sheets for sizing enclosure heaters: studylib.net/doc/13682565/",
 };
-
-/// Loss in wind over loss in still air.
-const IN_WIND: f64 = 2.0;
 
 fn ask<'s>(site: &'s Site, round: &mut Round<'s, '_>) {
     for enclosure in &site.enclosure {
@@ -109,9 +107,6 @@ fn cold<'s>(asking: &mut Asking<'s>, site: &'s Site, enclosure: &'s Enclosure) -
         if in_outage { with } else { without },
     ))
 }
-
-/// Heat that warms a kilogram of a box and what is in it by one kelvin, in joules: between steel and plastic.
-const STORES: f64 = 600.0;
 
 /// Adds to the working how the heater goes on and off through a night that stays as cold, where its thermostat and the mass
 /// of the box are known.

@@ -3,12 +3,15 @@
 //! The air inside is as moist as the air outside on the dampest morning of a usual year. Under a clear sky the faces that
 //! the sun strikes by day lose heat by night. Where the inner face of the walls stays above the dew point, nothing gets wet.
 //! Where it does not, the walls run: then the box breathes and drains, and the boards, which are no colder than the air
-//! inside, stay above the dew point. Conduits are sealed in either case.
+//! inside, stay above the dew point. Conduits are sealed in either case. Steady heat is the safe bound for a night that
+//! cools the box; where the site names a weather file, the box is followed through its year for the working, and there its
+//! mass counts in both directions.
 
 use super::inside::{area, heat, parts};
 use crate::asking::{Asking, need, pick, read};
 use crate::check::rules::Rules;
 use crate::check::{BOTH, Check, Round};
+use crate::heat::{in_hours, in_kilowatt_hours, of as followed};
 use crate::outcome::{Answer, Comparison, Labeled};
 use crate::plain::capitalized;
 use crate::subject::About;
@@ -34,7 +37,7 @@ static SKY: Source = Source {
 };
 
 /// Heat lost to a clear sky by night, in W/m².
-const CLEAR_SKY: f64 = 70.0;
+pub(crate) const CLEAR_SKY: f64 = 70.0;
 
 fn ask<'s>(site: &'s Site, round: &mut Round<'s, '_>) {
     for enclosure in &site.enclosure {
@@ -79,6 +82,7 @@ fn condensation<'s>(asking: &mut Asking<'s>, site: &'s Site, enclosure: &'s Encl
         );
     }
     rules.compare(coldest(dry, dew, &dawn));
+    asking.note(|_| year(site, enclosure));
     asking.say(|print| {
         let walls = if dry {
             "Nothing gets wet."
@@ -95,6 +99,16 @@ fn condensation<'s>(asking: &mut Asking<'s>, site: &'s Site, enclosure: &'s Encl
         )
     });
     Ok(rules.outcome())
+}
+
+/// How long the walls are wet through the typical year of the weather file; nothing without one.
+fn year(site: &Site, enclosure: &Enclosure) -> Option<String> {
+    let year = followed(site, enclosure).year?;
+    Some(format!(
+        "Through the typical year of the weather file, hour by hour in still air, the inner face of the walls is below the dew point for {}; the heater takes {} in the year.",
+        in_hours(year.wet),
+        in_kilowatt_hours(year.heater_takes)
+    ))
 }
 
 /// What must stay above the dew point: the walls, or where they may run the boards.

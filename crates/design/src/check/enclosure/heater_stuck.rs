@@ -1,6 +1,6 @@
 //! What stops a heater whose thermostat sticks on the hottest day.
 //!
-//! Steady heat with the heater on and the sun on the box. A cut-out of its own in the feed of the heater holds the inside at
+//! Steady heat with the heater on and the sun on the box, which a box with mass only nears: the safe bound. A cut-out of its own in the feed of the heater holds the inside at
 //! its setting, or where the day itself takes it; it opens above the thermostat, else the heater never works in winter.
 //! Near 100 °F is usual. A cut-out that only reports, or that is the thermostat itself, counts for nothing.
 

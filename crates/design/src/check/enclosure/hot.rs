@@ -2,11 +2,13 @@
 //!
 //! Heat is the sum of everything mounted in it: devices, supplies, and what has no entry of its own; a heater is off.
 //! Where no cooling surface is written, all six faces count. What gives up first is the lowest rating inside; where a
-//! device or supply has none, the enclosure's own must be written.
+//! device or supply has none, the enclosure's own must be written. Heat is taken as steady, all of the sun at the hottest air:
+//! a box with mass never gets hotter than that. The day itself is followed for the working and the heat sheet.
 
 use super::inside::{balance, heat, parts, weakest};
 use crate::asking::Asking;
 use crate::check::{BOTH, Check, Round};
+use crate::heat::{note, of as followed};
 use crate::outcome::{Answer, Labeled, Outcome};
 use crate::subject::About;
 use formula::power::EnclosureHeatBalance;
@@ -48,6 +50,7 @@ fn hot<'s>(asking: &mut Asking<'s>, site: &'s Site, enclosure: &'s Enclosure) ->
             print.q(weakest.rating)
         )
     });
+    asking.note(|print| note(print, &followed(site, enclosure)));
     Ok(Outcome::at_most(
         Labeled::new("temperature inside", warmth.inside),
         Labeled::new("lowest rating inside", weakest.rating),

@@ -25,13 +25,19 @@ pub(super) fn motors<'s>(
         .filter(|operator| operator.supply.as_ref() == Some(&circuit.id))
 }
 
-/// The enclosures whose heaters it feeds: those in which one of its power supplies is mounted.
+/// The enclosures whose heaters it feeds: as written, else those in which one of its power supplies is mounted.
 fn heated<'s>(
     site: &'s Site,
     circuit: &'s Supply,
 ) -> impl Iterator<Item = &'s Enclosure> + use<'s> {
     site.enclosure.iter().filter(move |enclosure| {
-        fed_by(site, circuit).any(|supply| supply.enclosure.as_ref() == Some(&enclosure.id))
+        let written = enclosure.climate_control.as_ref();
+        match written.and_then(|control| control.heater_supply.as_ref()) {
+            Some(feeder) => *feeder == circuit.id,
+            None => {
+                fed_by(site, circuit).any(|supply| supply.enclosure.as_ref() == Some(&enclosure.id))
+            }
+        }
     })
 }
 

@@ -4,28 +4,28 @@
 //! asks for against the one that the port gives; and, with the cable as hot as it gets, what the port has to give
 //! against what its class has. A device that takes more than the cable can carry at all is outside of the calculation.
 
-use crate::asking::{Asking, Wants, pick, read};
+use crate::asking::{Asking, pick};
 use crate::check::{BOTH, Check, Round};
-use crate::circuit::conductor::resistance;
+use crate::network::{drawn, port_of, run};
 use crate::outcome::{Answer, Comparison, Halt, Labeled, Outcome};
 use crate::subject::About;
-use formula::signal::{PoePower, PoweredPairs, poe_class};
+use formula::signal::{PoePower, poe_class};
 use formula::{Evidence, Source};
 use quantity::Word as _;
-use site::{Cable, Device, PoeClass, Site};
+use site::{Device, PoeClass, Site};
 
 /// The check.
 pub(crate) const CHECK: Check = Check {
     question: "network-poe-at-device",
     codes: BOTH,
-    leaves_open: "patch cords and connectors on the way, class 1, and pairs of unequal resistance",
+    leaves_open: "connectors on the way, patch cords that the site does not write, and pairs of unequal resistance",
     concerns: "each device that takes its power over a data cable",
     ask,
 };
 
-static CLASSES: Source = Source {
+pub(super) static CLASSES: Source = Source {
     work: "IEEE 802.3",
-    clause: "clauses 33 and 145, classes 2 to 8",
+    clause: "clauses 33 and 145, classes 1 to 8",
     evidence: Evidence::Seen,
     seen: "public notes with the class table, recomputed from power, voltage and loop resistance",
 };
@@ -40,26 +40,20 @@ fn ask<'s>(site: &'s Site, round: &mut Round<'s, '_>) {
     }
 }
 
-/// The switch or injector that feeds a device over its data cable.
-fn port_of<'s>(site: &'s Site, device: &Device) -> Option<&'s Device> {
-    let name = device.supply.as_ref()?;
-    site.device.iter().find(|other| other.id == *name)
-}
-
 fn arrival<'s>(
     asking: &mut Asking<'s>,
     site: &'s Site,
     port: &'s Device,
     device: &'s Device,
 ) -> Answer {
-    let power = read!(asking, device.power);
+    let power = drawn(asking, site, device);
     let asked = class(asking, device);
     let given = class(asking, port);
     let run = run(asking, site, port, device);
     let (power, asked, given, run) = (power?, asked?, given?, run?);
     asking.rest_on(&CLASSES);
     let (Ok(asks), Ok(gives)) = (poe_class(asked), poe_class(given)) else {
-        return asking.refuse("the figures of power over Ethernet class 1 are not in this tool");
+        return asking.refuse("this class of power over Ethernet has no figures");
     };
     let arrival = asking.work(&PoePower { power, ..run })?;
     asking.say(|print| {
@@ -94,43 +88,12 @@ fn arrival<'s>(
     .ok_or(Halt)
 }
 
-fn class<'s>(asking: &mut Asking<'s>, device: &'s Device) -> Result<u32, Halt> {
+pub(super) fn class<'s>(asking: &mut Asking<'s>, device: &'s Device) -> Result<u32, Halt> {
     let class: PoeClass = pick!(asking, device.poe_class)?;
     class
         .word()
         .parse()
         .or_else(|_| asking.refuse("this class of power over Ethernet has no figures"))
-}
-
-/// The run from port to device, without the device's power.
-fn run<'s>(
-    asking: &mut Asking<'s>,
-    site: &'s Site,
-    port: &'s Device,
-    device: &'s Device,
-) -> Result<PoePower, Halt> {
-    use quantity::{Power, Quantity as _};
-    let source = read!(asking, port.port_voltage);
-    let brings = |cable: &&Cable| cable.to == device.id && cable.from == port.id;
-    let Some(cable) = site.cable.iter().find(brings) else {
-        const CABLE: &str = "[[cable]]\nid = \"w-01\"\ncarries = \"data\"\nfrom = \"net-switch\"\nto = \"…\"\nsize = \"23 AWG\"\nlength = \"120 ft\"";
-        return asking.lack(&device.origin, "cable", Wants::Table(CABLE));
-    };
-    let length = read!(asking, cable.length);
-    let resistance = resistance(asking, cable);
-    let pairs = pick!(asking, cable.power_pairs);
-    let pairs = match pairs? {
-        2 => PoweredPairs::Two,
-        4 => PoweredPairs::Four,
-        _ => return asking.refuse("power over Ethernet flows over 2 pairs or over 4"),
-    };
-    Ok(PoePower {
-        source: source?,
-        resistance: resistance?,
-        length: length?,
-        pairs,
-        power: Power::from_base(0.0),
-    })
 }
 
 #[cfg(test)]

@@ -14,3 +14,5 @@ pub(crate) mod shared_return;
 mod supplied;
 mod unfused;
 pub(crate) mod voltage;
+
+pub(crate) use voltage::lowest_at;

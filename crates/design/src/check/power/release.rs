@@ -112,6 +112,7 @@ fn beside<'s>(
             Takes::Device(device) => read!(asking, device.least_voltage),
             Takes::Operator(operator) => read!(asking, operator.least_voltage),
             Takes::Supply(supply) => read!(asking, supply.least_input),
+            Takes::Heater(_) => continue,
         };
         match needed {
             Ok(needed) => least.push((taker.takes.id(), needed)),

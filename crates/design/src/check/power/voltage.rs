@@ -167,6 +167,15 @@ pub(super) fn lowest_on_supply<'s>(
 }
 
 /// The lowest voltage at something over all its cables and all cases.
+pub(crate) fn lowest_at<'s>(
+    asking: &mut Asking<'s>,
+    circuits: &Circuits<'s>,
+    takes: Takes<'s>,
+) -> Result<Voltage, Halt> {
+    lowest(asking, circuits, takes).map(|lowest| lowest.voltage)
+}
+
+/// The lowest voltage at something over all its cables and all cases, with when and where.
 fn lowest<'c, 's>(
     asking: &mut Asking<'s>,
     circuits: &'c Circuits<'s>,

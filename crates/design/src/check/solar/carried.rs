@@ -3,11 +3,14 @@
 use crate::asking::{Asking, End, Wants, need, pick, read};
 use crate::check::standby::load::Bank as Loads;
 use crate::outcome::Halt;
-use formula::{Evidence, Source};
+use crate::weather;
+use formula::{Evidence, OutOfReach, Source};
 use quantity::{Angle, Charge, Energy, Power, Quantity as _, Ratio, Temperature, Time, Voltage};
 use sim::sun::{Face, Skyline, SunPlace};
-use sim::sun_year::{Bank, DayLoad, Given, Monthly, Panel, PanelHours, Plane, Through, hourly};
-use site::{Battery, Climate, PanelStand, Site, SolarPanel, SunPlane};
+use sim::sun_year::{
+    Bank, DayLoad, Given, Monthly, Panel, PanelHours, Plane, SunHour, Through, hourly, measured,
+};
+use site::{Battery, Climate, PanelStand, Site, SolarPanel, SunPlane, WeatherYear};
 
 static POSITION: Source = Source {
     work: "NREL/TP-560-34302, Solar Position Algorithm for Solar Radiation Applications",
@@ -36,6 +39,36 @@ static DAYS: Source = Source {
     evidence: Evidence::CommonPractice,
     seen: "as sizing guides for stand-alone panels have them",
 };
+
+static WEATHER: Source = Source {
+    work: "the weather file that the site names: a typical year in the format EPW (EnergyPlus, Auxiliary Programs) or TMY3 (NREL/TP-581-43156)",
+    clause: "hours end at their stamp, in local standard time; the sun stands as in the middle of the hour",
+    evidence: Evidence::Seen,
+    seen: "the data dictionaries of both formats, and a public library that reads them",
+};
+
+/// The sun of a year, and the longest run of dark days.
+struct Sunshine {
+    year: Year,
+    dark_run: Time,
+}
+
+/// Where the sun of a year comes from.
+enum Year {
+    /// From the means of the months.
+    Months(Given),
+    /// From a weather file, hour by hour.
+    Weather(Vec<SunHour>),
+}
+
+impl Year {
+    fn hours(&self, panel: &Panel) -> Result<PanelHours, OutOfReach> {
+        match self {
+            Self::Months(given) => hourly(given, panel),
+            Self::Weather(hours) => measured(hours, panel),
+        }
+    }
+}
 
 /// A battery that came through the year.
 pub(crate) struct Carried {
@@ -73,22 +106,19 @@ pub(crate) fn carried<'s>(
     site: &'s Site,
     battery: &'s Battery,
 ) -> Result<Carried, Halt> {
-    for source in [&POSITION, &CLEAR, &SPLIT, &DAYS] {
-        asking.rest_on(source);
-    }
-    let given = given(asking, site);
+    let sunshine = sunshine(asking, site);
     let panels: Vec<_> = panels_of(site, battery)
         .map(|panel| one_panel(asking, panel))
         .collect();
     let bank = bank(asking, site, battery);
     let load = load(asking, site, battery);
-    let (given, (bank, capacity, usable), load) = (given?, bank?, load?);
+    let (sunshine, (bank, capacity, usable), load) = (sunshine?, bank?, load?);
     let panels = panels.into_iter().collect::<Result<Vec<_>, _>>()?;
     let mut sun: Option<PanelHours> = None;
     let mut power = Power::from_base(0.0);
     for panel in &panels {
         power += panel.power;
-        let hours = asking.in_reach(hourly(&given, panel))?;
+        let hours = asking.in_reach(sunshine.year.hours(panel))?;
         sun = Some(match sun {
             Some(sum) => sum.and(&hours),
             None => hours,
@@ -104,9 +134,63 @@ pub(crate) fn carried<'s>(
         power,
         capacity,
         usable,
-        dark_run: given.dark_run,
+        dark_run: sunshine.dark_run,
     })
 }
+
+/// The sun of the weather file where the site names one that could be read, else that of the months.
+fn sunshine<'s>(asking: &mut Asking<'s>, site: &'s Site) -> Result<Sunshine, Halt> {
+    asking.rest_on(&POSITION);
+    asking.rest_on(&SPLIT);
+    let Some((year, climate)) = weather::year(site).zip(site.climate.as_ref()) else {
+        asking.rest_on(&CLEAR);
+        asking.rest_on(&DAYS);
+        let given = given(asking, site)?;
+        return Ok(Sunshine {
+            dark_run: given.dark_run,
+            year: Year::Months(given),
+        });
+    };
+    asking.rest_on(&WEATHER);
+    let dark_run = read!(asking, climate.sun?.dark_run);
+    let hours = asking.in_reach(weather::sun_hours(year))?;
+    asking.note(|_| station(site, year));
+    Ok(Sunshine {
+        year: Year::Weather(hours),
+        dark_run: dark_run?,
+    })
+}
+
+/// Where the station of the weather file is.
+fn station(site: &Site, year: &WeatherYear) -> String {
+    let degrees = |angle: Angle| angle.base().to_degrees();
+    let place = site.place.as_ref();
+    let at = place.and_then(|place| place.latitude.as_ref().zip(place.longitude.as_ref()));
+    let far = at.is_some_and(|(latitude, longitude)| {
+        (degrees(latitude.nominal()) - degrees(year.latitude)).abs() > FAR
+            || (degrees(longitude.nominal()) - degrees(year.longitude)).abs() > FAR
+    });
+    let word = if far {
+        ", more than a degree away from the site"
+    } else {
+        ""
+    };
+    format!(
+        "Sunshine and air hour by hour from the weather file of a station at {}, {}{word}.",
+        toward(year.latitude, ["north", "south"]),
+        toward(year.longitude, ["east", "west"])
+    )
+}
+
+/// An angle of a place on Earth with its side.
+fn toward(angle: Angle, [positive, negative]: [&str; 2]) -> String {
+    let degrees = angle.base().to_degrees();
+    let side = if degrees < 0.0 { negative } else { positive };
+    format!("{:.2}° {side}", degrees.abs())
+}
+
+/// Degrees from which on a station is told to be far away.
+const FAR: f64 = 1.0;
 
 fn given<'s>(asking: &mut Asking<'s>, site: &'s Site) -> Result<Given, Halt> {
     let latitude = read!(asking, site.place?.latitude);

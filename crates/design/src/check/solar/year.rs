@@ -1,6 +1,6 @@
 //! Whether a battery that lives on panels ever runs flat in the year, and what is the least that never does.
 //!
-//! The sun of twelve monthly means, hour by hour: the shape of clear days, dimmed so that each month has its mean, with the
+//! The sun of a weather file, or of twelve monthly means, hour by hour. Of the means: the shape of clear days, dimmed so that each month has its mean, with the
 //! longest run of dark days at the beginning of each month. Trees, roofs and the open leaf stand in the skyline and take
 //! the sun itself. Old battery, hungry devices, panels at the low end of their power. Values stand at the bad ends of their
 //! tolerances where they are given with any.

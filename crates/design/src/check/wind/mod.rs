@@ -1,6 +1,6 @@
 //! Wind.
 
-mod along;
+pub(crate) mod along;
 pub(crate) mod bar;
 mod drive_holds;
 pub(crate) mod guides;

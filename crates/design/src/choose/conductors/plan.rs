@@ -92,14 +92,11 @@ pub(crate) fn least<'s>(
     let mut all = Vec::new();
     let mut whole = Ok(());
     for taker in &part.takers {
-        let (key, value) = match taker.takes {
-            Takes::Device(device) => ("least_voltage", device.least_voltage.as_ref()),
-            Takes::Operator(operator) => ("least_voltage", operator.least_voltage.as_ref()),
-            Takes::Supply(supply) if !is_converter(site, supply) => {
-                all.push(None);
-                continue;
-            }
-            Takes::Supply(supply) => ("least_input", supply.least_input.as_ref()),
+        let from_mains =
+            matches!(taker.takes, Takes::Supply(supply) if !is_converter(site, supply));
+        let Some((key, value)) = taker.takes.least().filter(|_| !from_mains) else {
+            all.push(None);
+            continue;
         };
         match asking.read_at((taker.takes.origin(), key), value, End::High) {
             Ok(least) => all.push(Some(least)),

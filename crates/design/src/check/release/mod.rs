@@ -1,0 +1,4 @@
+//! Powered locks: when they let go, and what they hold.
+
+pub(crate) mod holds_shut;
+pub(crate) mod unlocks_first;
