@@ -6,13 +6,14 @@ use quantity::{Kind, UnitSystem, units_of};
 const WANTED: f64 = 8.0;
 
 /// The units of plots: kind, in the United States, elsewhere.
-const UNITS: [(Kind, &str, &str); 6] = [
+const UNITS: [(Kind, &str, &str); 7] = [
     (Kind::Length, "ft", "m"),
     (Kind::Time, "s", "s"),
     (Kind::Velocity, "ft/s", "m/s"),
     (Kind::AngularVelocity, "deg/s", "deg/s"),
     (Kind::Force, "lbf", "N"),
     (Kind::Torque, "lbf·ft", "N·m"),
+    (Kind::Ratio, "%", "%"),
 ];
 
 /// An axis from its first to its last tick.
@@ -20,8 +21,9 @@ const UNITS: [(Kind, &str, &str); 6] = [
 pub(super) struct Axis {
     /// The unit as it is printed; empty for a plain number.
     pub(super) unit: &'static str,
-    /// Units in one of the coherent SI unit.
+    /// Units in one of the coherent SI unit, and the units at none of it.
     per_base: f64,
+    at_none: f64,
     /// First and last tick, and the step between ticks, in units.
     low: f64,
     high: f64,
@@ -29,22 +31,30 @@ pub(super) struct Axis {
 }
 
 impl Axis {
-    /// The axis of a kind of quantity that shows zero and all values, given in coherent SI units.
+    /// The axis of a kind of quantity that shows zero and all values, given in coherent SI units; one of temperatures need
+    /// not show zero.
     pub(super) fn over(kind: Kind, values: impl Iterator<Item = f64>, system: UnitSystem) -> Self {
-        let (unit, per_base) = unit(kind, system);
-        let finite = values.filter(|value| value.is_finite());
-        let (low, high) = finite
-            .map(|value| value * per_base)
-            .fold((0.0_f64, 0.0_f64), |(low, high), value| {
-                (low.min(value), high.max(value))
-            });
+        let values: Vec<f64> = values.filter(|value| value.is_finite()).collect();
+        let greatest = values.iter().copied().fold(0.0, f64::max);
+        let (unit, per_base, at_none) = unit(kind, system, greatest);
+        let first = match (kind, values.first()) {
+            (Kind::Temperature, Some(value)) => value * per_base + at_none,
+            _ => 0.0,
+        };
+        let reach = |(low, high): (f64, f64), value: f64| (low.min(value), high.max(value));
+        let in_units = values.iter().map(|value| value * per_base + at_none);
+        let (low, high) = in_units.fold((first, first), reach);
         let span = if high - low > 0.0 { high - low } else { 1.0 };
-        let step = even(span / WANTED);
+        let step = match unit {
+            HOURS => (span / WANTED).max(1.0).ceil(),
+            _ => even(span / WANTED),
+        };
         let low = (low / step + 1e-9).floor() * step;
         let high = (high / step - 1e-9).ceil() * step;
         Self {
             unit,
             per_base,
+            at_none,
             low,
             high: if high > low { high } else { low + step },
             step,
@@ -53,7 +63,14 @@ impl Axis {
 
     /// The share of the axis at which a value stands, given in coherent SI units.
     pub(super) fn share(&self, value: f64) -> f64 {
-        (value * self.per_base - self.low) / (self.high - self.low)
+        (value * self.per_base + self.at_none - self.low) / (self.high - self.low)
+    }
+
+    /// The share of the axis at which zero of its units stands, where it stands on it.
+    pub(super) fn zero(&self) -> Option<f64> {
+        (self.low..=self.high)
+            .contains(&0.0)
+            .then(|| -self.low / (self.high - self.low))
     }
 
     /// Ticks: share of the axis, and number in units.
@@ -72,10 +89,20 @@ impl Axis {
     }
 }
 
-/// The unit of a kind of quantity, and how many of it are one coherent SI unit.
-fn unit(kind: Kind, system: UnitSystem) -> (&'static str, f64) {
-    if kind == Kind::Angle {
-        return ("°", 180.0 / std::f64::consts::PI);
+/// The unit of long times.
+const HOURS: &str = "h";
+
+/// Times from here on are counted in hours (s).
+const LONG: f64 = 7_200.0;
+
+/// The unit of a kind of quantity, how many of it are one coherent SI unit, and how many are none of that.
+fn unit(kind: Kind, system: UnitSystem, greatest: f64) -> (&'static str, f64, f64) {
+    match (kind, system) {
+        (Kind::Angle, _) => return ("°", 180.0 / std::f64::consts::PI, 0.0),
+        (Kind::Time, _) if greatest >= LONG => return (HOURS, 1.0 / 3600.0, 0.0),
+        (Kind::Temperature, UnitSystem::UsCustomary) => return ("°F", 1.8, -459.67),
+        (Kind::Temperature, UnitSystem::Si) => return ("°C", 1.0, -273.15),
+        _ => {}
     }
     let named = UNITS.iter().find(|(known, ..)| *known == kind);
     let wanted = named.map(|(_, us, si)| match system {
@@ -87,7 +114,9 @@ fn unit(kind: Kind, system: UnitSystem) -> (&'static str, f64) {
         .iter()
         .find(|unit| wanted.is_some_and(|wanted| unit.symbols.contains(&wanted)))
         .or(units.first());
-    unit.map_or(("", 1.0), |unit| (unit.symbol(), 1.0 / unit.scale))
+    unit.map_or(("", 1.0, 0.0), |unit| {
+        (unit.symbol(), 1.0 / unit.scale, 0.0)
+    })
 }
 
 /// The next step that counts evenly: 1, 2, 2.5 or 5 times a power of ten.

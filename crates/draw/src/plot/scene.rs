@@ -149,10 +149,10 @@ impl Axes {
             let words = Text::new(at(-TICK - 1.0, y - NUMBERS / 2.0), number);
             scene.add(layers.words, words.height(small()).anchor(Anchor::End));
         }
-        scene.add(
-            layers.axes,
-            Figure::line(at(0.0, self.y(0.0)), at(ROOM.0, self.y(0.0))),
-        );
+        if let Some(share) = self.up.zero() {
+            let y = share * ROOM.1;
+            scene.add(layers.axes, Figure::line(at(0.0, y), at(ROOM.0, y)));
+        }
         let frame = Figure::rectangle(at(0.0, 0.0), at(ROOM.0, ROOM.1), Fill::Open);
         scene.add(layers.axes, frame);
         let below = Text::new(at(ROOM.0 / 2.0, -13.0), named(across, self.across.unit));
