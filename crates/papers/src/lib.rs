@@ -4,18 +4,26 @@
 //! [`pack`] and the [`workbook`] only lay it out. Neither reads a file, a clock or the network, and the same view
 //! gives the same bytes.
 
+mod camera;
 pub mod compose;
 mod curves;
+mod detector;
 mod elevation;
 pub mod engine;
 mod foot;
 mod foundation;
 mod hazard;
+mod heat;
 mod mounting;
+mod net;
 pub mod pack;
 mod plan;
 mod power;
+mod queue;
+mod radio;
 pub mod sheets;
+mod shelter;
+mod swept;
 mod vehicle;
 pub mod view;
 mod walk;

@@ -1,6 +1,9 @@
 //! Every drawing of a site on its sheet: plans, elevations, sections, plots.
 
-use crate::{curves, elevation, foot, foundation, hazard, mounting, plan, power, vehicle, walk};
+use crate::{
+    camera, curves, detector, elevation, foot, foundation, hazard, heat, mounting, net, plan,
+    power, queue, radio, shelter, swept, vehicle, walk,
+};
 use draw::{DrawError, Drawing, North, Orientation, Paper, ScaleChoice, Scene, Sheet, TitleBlock};
 use quantity::{Quantity as _, Ratio};
 use site::{CodeBasis, Gate, Site};
@@ -55,7 +58,9 @@ pub(crate) struct Planned {
 }
 
 /// The drawings of a site on tabloid (US) or A3 (EU) paper: the plan of each gate, one of the whole site where
-/// something stands farther away, the ways of people on foot, each gate from the front and cut across, where it can catch somebody, vehicles in it, its foundations, how it moves as curves, and the single-line diagram of the power;
+/// something stands farther away, the ways of people on foot, lanes and what vehicles sweep there, each gate from the
+/// front and cut across, where it can catch somebody, vehicles in it and what sees them, its foundations, how it moves as
+/// curves, the queue before it, power and data as diagrams, each enclosure with its layout and its warmth, each camera with what it sees;
 /// what is small on paper of half that size.
 pub fn drawings(site: &Site, imprint: &Imprint) -> Result<Vec<NamedDrawing>, DrawError> {
     laid_out(site, imprint, &beside_plans(site))
@@ -64,10 +69,12 @@ pub fn drawings(site: &Site, imprint: &Imprint) -> Result<Vec<NamedDrawing>, Dra
 /// What is drawn besides the plans, in order; it is the same whatever the title block says.
 pub(crate) fn beside_plans(site: &Site) -> Vec<Planned> {
     let mut planned: Vec<Planned> = foot::planned(site).into_iter().collect();
+    planned.extend(swept::planned(site));
     for gate in &site.gate {
         planned.extend(upright(site, gate));
         planned.extend(hazard::planned(site, gate));
         planned.extend(vehicle::planned(site, gate));
+        planned.extend(detector::planned(site, gate));
         planned.extend(walk::planned(site, gate));
     }
     let foundations = foundation::planned(site);
@@ -79,7 +86,13 @@ pub(crate) fn beside_plans(site: &Site) -> Vec<Planned> {
         planned.extend(mountings(site, gate));
         planned.extend(plots(site, gate));
     }
+    planned.extend(queue::planned(site));
     planned.extend(power::planned(site));
+    planned.extend(shelter::planned(site));
+    planned.extend(heat::planned(site));
+    planned.extend(camera::planned(site));
+    planned.extend(net::planned(site));
+    planned.extend(radio::planned(site));
     planned
 }
 

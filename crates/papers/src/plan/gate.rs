@@ -39,6 +39,19 @@ pub(super) fn draw_leaves(scene: &mut Scene, layers: &Layers, gate: &Gate) {
 }
 
 fn draw_surroundings(scene: &mut Scene, layers: &Layers, gate: &Gate, window: &Window) {
+    for (middle, what) in draw_near(scene, layers, gate, window) {
+        scene.add(layers.notes, Label::new(middle, broken(what, LINE)));
+    }
+}
+
+/// Draws the fixed things near a gate; gives the middle of each and what it is.
+pub(super) fn draw_near<'g>(
+    scene: &mut Scene,
+    layers: &Layers,
+    gate: &'g Gate,
+    window: &Window,
+) -> Vec<(Point, &'g str)> {
+    let mut drawn = Vec::new();
     for thing in &gate.nearby {
         let (Some(from), Some(to)) = (&thing.from, &thing.to) else {
             continue;
@@ -51,11 +64,9 @@ fn draw_surroundings(scene: &mut Scene, layers: &Layers, gate: &Gate, window: &W
             thing.what.to_string(),
             Figure::line(from, to),
         );
-        scene.add(
-            layers.notes,
-            Label::new(from.middle(to), broken(thing.what.as_ref(), LINE)),
-        );
+        drawn.push((from.middle(to), thing.what.as_ref()));
     }
+    drawn
 }
 
 fn draw_slide(scene: &mut Scene, layers: &Layers, gate: &Gate) {

@@ -28,7 +28,7 @@ pub(super) fn draw(scene: &mut Scene, layers: &Layers, site: &Site, window: &Win
 pub(super) fn draw_lines(scene: &mut Scene, layers: &Layers, site: &Site, window: &Window) {
     for lane in &site.lane {
         for (from, to) in edge(lane, window, Length::from_base(0.0)) {
-            let title = format!("middle of lane {}", lane.id);
+            let title = format!("middle of {}", lane.called());
             scene.add_titled(layers.lanes, title, Figure::line(from, to));
         }
         let Some(width) = lane.width.as_ref().map(quantity::Measured::nominal) else {
@@ -36,7 +36,7 @@ pub(super) fn draw_lines(scene: &mut Scene, layers: &Layers, site: &Site, window
         };
         for (side, half) in [("left", width / 2.0), ("right", width / -2.0)] {
             for (from, to) in edge(lane, window, half) {
-                let title = format!("{side} edge of lane {}", lane.id);
+                let title = format!("{side} edge of {}", lane.called());
                 scene.add_titled(layers.drive, title, Figure::line(from, to));
             }
         }

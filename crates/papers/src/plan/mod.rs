@@ -107,3 +107,28 @@ pub(crate) fn around_vehicles(
     equipment::draw(scene, &layers, &mut tags, site, &view, shown);
     tags.place(scene, layers.notes, NEAR, |_| None);
 }
+
+/// Draws what a vehicle meets in a lane, from above: leaves, posts, bollards, boxes and pedestals, fences and walls,
+/// without names.
+pub(crate) fn around_lane(scene: &mut Scene, (site, gate): (&Site, &Gate)) {
+    let layers = Layers::add_to(scene);
+    let window = Window::whole();
+    gate::draw_leaves(scene, &layers, gate);
+    gate::draw_posts(scene, &layers, &mut Tags::default(), gate);
+    gate::draw_near(scene, &layers, gate, &window);
+    guards::draw(scene, &layers, &mut Tags::default(), site, |_| true);
+    let view = View {
+        window: &window,
+        far: 0.0,
+    };
+    let stands = |thing: &Placed| thing.is_enclosure || stands_apart(site, &thing.name);
+    equipment::draw(scene, &layers, &mut Tags::default(), site, &view, stands);
+}
+
+/// The device stands on a pedestal or a pole of its own, where drivers work it.
+fn stands_apart(site: &Site, name: &str) -> bool {
+    use site::DeviceKind::{Intercom, Keypad, Reader};
+    site.device
+        .iter()
+        .any(|device| device.id == *name && matches!(device.kind, Reader | Keypad | Intercom))
+}

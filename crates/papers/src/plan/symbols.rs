@@ -90,6 +90,9 @@ pub(crate) fn device(kind: DeviceKind) -> Symbol {
         DeviceKind::AccessController
         | DeviceKind::NetworkSwitch
         | DeviceKind::Injector
+        | DeviceKind::Extender
+        | DeviceKind::Recorder
+        | DeviceKind::Router
         | DeviceKind::SurgeProtector => {
             vec![square(1.2, paper)]
         }

@@ -67,7 +67,7 @@ pub(super) fn draw(tree: &mut Tree<'_, '_>, kind: &Kind, place: Place) {
 fn half(kind: LoadKind) -> f64 {
     match kind {
         LoadKind::Motor => 3.0,
-        LoadKind::Coil => 2.2,
+        LoadKind::Coil | LoadKind::Heater => 2.2,
         LoadKind::Lamp => 2.5,
         LoadKind::Electronics | LoadKind::Supply => 2.8,
     }
@@ -78,6 +78,7 @@ fn of_load(tree: &mut Tree<'_, '_>, load: &ShownLoad, (x, y): (f64, f64)) {
         LoadKind::Motor => symbols::motor(),
         LoadKind::Coil => symbols::coil(),
         LoadKind::Lamp => symbols::lamp(),
+        LoadKind::Heater => symbols::heater(),
         LoadKind::Electronics | LoadKind::Supply => symbols::electronics(),
     };
     let title = format!("{}, {}", load.id, load.what);
@@ -90,7 +91,9 @@ fn of_load(tree: &mut Tree<'_, '_>, load: &ShownLoad, (x, y): (f64, f64)) {
         .begin(layer, &load.what, SMALL, (x + NAMES + 1.5, y - 3.1));
     figure(tree, load.greatest, (x + FIGURES[0], y));
     figure(tree, load.lowest, (x + FIGURES[1], y));
-    figure(tree, load.least, (x + FIGURES[2], y));
+    if load.standing != LoadStanding::NoLeast {
+        figure(tree, load.least, (x + FIGURES[2], y));
+    }
     standing(tree, load.standing, (x + STANDING, y));
 }
 
@@ -110,6 +113,7 @@ fn standing(tree: &mut Tree<'_, '_>, standing: LoadStanding, (x, y): (f64, f64))
     let layers = tree.pen.layers;
     let (mark, layer, word) = match standing {
         LoadStanding::Holds => (None, layers.words, "holds"),
+        LoadStanding::NoLeast => (None, layers.words, "–"),
         LoadStanding::Unknown => (None, layers.words, "unknown"),
         LoadStanding::NotSure => (Some(symbols::not_sure()), layers.symbols, "not sure"),
         LoadStanding::TooLow => (Some(symbols::fails()), layers.fails, "too low"),

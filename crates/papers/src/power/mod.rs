@@ -4,11 +4,11 @@
 mod ends;
 mod layers;
 mod node;
-mod pen;
+pub(crate) mod pen;
 mod split;
 mod symbols;
 mod tree;
-mod words;
+pub(crate) mod words;
 
 use crate::sheets::Planned;
 use design::power::{LoadStanding, PowerShown, ShownLoad, SourceKind, Worked, shown};

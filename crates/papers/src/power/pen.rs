@@ -6,7 +6,7 @@ use draw::{Anchor, Figure, LayerId, Placement, Point, Scene, Symbol, Text};
 use quantity::{Length, Quantity as _};
 
 /// A point on the paper (mm).
-pub(super) fn at(x: f64, y: f64) -> Point {
+pub(crate) fn at(x: f64, y: f64) -> Point {
     Point::new(Length::from_base(x / 1000.0), Length::from_base(y / 1000.0))
 }
 

@@ -133,6 +133,13 @@ pub(super) fn coil() -> Symbol {
     )
 }
 
+/// A heater: a body with bars across.
+pub(super) fn heater() -> Symbol {
+    let bar = |x| line((x, -1.3), (x, 1.3));
+    let figures = [body(2.2, 1.3), bar(-1.1), bar(0.0), bar(1.1)];
+    Symbol::new("heater", figures)
+}
+
 /// A lamp: a circle with a cross.
 pub(super) fn lamp() -> Symbol {
     let arm = 2.5 * std::f64::consts::FRAC_1_SQRT_2;

@@ -6,25 +6,25 @@ use draw::{TextHeight, text_width};
 use quantity::{Current, Length, Quantity as _, UnitSystem, print};
 
 /// Height of a load's name (mm).
-pub(super) const NAME: f64 = 2.0;
+pub(crate) const NAME: f64 = 2.0;
 /// Height of all other words (mm).
-pub(super) const SMALL: f64 = 1.7;
+pub(crate) const SMALL: f64 = 1.7;
 /// Over a line for which no cable is written.
 pub(super) const NO_CABLE: &str = "no cable is written";
 /// Letters of a name before it is shortened.
 const LONGEST: usize = 22;
 
 /// Width of words (mm).
-pub(super) fn width(words: &str, height: f64) -> f64 {
+pub(crate) fn width(words: &str, height: f64) -> f64 {
     text_width(words, Length::from_base(height / 1000.0)).base() * 1000.0
 }
 
-pub(super) fn height(millimeters: f64) -> TextHeight {
+pub(crate) fn height(millimeters: f64) -> TextHeight {
     TextHeight::Paper(Length::from_base(millimeters / 1000.0))
 }
 
 /// A name, shortened where it is long: the tables have it whole.
-pub(super) fn short(name: &str) -> String {
+pub(crate) fn short(name: &str) -> String {
     if name.chars().count() <= LONGEST {
         return name.to_owned();
     }
@@ -47,7 +47,7 @@ pub(super) fn cable(cable: &ShownCable, units: UnitSystem) -> String {
 }
 
 /// A length in whole feet, or in meters.
-fn long(length: Length, units: UnitSystem) -> String {
+pub(crate) fn long(length: Length, units: UnitSystem) -> String {
     match units {
         UnitSystem::UsCustomary => {
             format!("{:.0} ft", length.get::<quantity::units::length::foot>())

@@ -2,7 +2,7 @@
 
 use super::cells::facts;
 use crate::view::{Cell, Column, Table};
-use design::power::{LoadStanding, Moment, PowerShown, ShownLoad, ShownSource, Worked};
+use design::power::{LoadStanding, Lost, Moment, PowerShown, ShownLoad, ShownSource, Worked};
 use quantity::units::electric_current::ampere;
 use quantity::units::electric_potential::volt;
 use quantity::{Current, Voltage};
@@ -63,6 +63,43 @@ pub(super) fn voltages(power: &PowerShown) -> Table {
         ),
         columns,
         rows,
+    }
+}
+
+/// In which order things are lost as a battery falls.
+pub(super) fn losses(lost: &[Lost]) -> Table {
+    let row = |lost: &Lost| {
+        let with = lost
+            .with
+            .as_ref()
+            .map_or_else(String::new, |with| format!("with {with}"));
+        vec![
+            Cell::text(lost.battery.as_str()),
+            Cell::text(lost.id.as_str()),
+            Cell::text(lost.what.as_str()),
+            lost.at.map_or_else(|| Cell::unknown("facts"), volts),
+            lost.cut_off.map_or_else(|| Cell::unknown("facts"), volts),
+            Cell::text(match lost.lives_to_the_end() {
+                None => "",
+                Some(true) => "until the cut-off",
+                Some(false) => "not until the cut-off",
+            }),
+            Cell::text(with),
+        ]
+    };
+    Table {
+        title: "Order of loss on the battery".to_owned(),
+        note: "Voltage of the battery at which each load falls below its least voltage as the gate starts, with the drop in its conductors as at the end of the discharge; first lost first. Below the cut-off everything is off.".to_owned(),
+        columns: vec![
+            Column::words("Battery", 24),
+            Column::words("Load", 34),
+            Column::words("What", 40),
+            Column::numbers("Lost at", "V", 16),
+            Column::numbers("Cut-off", "V", 16),
+            Column::words("It lives", 28),
+            Column::words("Goes", 30),
+        ],
+        rows: lost.iter().map(row).collect(),
     }
 }
 
@@ -128,11 +165,15 @@ fn voltage_row(source: &ShownSource, load: &ShownLoad) -> Vec<Cell> {
         })
     }));
     row.push(known(load.lowest, volts));
-    row.push(known(load.least, volts));
+    row.push(match load.standing {
+        LoadStanding::NoLeast => Cell::text(""),
+        _ => known(load.least, volts),
+    });
     row.push(match load.standing {
         LoadStanding::Holds => Cell::text("holds"),
         LoadStanding::NotSure => Cell::text("not sure"),
         LoadStanding::TooLow => Cell::text("× too low"),
+        LoadStanding::NoLeast => Cell::text(""),
         LoadStanding::Unknown => Cell::unknown("unknown"),
     });
     row.push(facts(&load.missing));
