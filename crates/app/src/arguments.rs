@@ -97,6 +97,11 @@ pub(crate) enum Command {
     /// Exit status: 0 when nobody can be hit and that is proved, 1 when somebody is or something is open, 2 when the site
     /// file has problems.
     Walk(WalkArguments),
+    /// Let vehicles come to each gate, day after day: how long they wait, how far back they stand, how often it opens.
+    ///
+    /// Exit status: 0 when no tail stands in the road for more than one twentieth of the worst hour, 1 when one does or
+    /// something is unknown, 2 when the site file has problems.
+    Queue(QueueArguments),
     /// Write one changed value back into a site file; comments and layout stay.
     Set {
         /// Site file, or the folder that holds `site.toml`.
@@ -134,6 +139,25 @@ pub(crate) struct WalkArguments {
     /// Keep the result in `walk.json` beside the site file. The papers print it as long as nothing changes that it rests on.
     #[arg(long, conflicts_with = "seed")]
     pub(crate) keep: bool,
+    /// Write the result as JSON.
+    #[arg(long)]
+    pub(crate) json: bool,
+}
+
+/// What can be asked of the queue.
+#[derive(Debug, Args)]
+pub(crate) struct QueueArguments {
+    /// Site file, or the folder that holds `site.toml`.
+    pub(crate) site: PathBuf,
+    /// Only this lane.
+    #[arg(long, value_name = "LANE")]
+    pub(crate) lane: Option<String>,
+    /// How many days are worked.
+    #[arg(long, value_name = "COUNT", default_value_t = 20_000)]
+    pub(crate) days: u64,
+    /// Number from which chance is made; the same number makes the same days.
+    #[arg(long, value_name = "NUMBER", default_value_t = 1)]
+    pub(crate) seed: u64,
     /// Write the result as JSON.
     #[arg(long)]
     pub(crate) json: bool,

@@ -8,7 +8,7 @@ use std::path::{Path, PathBuf};
 /// The name of the site file inside its folder.
 const SITE_FILE: &str = "site.toml";
 
-/// A site file and the parts files that it names, as text.
+/// A site file with the parts files and the weather file that it names, as text.
 pub(crate) struct Folder {
     /// Where the site file lies.
     pub(crate) site_file: PathBuf,
@@ -26,7 +26,7 @@ impl Folder {
         };
         let main = source(&site_file, &file_name(&site_file))?;
         let beside = site_file.parent().unwrap_or(Path::new(""));
-        let parts = site::parts_named(&main.text)
+        let parts = site::files_named(&main.text)
             .into_iter()
             .map(|name| source(&beside.join(&name), &name))
             .collect::<Result<_, _>>()?;
@@ -76,6 +76,14 @@ fn source(path: &Path, name: &str) -> Result<SourceFile, Complaint> {
     let bytes = std::fs::read(path).map_err(|error| {
         Complaint::about(path, format_args!("cannot be read ({error}). A site is a folder with a {SITE_FILE} in it, or that file itself."))
     })?;
+    if site::is_weather_file(name) {
+        // The name of a station may be written in an older alphabet; nothing that is read stands there.
+        let text = String::from_utf8_lossy(&bytes).into_owned();
+        return Ok(SourceFile {
+            name: name.to_owned(),
+            text,
+        });
+    }
     let text = String::from_utf8(bytes).map_err(|error| {
         let readable = &error.as_bytes()[..error.utf8_error().valid_up_to()];
         let line = readable.split(|byte| *byte == b'\n').count();

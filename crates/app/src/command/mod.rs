@@ -6,6 +6,7 @@ mod choose;
 mod handbook;
 mod kept;
 mod pack;
+mod queue;
 mod set;
 mod verify;
 mod walk;
@@ -40,6 +41,7 @@ pub(crate) fn run(command: Command) -> Result<Outcome, Complaint> {
             write,
         } => choose::run(&what, &site, json, write),
         Command::Walk(arguments) => walk::run(&arguments),
+        Command::Queue(arguments) => queue::run(&arguments),
         Command::Set { site, path, value } => set::run(&site, &path, &value),
         Command::Handbook { output } => handbook::run(&output),
     }

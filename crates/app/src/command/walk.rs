@@ -5,7 +5,7 @@ use super::threads;
 use crate::arguments::WalkArguments;
 use crate::folder::Folder;
 use crate::outcome::{Complaint, Outcome, complain, say};
-use crate::show::{nearest_name, replayed, walked, walked_unread};
+use crate::show::{nearest_name, replayed, unread, walked};
 use design::walk::{
     Effort, FamilyStanding, FamilyTold, GateWalk, MarginTold, SweepTold, WalkRecord,
 };
@@ -65,9 +65,9 @@ pub(crate) fn run(arguments: &WalkArguments) -> Result<Outcome, Complaint> {
                 if arguments.json {
                     all.push(json!({ "gate": gate.id.to_string(), "finding": finding }));
                 } else {
-                    say(&walked_unread(
+                    say(&unread(
                         site.site.name.as_str(),
-                        gate.id.as_str(),
+                        &format!("gate {}", gate.id),
                         &finding,
                     ));
                 }
@@ -169,9 +169,9 @@ fn one_walk(
     let walk = match GateWalk::of(site, gate) {
         Ok(walk) => walk,
         Err(finding) => {
-            say(&walked_unread(
+            say(&unread(
                 site.site.name.as_str(),
-                gate.id.as_str(),
+                &format!("gate {}", gate.id),
                 &finding,
             ));
             return Ok(Outcome::Open);

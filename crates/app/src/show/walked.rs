@@ -16,7 +16,7 @@ is worse than assumed, this result is void.";
 
 /// Everything that came of the walks past one gate.
 pub(crate) fn walked(site: &str, walk: &GateWalk<'_>, found: &Walked) -> String {
-    let mut lines = top(site, walk.name(), &found.finding);
+    let mut lines = top(site, &format!("gate {}", walk.name()), &found.finding);
     lines.extend(shares(&found.sweep));
     lines.extend(worst(&found.sweep));
     lines.extend(families(&found.families));
@@ -28,9 +28,9 @@ pub(crate) fn walked(site: &str, walk: &GateWalk<'_>, found: &Walked) -> String 
     lines.join("\n")
 }
 
-/// A gate that could not be read as a world to walk in.
-pub(crate) fn walked_unread(site: &str, gate: &str, finding: &Finding) -> String {
-    let mut lines = top(site, gate, finding);
+/// A gate or a lane that could not be read: `gate main`, and what is missing.
+pub(crate) fn unread(site: &str, subject: &str, finding: &Finding) -> String {
+    let mut lines = top(site, subject, finding);
     for missing in &finding.missing {
         lines.push(format!(
             "    write  {}   in {}:{}",
@@ -70,9 +70,9 @@ fn ends(told: &Told) -> String {
     }
 }
 
-fn top(site: &str, gate: &str, finding: &Finding) -> Vec<String> {
+fn top(site: &str, subject: &str, finding: &Finding) -> Vec<String> {
     vec![
-        paint(format!("{site} · gate {gate}"), strong()),
+        paint(format!("{site} · {subject}"), strong()),
         String::new(),
         mark(finding.standing),
         wrapped(&finding.sentence, 2, width()),
