@@ -116,7 +116,7 @@ impl Sight {
             return None;
         }
         let (right, up) = (dot(sun, &self.right), dot(sun, &self.up));
-        if up.atan2(ahead) - DISC > self.hood {
+        if self.hood.is_finite() && up.atan2(ahead) - DISC > self.hood {
             return None;
         }
         match self.opening {

@@ -1,5 +1,6 @@
 //! The way of the sun through a year, as directions.
 
+use super::look::DISC;
 use crate::sun::SunPlace;
 use formula::OutOfReach;
 use quantity::{Angle, Quantity as _, Time};
@@ -11,7 +12,7 @@ pub(super) const STEPS_IN_DAY: usize = 288;
 /// Days in the year.
 pub(super) const DAYS: usize = 365;
 /// Steps between two exact positions.
-const BETWEEN: usize = 24;
+const BETWEEN: usize = 48;
 /// Exact positions in a day.
 const NODES_IN_DAY: usize = STEPS_IN_DAY / BETWEEN;
 
@@ -26,6 +27,8 @@ pub struct SunPath {
     latitude: (f64, f64),
     /// Hours by which the clock of the zone is ahead of universal time.
     zone: i32,
+    /// The steps at which any of it may be seen, with where the air shows it then.
+    daylight: Vec<(usize, Direction)>,
 }
 
 /// The sun at one step: toward east, north and up, without refraction.
@@ -60,12 +63,22 @@ impl SunPath {
             let turn = std::f64::consts::TAU * number(step) / number(STEPS_IN_DAY);
             (turn.cos(), turn.sin())
         };
-        Ok(Self {
+        let mut path = Self {
             nodes,
             turns: (0..STEPS_IN_DAY).map(turn).collect(),
             latitude: (cos, sin),
             zone,
-        })
+            daylight: Vec::new(),
+        };
+        path.daylight = (0..DAYS * STEPS_IN_DAY)
+            .filter_map(|step| Some((step, lifted(path.at(step)?)?)))
+            .collect();
+        Ok(path)
+    }
+
+    /// The steps of the local year at which any of the sun may be seen, with where the air shows it then.
+    pub(super) fn daylight(&self) -> &[(usize, Direction)] {
+        &self.daylight
     }
 
     /// Hours by which the clock of the zone is ahead of universal time.
@@ -91,8 +104,22 @@ impl SunPath {
     }
 }
 
+/// Lowest sine of the sun's height at which any of it may be seen.
+const LOWEST: f64 = -0.02;
+
+/// The sun as the air shows it; none by night.
+pub(super) fn lifted(sun: Direction) -> Option<Direction> {
+    if sun[2] < LOWEST {
+        return None;
+    }
+    let true_height = elevation(sun).base();
+    let height = true_height + refraction(true_height);
+    let level = height.cos() / true_height.cos().max(1e-9);
+    (height > -DISC).then(|| [sun[0] * level, sun[1] * level, height.sin()])
+}
+
 /// By how much the air lifts the sun: the algorithm's own formula, at 1010 mbar and 10 °C.
-pub(super) fn refraction(elevation: f64) -> f64 {
+fn refraction(elevation: f64) -> f64 {
     let degrees = elevation.to_degrees();
     if degrees < -0.833_37 {
         return 0.0;

@@ -1,7 +1,7 @@
 //! A year of low sun for everything that looks.
 
 use super::look::{DISC, Look, Sight};
-use super::path::{DAYS, Direction, STEP, STEPS_IN_DAY, SunPath, elevation, number, refraction};
+use super::path::{Direction, STEP, STEPS_IN_DAY, SunPath, elevation, lifted, number};
 use crate::sun::{Skyline, SunAt};
 use formula::OutOfReach;
 use quantity::{Angle, Quantity as _, Time};
@@ -69,13 +69,8 @@ pub fn glare_year(
         .map(Look::sight)
         .collect::<Result<Vec<_>, _>>()?;
     let mut found = vec![Found::default(); sights.len()];
-    for day in 0..DAYS {
-        for step in 0..STEPS_IN_DAY {
-            let whole = day * STEPS_IN_DAY + step;
-            if let Some(sun) = path.at(whole).and_then(lifted) {
-                look_at(&sights, &mut found, (day, step), &sun, skyline);
-            }
-        }
+    for (step, sun) in path.daylight() {
+        look_at(&sights, &mut found, *step, sun, skyline);
     }
     let years = found.iter().map(|found| found.year(path));
     Ok(years.collect())
@@ -84,33 +79,13 @@ pub fn glare_year(
 /// Days with so few days between them belong to one stretch: at the rim of a skyline the sun comes and goes.
 const SAME: u32 = 4;
 
-/// Lowest sine of the sun's height at which any of it may be seen.
-const LOWEST: f64 = -0.02;
-
-/// The sun as the air shows it; none by night.
-fn lifted(sun: Direction) -> Option<Direction> {
-    if sun[2] < LOWEST {
-        return None;
-    }
-    let true_height = elevation(sun).base();
-    let height = true_height + refraction(true_height);
-    let level = height.cos() / true_height.cos().max(1e-9);
-    (height > -DISC).then(|| [sun[0] * level, sun[1] * level, height.sin()])
-}
-
-fn look_at(
-    sights: &[Sight],
-    found: &mut [Found],
-    (day, step): (usize, usize),
-    sun: &Direction,
-    skyline: &Skyline,
-) {
+fn look_at(sights: &[Sight], found: &mut [Found], step: usize, sun: &Direction, skyline: &Skyline) {
     let mut above = None;
     for (sight, found) in sights.iter().zip(found) {
         let Some(off) = sight.off(sun) else { continue };
         let above = *above.get_or_insert_with(|| !skyline.hides(upper_rim(sun)));
         if above {
-            found.note((day, step), off);
+            found.note(step, off);
         }
     }
 }
@@ -124,15 +99,16 @@ fn upper_rim(sun: &Direction) -> SunAt {
 }
 
 impl Found {
-    fn note(&mut self, (day, step): (usize, usize), off: f64) {
+    fn note(&mut self, whole: usize, off: f64) {
         self.steps += 1;
-        let day_number = u32::try_from(day).unwrap_or(u32::MAX);
+        let day = u32::try_from(whole / STEPS_IN_DAY).unwrap_or(u32::MAX);
+        let step = whole % STEPS_IN_DAY;
         match self.days.last_mut() {
-            Some(last) if last.0 == day_number => last.2 = step,
-            _ => self.days.push((day_number, step, step)),
+            Some(last) if last.0 == day => last.2 = step,
+            _ => self.days.push((day, step, step)),
         }
         if self.worst.is_none_or(|(_, worst)| off < worst) {
-            self.worst = Some((day * STEPS_IN_DAY + step, off));
+            self.worst = Some((whole, off));
         }
     }
 

@@ -2,7 +2,7 @@
 
 use super::path::{Path, leg, turning};
 use super::rig::Rig;
-use super::room::{Place, Room, Target};
+use super::room::{Place, Room, Shape, Target};
 use super::{Flat, along, cross, left};
 use crate::walk::Spot;
 use formula::OutOfReach;
@@ -77,11 +77,18 @@ impl Rig {
         place.check()?;
         crate::plan::above_zero("step", step)?;
         let plain = Plain::of(course)?;
+        let wanted = |target| match target {
+            Target::Obstacle(_) => margin.base(),
+            Target::Edge(_) => 0.0,
+        };
         let mut search = Search {
             rig: self,
-            place,
             plain: &plain,
-            margin: margin.base(),
+            things: place
+                .shapes()
+                .into_iter()
+                .map(|(target, shape)| (wanted(target), shape))
+                .collect(),
             tried: 0,
         };
         let Some(choice) = search.best() else {
@@ -99,9 +106,9 @@ impl Rig {
 
 struct Search<'s> {
     rig: &'s Rig,
-    place: &'s Place,
     plain: &'s Plain,
-    margin: f64,
+    /// What stands there, with the room that each wants beside it.
+    things: Vec<(f64, Shape)>,
     tried: u32,
 }
 
@@ -111,8 +118,9 @@ impl Search<'_> {
         let starts = [1.0, 1.25, 1.7, 2.5].map(|times| self.plain.middle(least * times));
         let mut first: Option<(f64, Choice)> = None;
         for start in starts {
-            let score = self.score(&start);
-            if first.as_ref().is_none_or(|(best, _)| score > *best) {
+            let best = first.as_ref().map_or(f64::NEG_INFINITY, |(best, _)| *best);
+            let score = self.score(&start, best);
+            if first.is_none() || score > best {
                 first = Some((score, start));
             }
         }
@@ -123,7 +131,7 @@ impl Search<'_> {
         let mut best = self.improved((score, start));
         if best.0 < 0.0 {
             for wide in self.plain.wide(least * 1.02) {
-                let score = self.score(&wide);
+                let score = self.score(&wide, f64::NEG_INFINITY);
                 let other = self.improved((score, wide));
                 if other.0 > best.0 {
                     best = other;
@@ -146,7 +154,7 @@ impl Search<'_> {
                     if trial == choice {
                         continue;
                     }
-                    let found = self.score(&trial);
+                    let found = self.score(&trial, score);
                     if found > score {
                         (score, choice, better) = (found, trial, true);
                     }
@@ -159,21 +167,14 @@ impl Search<'_> {
         (score, choice)
     }
 
-    /// The least room beside anything with its margin off; no line at all counts as none.
-    fn score(&mut self, choice: &Choice) -> f64 {
+    /// The least room beside anything with its margin off, where that is more than another line leaves; no line at all
+    /// counts as none.
+    fn score(&mut self, choice: &Choice, other: f64) -> f64 {
         self.tried += 1;
         let Ok(path) = self.plain.path(self.rig, choice) else {
             return f64::NEG_INFINITY;
         };
-        let room = self.rig.room(&path, self.place, TRIAL);
-        if room.beyond.is_some() {
-            return f64::NEG_INFINITY;
-        }
-        let spare = room.nearest.iter().map(|one| match one.target {
-            Target::Obstacle(_) => one.room.base() - self.margin,
-            Target::Edge(_) => one.room.base(),
-        });
-        spare.fold(f64::MAX, f64::min)
+        self.rig.spare(&path, &mut self.things, (TRIAL, other))
     }
 }
 

@@ -2,7 +2,7 @@
 
 use super::rig::Unit;
 use super::roll::Pose;
-use super::{Flat, along, cross, dot, left};
+use super::{Flat, along, apart, cross, dot, left};
 use quantity::Quantity as _;
 
 /// Two points that are nearest to each other, and the room between them.
@@ -77,7 +77,7 @@ impl Rectangle {
             )
         };
         let gap = |on: Flat, at: Flat| Gap {
-            room: (on.0 - at.0).hypot(on.1 - at.1),
+            room: apart(on, at),
             on,
             at,
         };

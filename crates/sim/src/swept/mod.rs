@@ -16,6 +16,7 @@ mod path;
 mod rig;
 mod roll;
 mod room;
+mod track;
 
 #[cfg(test)]
 mod tests;
@@ -52,5 +53,6 @@ fn left(direction: Flat) -> Flat {
 }
 
 fn apart(one: Flat, other: Flat) -> f64 {
-    (one.0 - other.0).hypot(one.1 - other.1)
+    let off = (one.0 - other.0, one.1 - other.1);
+    dot(off, off).sqrt()
 }

@@ -3,7 +3,8 @@
 use super::body::{Gap, body_to, foot, wheels};
 use super::path::{Path, spot};
 use super::rig::{Rig, Unit};
-use super::roll::{Moment, Pose, roll};
+use super::roll::Pose;
+use super::track::{Search, Track};
 use super::{Flat, MOST, cross, dot};
 use crate::walk::Spot;
 use formula::OutOfReach;
@@ -77,13 +78,7 @@ pub struct Room {
     pub beyond: Option<&'static str>,
 }
 
-/// A drive step by step: where each unit is, kept apart so that one of them is looked at along the whole way.
-struct Track {
-    ways: Vec<f64>,
-    units: [Vec<Pose>; MOST],
-}
-
-enum Shape {
+pub(super) enum Shape {
     Solid {
         ends: [Flat; 2],
         radius: f64,
@@ -94,9 +89,6 @@ enum Shape {
         lane_is_left: bool,
     },
 }
-
-/// Steps between the looks with which the search for the nearest place begins.
-const COARSE: usize = 64;
 
 impl Rig {
     /// The room that is left along a path, looked at every so often.
@@ -112,28 +104,26 @@ impl Rig {
     }
 
     pub(super) fn room(&self, path: &Path, place: &Place, step: f64) -> Room {
-        let mut track = Track::new(self.units.len());
-        let (mut straightest, mut bent) = (1.0_f64, [1.0_f64; MOST]);
-        roll(self, path, step, |moment| {
-            straightest = straightest.min(dot(moment.steered, moment.poses[0].heading));
-            for (least, pair) in bent.iter_mut().zip(moment.poses.windows(2)) {
-                *least = least.min(dot(pair[0].heading, pair[1].heading));
-            }
-            track.take(moment);
-        });
+        let track = Track::of(self, path, step);
         let speeds = self.speeds();
         let shapes = place.shapes();
-        let nearest = shapes
-            .iter()
-            .filter_map(|(target, shape)| self.nearest(&track, *target, shape, &speeds));
-        let angle = |cosine: f64| cosine.clamp(-1.0, 1.0).acos();
-        let bent: Vec<f64> = bent.iter().map(|cosine| angle(*cosine)).collect();
-        let steered = angle(straightest);
+        let nearest = shapes.iter().filter_map(|(target, shape)| {
+            let (gap, unit, at) = self.nearest(&track, shape, &speeds, f64::NEG_INFINITY);
+            gap.room.is_finite().then(|| Nearest {
+                target: *target,
+                room: Length::from_base(gap.room),
+                unit,
+                way: Length::from_base(track.ways.get(at).copied().unwrap_or_default()),
+                on: spot(gap.on),
+                at: spot(gap.at),
+            })
+        });
         Room {
             nearest: nearest.collect(),
-            steered: Angle::from_base(steered),
-            beyond: self.beyond(path, steered, &bent),
-            bent: bent
+            steered: Angle::from_base(track.steered),
+            beyond: self.beyond(path, &track),
+            bent: track
+                .bent
                 .into_iter()
                 .take(self.units.len().saturating_sub(1))
                 .map(Angle::from_base)
@@ -141,14 +131,14 @@ impl Rig {
         }
     }
 
-    /// The least room beside one thing: each unit in turn along the whole way.
+    /// The least room beside one thing, each unit in turn along the whole way; any room that is no more than enough will do.
     fn nearest(
         &self,
         track: &Track,
-        target: Target,
         shape: &Shape,
         speeds: &[f64; MOST],
-    ) -> Option<Nearest> {
+        enough: f64,
+    ) -> (Gap, usize, usize) {
         let mut best = (Gap::none(), 0, 0);
         for (index, unit) in self.units.iter().enumerate().take(MOST) {
             let search = Search {
@@ -158,32 +148,51 @@ impl Rig {
                 shape,
                 speed: speeds[index],
                 steers: index == 0,
+                enough,
             };
             let (gap, at) = search.least(best.0);
             if gap.room < best.0.room {
                 best = (gap, index, at);
             }
         }
-        let (gap, unit, at) = best;
-        gap.room.is_finite().then(|| Nearest {
-            target,
-            room: Length::from_base(gap.room),
-            unit,
-            way: Length::from_base(track.ways.get(at).copied().unwrap_or_default()),
-            on: spot(gap.on),
-            at: spot(gap.at),
-        })
+        best
     }
 
-    fn beyond(&self, path: &Path, steered: f64, bent: &[f64]) -> Option<&'static str> {
+    /// The least that a drive leaves beside all of these, what each wants taken off. Where that is no more than another line
+    /// leaves, any figure no more than that is told, and the thing that told so is looked at first the next time.
+    pub(super) fn spare(
+        &self,
+        path: &Path,
+        things: &mut [(f64, Shape)],
+        (step, other): (f64, f64),
+    ) -> f64 {
+        let track = Track::of(self, path, step);
+        if self.beyond(path, &track).is_some() {
+            return f64::NEG_INFINITY;
+        }
+        let speeds = self.speeds();
+        let mut least = f64::MAX;
+        for index in 0..things.len() {
+            let (wanted, shape) = &things[index];
+            let (gap, ..) = self.nearest(&track, shape, &speeds, other + wanted);
+            least = least.min(gap.room - wanted);
+            if least <= other {
+                things[..=index].rotate_right(1);
+                return least;
+            }
+        }
+        least
+    }
+
+    fn beyond(&self, path: &Path, track: &Track) -> Option<&'static str> {
         let lock = self.lock().clamp(0.0, 1.0).asin();
         let tight = path
             .tightest()
             .is_some_and(|radius| radius.base() < self.least_radius.base() * (1.0 - 1e-9));
-        if tight || steered > lock + 1e-6 {
+        if tight || track.steered > lock + 1e-6 {
             return Some("its steering does not turn that far");
         }
-        let mut couplings = self.units.iter().skip(1).zip(bent);
+        let mut couplings = self.units.iter().skip(1).zip(&track.bent);
         couplings
             .any(|(unit, bent)| unit.widest.is_some_and(|most| *bent > most.base() + 1e-9))
             .then_some("its trailer would turn farther than its coupling lets it")
@@ -210,7 +219,7 @@ impl Place {
         ))
     }
 
-    fn shapes(&self) -> Vec<(Target, Shape)> {
+    pub(super) fn shapes(&self) -> Vec<(Target, Shape)> {
         let flat = |at: &Spot| (at.x.base(), at.y.base());
         let solid = self.obstacles.iter().enumerate().map(|(index, one)| {
             let shape = Shape::Solid {
@@ -231,91 +240,8 @@ impl Place {
     }
 }
 
-impl Track {
-    fn new(units: usize) -> Self {
-        let room = |unit| if unit < units { 1024 } else { 0 };
-        Self {
-            ways: Vec::with_capacity(1024),
-            units: std::array::from_fn(|unit| Vec::with_capacity(room(unit))),
-        }
-    }
-
-    fn take(&mut self, moment: &Moment<'_>) {
-        self.ways.push(moment.way);
-        for (kept, pose) in self.units.iter_mut().zip(moment.poses) {
-            kept.push(*pose);
-        }
-    }
-}
-
-/// The search for the place at which one unit is nearest to one thing.
-///
-/// No point of a unit moves faster than its greatest speed, so that between two looks it comes no nearer than both tell:
-/// stretches that cannot hold the nearest place are left out, the others halved.
-struct Search<'s> {
-    unit: &'s Unit,
-    poses: &'s [Pose],
-    ways: &'s [f64],
-    shape: &'s Shape,
-    speed: f64,
-    steers: bool,
-}
-
-impl Search<'_> {
-    fn gap(&self, at: usize) -> Gap {
-        self.poses.get(at).map_or(Gap::none(), |pose| {
-            self.shape.gap(self.unit, pose, self.steers)
-        })
-    }
-
-    /// The least room, where it is less than that of another unit.
-    fn least(&self, other: Gap) -> (Gap, usize) {
-        let mut best = (other, 0);
-        let last = self.poses.len().saturating_sub(1);
-        let mut looks: Vec<(usize, f64)> = Vec::with_capacity(last / COARSE + 2);
-        let mut at = 0;
-        while at <= last {
-            let gap = self.gap(at);
-            looks.push((at, gap.room));
-            if gap.room < best.0.room {
-                best = (gap, at);
-            }
-            at = if at < last {
-                (at + COARSE).min(last)
-            } else {
-                last + 1
-            };
-        }
-        for pair in looks.windows(2) {
-            self.halve(pair[0], pair[1], &mut best);
-        }
-        best
-    }
-
-    fn halve(&self, from: (usize, f64), to: (usize, f64), best: &mut (Gap, usize)) {
-        if to.0 - from.0 < 2 || self.comes_no_nearer(from, to, best.0.room) {
-            return;
-        }
-        let middle = usize::midpoint(from.0, to.0);
-        let gap = self.gap(middle);
-        let look = (middle, gap.room);
-        if gap.room < best.0.room {
-            *best = (gap, middle);
-        }
-        self.halve(from, look, best);
-        self.halve(look, to, best);
-    }
-
-    /// Between two looks it comes no nearer than the best; what it lies over is looked at in full, since how far it
-    /// reaches over that may leap.
-    fn comes_no_nearer(&self, from: (usize, f64), to: (usize, f64), best: f64) -> bool {
-        let way = self.ways[to.0] - self.ways[from.0];
-        (from.1 + to.1 - self.speed * way) / 2.0 >= best.max(0.0)
-    }
-}
-
 impl Shape {
-    fn gap(&self, unit: &Unit, pose: &Pose, steers: bool) -> Gap {
+    pub(super) fn gap(&self, unit: &Unit, pose: &Pose, steers: bool) -> Gap {
         match self {
             Self::Solid { ends, radius, top } => {
                 let body = unit.body.filter(|body| *top > body.underside.base());

@@ -23,10 +23,21 @@ impl Side {
 
     /// How far a circle is from it; below zero where it is in it.
     pub(super) fn apart(&self, disc: &Disc) -> f64 {
+        length(self.off(disc.at)) - disc.radius
+    }
+
+    /// From its place nearest to a point, to that point.
+    fn off(&self, (x, y): (f64, f64)) -> (f64, f64) {
         let (ex, ey) = (self.to.0 - self.from.0, self.to.1 - self.from.1);
-        let (dx, dy) = (disc.at.0 - self.from.0, disc.at.1 - self.from.1);
+        let (dx, dy) = (x - self.from.0, y - self.from.1);
         let share = ((dx * ex + dy * ey) / (ex * ex + ey * ey)).clamp(0.0, 1.0);
-        (dx - share * ex).hypot(dy - share * ey) - disc.radius
+        (dx - share * ex, dy - share * ey)
+    }
+
+    /// The circle's ring about zero does not come to it.
+    fn is_off_the_ring(&self, far: f64, radius: f64) -> bool {
+        let farthest = length(self.from).max(length(self.to));
+        farthest < far - radius - HAIR || length(self.off((0.0, 0.0))) > far + radius + HAIR
     }
 
     /// Angle by which a circle turns about zero, counterclockwise, until it touches the side; without end where it never
@@ -35,40 +46,56 @@ impl Side {
         if self.apart(disc) <= 0.0 {
             return 0.0;
         }
-        let (x, y) = disc.at;
-        let far = x.hypot(y);
-        let bearing = y.atan2(x);
+        let far = length(disc.at);
+        if self.is_off_the_ring(far, disc.radius) {
+            return f64::INFINITY;
+        }
         let mut least = f64::INFINITY;
         let mut note = |angle: f64| {
-            let turned = (angle - bearing).rem_euclid(TAU);
+            let turned = angle.rem_euclid(TAU);
             // What is a hair behind is where it is.
-            least = least.min(if turned > TAU - 1e-9 { 0.0 } else { turned });
+            least = least.min(if turned > TAU - HAIR { 0.0 } else { turned });
         };
-        for (a, b) in [self.from, self.to] {
-            let off = a.hypot(b);
+        for end in [self.from, self.to] {
+            let off = length(end);
             let cos = (far * far + off * off - disc.radius * disc.radius) / (2.0 * far * off);
             if cos.abs() <= 1.0 {
-                note(b.atan2(a) - cos.acos());
-                note(b.atan2(a) + cos.acos());
+                let (bearing, turn) = (between(disc.at, end), cos.acos());
+                note(bearing - turn);
+                note(bearing + turn);
             }
         }
         let (ex, ey) = (self.to.0 - self.from.0, self.to.1 - self.from.1);
-        let length = ex.hypot(ey);
+        let long = length((ex, ey));
         for way in [1.0, -1.0] {
-            let (nx, ny) = (way * ey / length, -way * ex / length);
+            let (nx, ny) = (way * ey / long, -way * ex / long);
             let cos = (nx * self.from.0 + ny * self.from.1 + disc.radius) / far;
             if cos.abs() > 1.0 {
                 continue;
             }
-            for turn in [cos.acos(), -cos.acos()] {
-                let angle = ny.atan2(nx) + turn;
-                let (px, py) = (far * angle.cos(), far * angle.sin());
-                let share = ((px - self.from.0) * ex + (py - self.from.1) * ey) / (length * length);
+            let sin = (1.0 - cos * cos).sqrt();
+            for side in [1.0, -1.0] {
+                // The middle of the circle when it touches the whole straight line that the side lies on.
+                let px = far * (nx * cos - ny * side * sin);
+                let py = far * (ny * cos + nx * side * sin);
+                let share = ((px - self.from.0) * ex + (py - self.from.1) * ey) / (long * long);
                 if (0.0..=1.0).contains(&share) {
-                    note(angle);
+                    note(between(disc.at, (nx, ny)) + side * cos.acos());
                 }
             }
         }
         least
     }
+}
+
+/// Angles and lengths below this are none.
+const HAIR: f64 = 1e-9;
+
+fn length((x, y): (f64, f64)) -> f64 {
+    (x * x + y * y).sqrt()
+}
+
+/// The angle from one direction to another, counterclockwise.
+fn between(from: (f64, f64), to: (f64, f64)) -> f64 {
+    (from.0 * to.1 - from.1 * to.0).atan2(from.0 * to.0 + from.1 * to.1)
 }
