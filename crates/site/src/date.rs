@@ -61,6 +61,19 @@ impl Date {
         self.number() - earlier.number()
     }
 
+    /// The day after this one; nothing after the last one that can be written.
+    pub fn next(self) -> Option<Self> {
+        Self::new(self.year, self.month, self.day + 1)
+            .or_else(|| Self::new(self.year, self.month + 1, 1))
+            .or_else(|| Self::new(self.year.checked_add(1).filter(|year| *year <= 9999)?, 1, 1))
+    }
+
+    /// Its place in the week: 0 is Monday, 6 is Sunday.
+    pub fn in_week(self) -> usize {
+        // 1 March of the year 0 was a Wednesday, and that day's number is 1.
+        usize::try_from((self.number() + 1).rem_euclid(7)).unwrap_or_default()
+    }
+
     /// Days since a day long ago: years begin in March, so that a leap day ends one.
     fn number(self) -> i32 {
         let (month, day) = (i32::from(self.month), i32::from(self.day));
@@ -163,5 +176,18 @@ mod tests {
         ] {
             assert_eq!(Date::read(wrong), None, "{wrong}");
         }
+    }
+
+    #[test]
+    fn the_days_of_the_week_go_round() {
+        let mut day = Date::read("2026-11-26").unwrap();
+        assert_eq!(day.in_week(), 3);
+        for _ in 0..40 {
+            let next = day.next().unwrap();
+            assert_eq!(next.days_after(day), 1);
+            assert_eq!(next.in_week(), (day.in_week() + 1) % 7);
+            day = next;
+        }
+        assert_eq!(Date::read("9999-12-31").unwrap().next(), None);
     }
 }

@@ -7,7 +7,7 @@ use crate::problem::{Code, Problem, Problems};
 use crate::reader::{Node, Reader};
 use crate::record::Record;
 use crate::source::{Source, SourceFile};
-use crate::{reference, syntax, validate, weather};
+use crate::{price_book, reference, syntax, validate, weather};
 use std::collections::BTreeSet;
 use toml::Spanned;
 use toml::de::{DeTable, DeValue};
@@ -39,20 +39,26 @@ pub fn load_exchanged(main: SourceFile, parts: Vec<SourceFile>, exchange: &Excha
 
 fn load_with(main: SourceFile, parts: Vec<SourceFile>, exchange: Option<&Exchange>) -> Loaded {
     let (weather, parts): (Vec<_>, Vec<_>) = parts.into_iter().partition(weather::is_weather);
+    let (book, parts) = price_book_of(&main, parts);
+    let book_at = book.as_ref().map(|_| parts.len() + 1);
     let sources: Vec<Source> = std::iter::once(main)
         .chain(parts)
+        .chain(book)
         .map(Source::new)
         .collect();
-    let (trees, mut problems, spoiled) = parse(&sources);
-    let entries = part_entries(&sources, &trees, &mut problems);
+    let (all_trees, mut problems, spoiled) = parse(&sources);
+    let trees = &all_trees[..book_at.unwrap_or(all_trees.len())];
+    let entries = part_entries(&sources, trees, &mut problems);
     let mut reader = Reader::new(&sources, &entries, &spoiled);
-    read_parts(&mut reader, &trees);
+    read_parts(&mut reader, trees);
+    let book = book_at.and_then(|at| price_book::read(&mut reader, at, all_trees[at].get_ref()));
     problems.append(std::mem::take(&mut reader.problems));
 
     let mut reader = Reader::new(&sources, &entries, &spoiled);
     reader.exchange(exchange);
     let mut site = trees.first().and_then(|tree| read_site(&mut reader, tree));
     weather::attach(&mut reader, site.as_mut(), &weather);
+    price_book::attach(&mut reader, site.as_mut(), book);
     check_parts_given(&mut reader, site.as_ref());
     reference::check(&mut reader);
     problems.append(reader.problems);
@@ -60,14 +66,29 @@ fn load_with(main: SourceFile, parts: Vec<SourceFile>, exchange: Option<&Exchang
         &sources,
         &entries,
         &spoiled,
-        &trees,
+        trees,
         site.as_ref(),
     ));
     problems.sort(&sources);
     Loaded { site, problems }
 }
 
-/// Names of the parts files and the weather file that a site file asks for, as they are written there.
+/// The price book that the main file names, apart from the parts files.
+fn price_book_of(
+    main: &SourceFile,
+    mut parts: Vec<SourceFile>,
+) -> (Option<SourceFile>, Vec<SourceFile>) {
+    let (tree, _) = DeTable::parse_recoverable(&main.text);
+    let wanted = price_book::named(tree.get_ref());
+    let at = wanted.and_then(|wanted| {
+        parts
+            .iter()
+            .position(|file| price_book::is(&file.name, &wanted))
+    });
+    (at.map(|at| parts.remove(at)), parts)
+}
+
+/// Names of the parts files, the weather file and the price book that a site file asks for, as they are written there.
 pub fn files_named(text: &str) -> Vec<String> {
     let (tree, _) = DeTable::parse_recoverable(text);
     let value = |table: &str, key: &str| {
@@ -78,7 +99,11 @@ pub fn files_named(text: &str) -> Vec<String> {
     let parts = parts.iter().flat_map(|parts| parts.iter());
     let parts = parts.filter_map(|name| name.get_ref().as_str());
     let weather = value("climate", "weather_file").and_then(DeValue::as_str);
-    parts.chain(weather).map(str::to_owned).collect()
+    parts
+        .chain(weather)
+        .map(str::to_owned)
+        .chain(price_book::named(tree.get_ref()))
+        .collect()
 }
 
 type Tree<'t> = Spanned<DeTable<'t>>;

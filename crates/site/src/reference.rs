@@ -17,6 +17,12 @@ pub(crate) const REFERENCES: &[Rule] = &[
     ("track", "foundation", &["foundation"]),
     ("anchor", "carries", STANDING),
     ("stub_up", "conduit", &["conduit"]),
+    ("way_point", "serves", CABLE_ENDS),
+    ("way", "from", &["way_point"]),
+    ("way", "to", &["way_point"]),
+    ("way", "conduits", &["conduit"]),
+    ("water_line", "built_for", CABLE_ENDS),
+    ("locate", "by_hand", &["foundation"]),
     ("bollard", "foundation", &["foundation"]),
     ("bollard", "guards", GUARDED),
     ("hanging", "leaf", &["leaf"]),
@@ -78,6 +84,8 @@ pub(crate) const REFERENCES: &[Rule] = &[
     ("interlock", "with", &["gate", "walk_gate"]),
     ("remote", "gate", &["gate"]),
     ("remote", "through", &["device"]),
+    ("offer", "there", LEFT_OUT),
+    ("option", "without", LEFT_OUT),
     ("bus", "cable", &["cable"]),
     ("node", "device", &["device"]),
     ("answering", "opens_by", &["remote"]),
@@ -86,6 +94,37 @@ pub(crate) const REFERENCES: &[Rule] = &[
     ("loop_setup", "tried", &["vehicle"]),
     ("recording", "masked", &["boundary"]),
     ("recording", "notice", &["sign"]),
+    ("task", "after", &["task"]),
+    ("task", "loads", &["task"]),
+    ("task", "covers", &["task"]),
+    ("task", "zone", &["work_zone"]),
+    ("leaves", "until", &["task"]),
+    ("work_zone", "lane", &["lane"]),
+    ("terminals", "on", WIRED),
+    ("wiring", "cable", &["cable"]),
+    ("joined", "gate", &["gate"]),
+    ("joined", "bar_stock", &["bar_stock"]),
+];
+
+/// What an offer can leave out, or find there.
+const LEFT_OUT: &[&str] = &[
+    "device",
+    "operator",
+    "enclosure",
+    "supply",
+    "battery",
+    "solar_panel",
+    "cable",
+    "conduit",
+    "bollard",
+    "sign",
+    "foundation",
+    "post",
+    "leaf",
+    "fuse",
+    "cover",
+    "disconnect",
+    "electrode",
 ];
 
 /// What can stand on a plate.
@@ -115,6 +154,17 @@ const GUARDED: &[&str] = &[
 
 /// What can feed something: an injector or a switch is a device, an operator has terminals for accessories.
 const FEEDERS: &[&str] = &["supply", "battery", "device", "operator"];
+
+/// What has terminals.
+const WIRED: &[&str] = &[
+    "enclosure",
+    "device",
+    "operator",
+    "supply",
+    "battery",
+    "solar_panel",
+    "joint",
+];
 
 /// What a cable can end at.
 const CABLE_ENDS: &[&str] = &[

@@ -1,6 +1,6 @@
-//! The JSON Schemas of site files and parts files, made from the same declarations as the reader.
+//! The JSON Schemas of site files, parts files and price books, made from the same declarations as the reader.
 
-use crate::model::{PartsFile, Site};
+use crate::model::{PartsFile, PriceBook, Site};
 use crate::record::{Field, Key, Record, prose};
 use quantity::Kind;
 use serde_json::{Map, Value, json};
@@ -119,6 +119,13 @@ pub fn parts_schema() -> Value {
         "additionalProperties": false,
     });
     finish("Gatewright parts file", root, definitions)
+}
+
+/// The JSON Schema (draft 2020-12) of a price book.
+pub fn price_book_schema() -> Value {
+    let mut definitions = Definitions::default();
+    let root = definitions.table(PriceBook::DOC, PriceBook::KEYS);
+    finish("Gatewright price book", root, definitions)
 }
 
 /// A schema with its head and its shared definitions.

@@ -8,7 +8,7 @@
 mod common;
 
 use serde_json::Value;
-use site::{parts_schema, schema};
+use site::{parts_schema, price_book_schema, schema};
 use std::collections::BTreeSet;
 
 /// A TOML text as JSON, days as text.
@@ -19,13 +19,30 @@ fn json(text: &str) -> Value {
 
 /// Puts days in quotes, because JSON has none.
 fn regex_free_days(text: &str) -> String {
-    let is_day =
-        |value: &str| value.len() == 10 && value.chars().all(|c| c.is_ascii_digit() || c == '-');
-    let quoted = |line: &str| match line.split_once(" = ") {
-        Some((key, value)) if is_day(value.trim()) => format!("{key} = \"{}\"", value.trim()),
-        _ => line.to_owned(),
+    let is_day = |value: &str| {
+        value.len() == 10
+            && (value.chars().enumerate()).all(|(at, c)| {
+                if at == 4 || at == 7 {
+                    c == '-'
+                } else {
+                    c.is_ascii_digit()
+                }
+            })
     };
-    text.lines().map(quoted).collect::<Vec<_>>().join("\n")
+    let mut quoted = String::new();
+    let (mut at, mut in_text) = (0, false);
+    while let Some(next) = text[at..].chars().next() {
+        let day = text.get(at..at + 10).filter(|day| !in_text && is_day(day));
+        if let Some(day) = day {
+            quoted.extend(["\"", day, "\""]);
+            at += 10;
+            continue;
+        }
+        in_text ^= next == '"';
+        quoted.push(next);
+        at += next.len_utf8();
+    }
+    quoted
 }
 
 /// What a schema refuses in a text.
@@ -39,7 +56,7 @@ fn refused(schema: &Value, text: &str) -> Vec<String> {
 
 #[test]
 fn the_schemas_are_schemas() {
-    for schema in [schema(), parts_schema()] {
+    for schema in [schema(), parts_schema(), price_book_schema()] {
         let found =
             jsonschema::draft202012::meta::validate(&schema).map_err(|error| error.to_string());
         assert_eq!(found, Ok(()));
@@ -52,6 +69,18 @@ fn the_full_site_and_its_parts_are_accepted() {
     assert_eq!(
         refused(&parts_schema(), &common::text("sites/parts.toml")),
         [] as [String; 0]
+    );
+}
+
+#[test]
+fn the_full_price_book_is_accepted_and_uses_every_key() {
+    let (schema, mut found) = (price_book_schema(), BTreeSet::new());
+    let text = common::text("sites/price-book.toml");
+    assert_eq!(refused(&schema, &text), [] as [String; 0]);
+    used(&schema, &schema, "Site", &json(&text), &mut found);
+    assert_eq!(
+        keys(&schema).difference(&found).collect::<Vec<_>>(),
+        [] as [&String; 0]
     );
 }
 
@@ -148,7 +177,7 @@ fn every_key_and_every_word_is_described() {
             );
         }
     }
-    for schema in [schema(), parts_schema()] {
+    for schema in [schema(), parts_schema(), price_book_schema()] {
         check(&schema, "root");
         schema["$defs"]
             .as_object()
@@ -163,6 +192,7 @@ fn the_committed_schemas_are_fresh() {
     for (name, schema) in [
         ("site.schema.json", schema()),
         ("parts.schema.json", parts_schema()),
+        ("price-book.schema.json", price_book_schema()),
     ] {
         let path = common::path("../../../docs").join(name);
         if let Ok(committed) = std::fs::read_to_string(&path) {

@@ -1,6 +1,6 @@
 //! What the site is called and which codes count there.
 
-use crate::{Date, Text};
+use crate::{Date, PriceBookFile, Text};
 use quantity::{Measured, Time, UnitSystem};
 
 site_words! {
@@ -122,6 +122,8 @@ record! {
         revision: Option<Text>,
         /// Files with generic part entries, beside the site file.
         parts: Vec<Text>,
+        /// File with prices, rates, stock, tools and hours worked.
+        price_book: Option<PriceBookFile>,
         /// Remarks.
         note: Option<Text>,
     }

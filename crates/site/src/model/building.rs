@@ -1,6 +1,6 @@
 //! Concrete pads and post foundations, and covers in the ground.
 
-use crate::model::Anchor;
+use crate::model::{Anchor, BaseOpening, Pit, StubEnd};
 use crate::{Date, Id, Position, Text};
 use quantity::{Area, Force, Length, Measured, Pressure};
 
@@ -71,6 +71,8 @@ record! {
         push: Vec<Push>,
         /// Remarks.
         note: Option<Text>,
+        /// The opening in the base of what stands on it.
+        opening: Option<BaseOpening>,
     }
 }
 
@@ -83,6 +85,8 @@ record! {
         at: Option<Position>,
         /// Its diameter over all.
         diameter: Option<Measured<Length>>,
+        /// How it ends.
+        end: Option<StubEnd>,
     }
 }
 
@@ -111,5 +115,7 @@ record! {
         under_wheels: Option<bool>,
         /// Wheel load that it is rated for.
         rated_load: Option<Measured<Force>>,
+        /// The pit or handhole under it.
+        pit: Option<Pit>,
     }
 }

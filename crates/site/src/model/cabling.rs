@@ -1,6 +1,9 @@
 //! Cables and the conduits they run in.
 
-use crate::model::{Channel, Cords, Spare};
+use crate::model::{
+    CableScreen, Channel, Cords, FittedPlug, FlexLife, Jacket, Laid, LaidCable, MadeJoint,
+    MovingCable, ProvedConduit, Spare,
+};
 use crate::{Id, Price, Text};
 use quantity::{
     Angle, ConductorSize, Force, ForcePerLength, Length, MassPerLength, Measured, Ratio,
@@ -114,6 +117,20 @@ record! {
         no_protector: Option<Text>,
         /// Remarks.
         note: Option<Text>,
+        /// What it stands, by its data sheet or the print on its jacket.
+        jacket: Option<Jacket>,
+        /// The plug that is on it before it is pulled.
+        plug: Option<FittedPlug>,
+        /// What it is made for where it moves, by its data sheet.
+        flex: Option<FlexLife>,
+        /// How it lies here.
+        laid: Option<LaidCable>,
+        /// Where its screen is earthed.
+        screen: Option<CableScreen>,
+        /// How its joint on the way is made; a loop's lead-in is joined to its loop.
+        joined: Option<MadeJoint>,
+        /// How it goes on to what moves.
+        moving: Option<MovingCable>,
     }
 }
 
@@ -156,6 +173,10 @@ record! {
         segment: Vec<Segment>,
         /// Remarks.
         note: Option<Text>,
+        /// What was found of it before any cable went in.
+        proved: Option<ProvedConduit>,
+        /// How it is laid and closed.
+        laid: Option<Laid>,
     }
 }
 

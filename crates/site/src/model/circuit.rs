@@ -1,5 +1,6 @@
 //! What low-voltage circuits are made of beside supplies and cables: fuses, joints, and how loads draw.
 
+use crate::model::MadeJoint;
 use crate::{Id, Position, Text};
 use quantity::{Current, Measured, Ratio, Resistance, Temperature, Time, Voltage};
 
@@ -82,6 +83,8 @@ record! {
         enclosure: Option<Id>,
         /// Remarks.
         note: Option<Text>,
+        /// How it is made.
+        made: Option<MadeJoint>,
     }
 }
 

@@ -14,6 +14,7 @@ mod charging;
 mod circuit;
 mod climate;
 mod control;
+mod cutting;
 mod device;
 mod earth;
 mod enclosure;
@@ -24,6 +25,7 @@ mod foot;
 mod gate;
 mod hanging;
 mod hazard;
+mod labels;
 mod lane_view;
 mod leaf;
 mod lift;
@@ -31,12 +33,16 @@ mod looked_up;
 mod mains;
 mod mounting;
 mod network;
+mod offer;
 mod on_vehicle;
 mod operator;
 mod panel;
+mod papers;
 mod post;
 mod power;
+mod price_book;
 mod protection;
+mod pulling;
 mod queue;
 mod radio;
 mod release;
@@ -46,10 +52,14 @@ mod speech;
 mod station;
 mod surge;
 mod swept;
+mod task;
 mod traffic;
 mod turning;
 mod vehicle_field;
 mod vehicle_loop;
+mod ways;
+mod wiring;
+mod work;
 
 pub use about::*;
 pub use anchor::*;
@@ -62,6 +72,7 @@ pub use charging::*;
 pub use circuit::*;
 pub use climate::*;
 pub use control::*;
+pub use cutting::*;
 pub use device::*;
 pub use earth::*;
 pub use enclosure::*;
@@ -72,6 +83,7 @@ pub use foot::*;
 pub use gate::*;
 pub use hanging::*;
 pub use hazard::*;
+pub use labels::*;
 pub use lane_view::*;
 pub use leaf::*;
 pub use lift::*;
@@ -79,12 +91,16 @@ pub use looked_up::*;
 pub use mains::*;
 pub use mounting::*;
 pub use network::*;
+pub use offer::*;
 pub use on_vehicle::*;
 pub use operator::*;
 pub use panel::*;
+pub use papers::*;
 pub use post::*;
 pub use power::*;
+pub use price_book::*;
 pub use protection::*;
+pub use pulling::*;
 pub use queue::*;
 pub use radio::*;
 pub use release::*;
@@ -94,10 +110,14 @@ pub use speech::*;
 pub use station::*;
 pub use surge::*;
 pub use swept::*;
+pub use task::*;
 pub use traffic::*;
 pub use turning::*;
 pub use vehicle_field::*;
 pub use vehicle_loop::*;
+pub use ways::*;
+pub use wiring::*;
+pub use work::*;
 
 record! {
     /// A whole installation, as one description.
@@ -186,6 +206,50 @@ record! {
         recording_law: Option<RecordingLaw>,
         /// Radio links to a house, and mobile modems.
         radio_link: Vec<RadioLink>,
+        /// What is offered to the customer.
+        offer: Option<Offer>,
+        /// What is needed and is no thing of the site.
+        material: Vec<FurtherMaterial>,
+        /// What is on its way.
+        ordered: Vec<Ordered>,
+        /// The way in for machines.
+        access: Option<Access>,
+        /// When and how the work is done.
+        work: Option<Work>,
+        /// What has to be done on the job.
+        task: Vec<Task>,
+        /// Guarded work places in a lane or in the travel of a leaf.
+        work_zone: Vec<WorkZone>,
+        /// Terminals on which cores land.
+        terminals: Vec<Terminals>,
+        /// Where the cores of each cable land.
+        wiring: Vec<Wiring>,
+        /// What the labels are made for, and how large they are.
+        labels: Option<Labels>,
+        /// The papers of the site and where they stand.
+        papers: Option<Papers>,
+        /// How cables are pulled on this job.
+        pulling: Option<Pulling>,
+        /// What was asked and searched before the first cut.
+        locate: Option<Locate>,
+        /// Lines that are buried already.
+        buried: Vec<Buried>,
+        /// Ground that no way may cross.
+        keep_off: Vec<KeepOff>,
+        /// What a length of way costs.
+        digging: Vec<Digging>,
+        /// Points at which ways meet, or at which something is reached.
+        way_point: Vec<WayPoint>,
+        /// Ways that may be taken.
+        way: Vec<Way>,
+        /// How high water or snow has stood.
+        water_line: Vec<WaterLine>,
+        /// Bars, tubes and rails, and what is cut from them.
+        bar_stock: Vec<BarStock>,
+        /// Reels of cable, and which runs are cut from them.
+        cable_reels: Vec<CableReels>,
+        /// Tracks, rails and racks of several lengths.
+        joined: Vec<Joined>,
     }
 }
 

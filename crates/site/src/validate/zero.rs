@@ -54,14 +54,18 @@ macro_rules! not_zero {
     };
 }
 
+mod making;
+
 /// Sizes, masses, voltages and counts are more than zero.
 pub(super) fn zero(site: &Site, report: &mut Report<'_>) {
     gates(site, report);
     driven(site, report);
     wiring(site, report);
     buses(site, report);
-    ground(site, report);
+    making::ground(site, report);
     driving(site, report);
+    making::prices(site, report);
+    making::work(site, report);
 }
 
 fn driving(site: &Site, report: &mut Report<'_>) {
@@ -249,12 +253,22 @@ fn wiring(site: &Site, report: &mut Report<'_>) {
     }
     for cable in &site.cable {
         not_zero!(report, cable, price_length cores size cores_per_pole length diameter mass_per_length greatest_tension greatest_side_load);
+        making::pulled(cable, report);
     }
     for conduit in &site.conduit {
         not_zero!(report, conduit, bore);
+        if let Some(proved) = &conduit.proved {
+            not_zero!(report, proved, mandrel taped);
+        }
         for segment in &conduit.segment {
             not_zero!(report, segment, radius);
         }
+    }
+    for digging in &site.digging {
+        not_zero!(report, digging, price_length);
+    }
+    for pit in site.cover.iter().filter_map(|cover| cover.pit.as_ref()) {
+        not_zero!(report, pit, length width depth);
     }
 }
 
@@ -283,49 +297,6 @@ fn on_the_network(device: &Device, report: &mut Report<'_>) {
     if let Some(clock) = &device.clock {
         not_zero!(report, clock, drift);
     }
-}
-
-fn ground(site: &Site, report: &mut Report<'_>) {
-    if let Some(climate) = &site.climate {
-        not_zero!(report, climate, basic_wind_speed topographic_factor soil_bearing soil_lateral soil_stiffness everyday_wind_speed);
-    }
-    for electrode in &site.electrode {
-        not_zero!(report, electrode, rods length diameter resistivity resistance wanted);
-    }
-    for foundation in &site.foundation {
-        not_zero!(report, foundation, length width diameter depth strength aggregate cover bar_strength bank_height);
-        for anchor in &foundation.anchor {
-            not_zero!(report, anchor, count rows diameter pitch embedment edge_distance spacing row_spacing bolt_circle plate_length plate_width plate_thickness plate_strength plate_spacing plate_row_spacing plate_hole tensile_strength yield_strength category bearing_area hook_length bond_cracked bond_uncracked pull_out breakout_coefficient hole_diameter hole_depth sheet_depth sheet_diameter torque cartridge);
-        }
-        for stub_up in &foundation.stub_up {
-            not_zero!(report, stub_up, diameter);
-        }
-    }
-    for bollard in &site.bollard {
-        not_zero!(report, bollard, diameter yield_strength height vehicle_mass vehicle_speed give strike_height keeps_out);
-    }
-    for lift in &site.lift {
-        not_zero!(report, lift, mass pace);
-    }
-    for sign in &site.sign {
-        not_zero!(report, sign, letter_height read_from);
-    }
-    for interlock in site.gate.iter().flat_map(|gate| &gate.interlock) {
-        not_zero!(report, interlock, space);
-    }
-    for lane in &site.lane {
-        not_zero!(report, lane, width);
-        if let Some(leaving) = &lane.leaving {
-            not_zero!(report, leaving, seen_from braking);
-        }
-    }
-    for vehicle in &site.vehicle {
-        not_zero!(report, vehicle, length width height mass wheelbase turning_radius towing_length drawbar_height);
-        if let Some(axles) = &vehicle.axles {
-            not_zero!(report, axles, over_tires drawbar trailer_axle widest_angle underside front_underside rear_underside trailer_underside);
-        }
-    }
-    on_foot(site, report);
 }
 
 fn on_foot(site: &Site, report: &mut Report<'_>) {

@@ -45,6 +45,7 @@ pub(crate) fn load_with_parts(text: &str) -> Loaded {
         vec![
             source("parts.toml", &self::text("sites/parts.toml")),
             source("typical.epw", &typical_year()),
+            source("price-book.toml", &self::text("sites/price-book.toml")),
         ],
     )
 }
