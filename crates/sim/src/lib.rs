@@ -8,15 +8,17 @@
 //! may stop anywhere. [`network`] finds the voltages in a network of supplies, cables and loads. [`sun`], [`glare`] and
 //! [`sun_year`] follow the sun, whom it blinds, and a battery that lives on it; [`enclosure`] follows the warmth in a box.
 //! [`camera`] says what a camera sees and what hides the rest. [`swept`] is what vehicles sweep in a turn; [`queue`] lets
-//! vehicles come to a gate hour by hour.
+//! vehicles come to a gate hour by hour. [`job`] orders the tasks of a job for one pair of hands.
 
 #[cfg(test)]
 extern crate self as sim;
 
 pub mod camera;
+pub mod cutting;
 mod drive;
 pub mod enclosure;
 pub mod glare;
+pub mod job;
 mod load;
 mod motion;
 pub mod network;

@@ -4,9 +4,11 @@
 //! in universal time.
 
 mod face;
+mod light;
 mod place;
 mod sky;
 
 pub use face::{Face, Skyline};
+pub use light::DayLight;
 pub use place::{SunAt, SunPlace};
 pub use sky::{Sky, clear_sky, split};
