@@ -5,12 +5,14 @@
 
 mod answers;
 mod asking;
+pub mod bill;
 pub mod bus;
 mod check;
 mod choose;
 mod circuit;
 mod coverage;
 pub mod curves;
+pub mod cutting;
 pub mod eye;
 pub mod field;
 mod figure;
@@ -18,11 +20,14 @@ mod finding;
 pub mod heat;
 pub mod loops;
 mod network;
+pub mod offer;
 mod outcome;
 mod plain;
+pub mod plan;
 mod question;
 pub mod queue;
 pub mod radio;
+mod routes;
 mod subject;
 pub mod swept;
 pub mod vehicle;
@@ -30,6 +35,7 @@ mod verdict;
 mod verdicts;
 pub mod walk;
 mod weather;
+pub mod wiring;
 pub mod zone;
 
 pub use answers::{Answers, LookedUpInVain, answers, answers_on, findings};
@@ -37,8 +43,8 @@ pub use check::is_answered;
 pub use choose::{
     AnchorChoice, AnchorWay, Candidate, Change, Choice, Choosable, ConductorChoice, ConductorLine,
     ConductorRun, ConductorVoltage, Mounted, PadChoice, PadSize, Pin, ProtectionChoice,
-    ProtectionSet, RuledOut, anchor_choices, choose, conductor_choice, mountings, pad_choices,
-    protection_choices,
+    ProtectionSet, RouteChoice, RouteWay, RuledOut, anchor_choices, choose, conductor_choice,
+    mountings, pad_choices, protection_choices, route_choice,
 };
 pub use circuit::shown as power;
 pub use coverage::{Covered, State};

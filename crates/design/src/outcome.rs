@@ -83,11 +83,12 @@ impl Comparison {
         }
     }
 
-    /// Demand over capacity as shown; nothing for temperatures, whose zero says nothing here, and over a capacity of nothing.
+    /// Demand over capacity as shown; nothing for temperatures, whose zero says nothing here, and over a
+    /// capacity that is not above zero, such as a level below the gate line.
     pub(crate) fn ratio(&self) -> Option<f64> {
         let on_a_scale = matches!(self.demand.value, Value::Quantity(Kind::Temperature, _));
         let strain = self.strain();
-        (!on_a_scale && strain.is_finite() && self.capacity.number() != 0.0).then_some(strain)
+        (!on_a_scale && strain.is_finite() && self.capacity.number() > 0.0).then_some(strain)
     }
 }
 

@@ -16,9 +16,12 @@ fn example(name: &str) -> Site {
         name: file.to_owned(),
         text: fs::read_to_string(folder.join(file)).unwrap(),
     };
-    load(file("site.toml"), vec![file("parts.toml")])
-        .site
-        .unwrap()
+    load(
+        file("site.toml"),
+        vec![file("parts.toml"), file("price-book.toml")],
+    )
+    .site
+    .unwrap()
 }
 
 fn curves(name: &str) -> Vec<TravelCurve> {

@@ -30,7 +30,10 @@ fn site(name: &str) -> Site {
     let folder = folder(name);
     let loaded = site::load(
         read(&folder, "site.toml"),
-        vec![read(&folder, "parts.toml")],
+        vec![
+            read(&folder, "parts.toml"),
+            read(&folder, "price-book.toml"),
+        ],
     );
     assert!(loaded.problems.is_empty(), "{name}: {:?}", loaded.problems);
     loaded.site.expect(name)

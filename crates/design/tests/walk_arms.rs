@@ -15,7 +15,9 @@ fn site(name: &str, change: &dyn Fn(String) -> String) -> Site {
     };
     let mut file = read("site.toml");
     file.text = change(file.text);
-    load(file, vec![read("parts.toml")]).site.unwrap()
+    load(file, vec![read("parts.toml"), read("price-book.toml")])
+        .site
+        .unwrap()
 }
 
 fn arms(site: &Site) -> Vec<FamilyTold> {

@@ -23,17 +23,20 @@ mod foot;
 pub(crate) mod force;
 mod hazard;
 mod intercom;
+mod join;
 mod keep;
 pub(crate) mod lane;
 pub(crate) mod leaf;
 mod lifting;
 pub(crate) mod mains;
+mod make;
 pub(crate) mod motion;
 mod network;
 pub(crate) mod power;
 pub(crate) mod protect;
-mod pull;
+pub(crate) mod pull;
 pub(crate) mod radio;
+mod record;
 mod release;
 mod route;
 mod sign;
@@ -47,6 +50,7 @@ pub(crate) mod survey;
 mod vehicle;
 pub(crate) mod walk;
 pub(crate) mod wind;
+pub(crate) mod work;
 
 pub(crate) use round::Round;
 
@@ -94,6 +98,8 @@ pub(crate) const CHECKS: &[Check] = &[
     survey::use_and_people::CHECK,
     survey::old_gate_brought_up::CHECK,
     survey::inside_boundary::CHECK,
+    survey::buried_services::CHECK,
+    survey::water_and_snow::CHECK,
     wind::pressure::CHECK,
     leaf::rated_mass::CHECK,
     leaf::cladding::CHECK,
@@ -148,6 +154,7 @@ pub(crate) const CHECKS: &[Check] = &[
     bollard::gap_width::CHECK,
     lifting::each_task::CHECK,
     lifting::propped::CHECK,
+    lifting::lone_check_in::CHECK,
     hazard::leading_edge::CHECK,
     hazard::trailing_edge::CHECK,
     hazard::draw_in::CHECK,
@@ -279,10 +286,37 @@ pub(crate) const CHECKS: &[Check] = &[
     release::holds_shut::CHECK,
     intercom::heard::CHECK,
     intercom::answered::CHECK,
+    route::least_trench::CHECK,
+    route::depth::CHECK,
+    route::apart::CHECK,
     route::fill::CHECK,
+    route::bends::CHECK,
+    route::stub_up::CHECK,
+    route::sealed::CHECK,
     pull::tension::CHECK,
+    make::bill_complete::CHECK,
+    make::tools_and_machines::CHECK,
+    make::price_covers_it::CHECK,
+    work::order::CHECK,
+    work::weather::CHECK,
+    work::overnight::CHECK,
+    work::lane::CHECK,
+    join::terminal_fits::CHECK,
+    join::label_and_schedule::CHECK,
+    pull::alone::CHECK,
+    pull::connector_passes::CHECK,
+    pull::bend_radius::CHECK,
+    pull::clear::CHECK,
+    join::wet::CHECK,
+    join::cable_for_the_place::CHECK,
+    join::screen::CHECK,
+    join::moving_cable::CHECK,
+    pull::reels::CHECK,
+    make::cut_list::CHECK,
+    make::joint_places::CHECK,
     keep::wearing_parts::CHECK,
     keep::corrosion::CHECK,
+    record::revision_on_site::CHECK,
 ];
 
 /// The gate that a device belongs to; the only one of the site where the device names none.

@@ -38,6 +38,22 @@ pub(crate) fn nearest(point: Point, piece: &Piece) -> Point {
     (piece[0].0 + share * along_x, piece[0].1 + share * along_y)
 }
 
+/// A point lies inside a closed line, or on it.
+pub(crate) fn is_inside(at: Point, corners: &[Point]) -> bool {
+    let mut inside = false;
+    let pairs = corners.iter().zip(corners.iter().cycle().skip(1));
+    for (one, other) in pairs {
+        if from(at, &[*one, *other]) <= 1e-6 {
+            return true;
+        }
+        let crosses = (one.1 > at.1) != (other.1 > at.1);
+        if crosses && at.0 < one.0 + (at.1 - one.1) / (other.1 - one.1) * (other.0 - one.0) {
+            inside = !inside;
+        }
+    }
+    inside
+}
+
 fn cross(one: &Piece, other: &Piece) -> bool {
     let turn = |a: Point, b: Point, c: Point| (b.0 - a.0) * (c.1 - a.1) - (b.1 - a.1) * (c.0 - a.0);
     let apart = |piece: &Piece, ends: &Piece| {

@@ -49,6 +49,22 @@ pub(crate) fn only_bought(check: &Check, text: &str, parts: &str) -> Finding {
     findings.remove(0)
 }
 
+/// The only finding of one check on a site with a price book; the site says `price_book = "price-book.toml"`, or names none.
+pub(crate) fn with_price_book(check: &Check, text: &str, book: &str) -> Finding {
+    let file = |name: &str, text: &str| SourceFile {
+        name: name.to_owned(),
+        text: text.to_owned(),
+    };
+    let named = text.contains("price_book = ");
+    let book = named.then(|| file("price-book.toml", book));
+    let loaded = site::load(file("site.toml", text), book.into_iter().collect());
+    assert_eq!(loaded.problems.to_string(), "");
+    let site = loaded.site.expect("the site has a name and a code basis");
+    let mut findings = round::findings(&site, std::slice::from_ref(check), NonZeroUsize::MIN);
+    assert_eq!(findings.len(), 1, "{findings:#?}");
+    findings.remove(0)
+}
+
 /// The only finding of one check on the site of a text.
 pub(crate) fn only(check: &Check, text: &str) -> Finding {
     let mut findings = all(check, text);

@@ -1,7 +1,7 @@
 //! The field of an area scanner, seen from above.
 
 use crate::asking::{Asking, read};
-use crate::check::plane::Point;
+use crate::check::plane::{Point, is_inside};
 use crate::outcome::Halt;
 use crate::zone::Extent;
 use crate::zone::means::BESIDE_BEAM;
@@ -48,22 +48,6 @@ fn off(at: Point, corners: &[Point]) -> f64 {
     pairs
         .map(|(one, other)| crate::check::plane::from(at, &[*one, *other]))
         .fold(f64::INFINITY, f64::min)
-}
-
-/// A point lies inside a closed line, or on it.
-fn is_inside(at: Point, corners: &[Point]) -> bool {
-    let mut inside = false;
-    let pairs = corners.iter().zip(corners.iter().cycle().skip(1));
-    for (one, other) in pairs {
-        if crate::check::plane::from(at, &[*one, *other]) <= 1e-6 {
-            return true;
-        }
-        let crosses = (one.1 > at.1) != (other.1 > at.1);
-        if crosses && at.0 < one.0 + (at.1 - one.1) / (other.1 - one.1) * (other.0 - one.0) {
-            inside = !inside;
-        }
-    }
-    inside
 }
 
 #[cfg(test)]

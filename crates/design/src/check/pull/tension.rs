@@ -5,6 +5,7 @@
 //! The finding stands for the easier end, and says what the other one takes. A four-pair data cable without a limit of
 //! its own has that of the cabling standard, 110 N.
 
+use super::together::{bundle, together};
 use super::walk::{Bundle, Piece, Pulled, pieces, pull, turned_round};
 use crate::asking::{Asking, read};
 use crate::check::route::bore::{bore, cables_in};
@@ -12,7 +13,7 @@ use crate::check::{BOTH, Check, Round};
 use crate::outcome::{Answer, Comparison, Halt, Labeled, Outcome};
 use crate::subject::About;
 use formula::{Evidence, Source};
-use quantity::{Force, ForcePerLength, Length, MassPerLength, Quantity as _, Ratio};
+use quantity::{Force, ForcePerLength, Length, Quantity as _, Ratio};
 use site::{Cable, Carries, Conduit, Site};
 
 /// The check.
@@ -70,15 +71,15 @@ fn tension<'s>(asking: &mut Asking<'s>, site: &'s Site, conduit: &'s Conduit) ->
     let inside = bore(asking, conduit);
     let friction = read!(asking, conduit.friction);
     let pieces = pieces(asking, conduit);
-    let pulls = by_route(asking, cables_in(site, conduit));
+    let pulls = pulls(asking, site, conduit);
     let (inside, friction, pieces, pulls) = (inside?, friction?, pieces?, pulls?);
     let back = turned_round(&pieces);
     let mut hardest: Option<BothWays> = None;
     for cables in &pulls {
         let both = BothWays {
-            forward: pulled(asking, &pieces, cables, friction, inside)?,
-            backward: pulled(asking, &back, cables, friction, inside)?,
-            count: cables.len(),
+            forward: pulled(asking, &pieces, cables, (friction, inside))?,
+            backward: pulled(asking, &back, cables, (friction, inside))?,
+            count: cables.limits.len(),
         };
         let harder = |known: &BothWays| both.easier().strain() > known.easier().strain();
         if hardest.as_ref().is_none_or(harder) {
@@ -99,7 +100,7 @@ fn say(asking: &mut Asking<'_>, conduit: &Conduit, hardest: &BothWays) {
     };
     asking.say(|print| {
         let (beginning, far) = (end(&conduit.from, "its beginning"), end(&conduit.to, "its end"));
-        let (easy, hard) = (hardest.forward.0, hardest.backward.0);
+        let (easy, hard) = (&hardest.forward.0, &hardest.backward.0);
         let (from, to, easy, hard) = if hardest.easier_is_forward() {
             (beginning, far, easy, hard)
         } else {
@@ -124,57 +125,53 @@ fn say(asking: &mut Asking<'_>, conduit: &Conduit, hardest: &BothWays) {
     });
 }
 
-/// A cable as a pull meets it.
-struct InPull<'s> {
-    cable: &'s Cable,
-    mass_per_length: MassPerLength,
-    diameter: Length,
-    tension: Force,
-    side_load: ForcePerLength,
+/// The cables of a pull, and what each of them stands.
+struct Group {
+    bundle: Bundle,
+    limits: Vec<(Force, ForcePerLength)>,
 }
 
-/// The cables sorted into pulls: those that share their whole route.
-fn by_route<'s>(
+/// The pulls through a conduit; what is missing of all of them is noted.
+fn pulls<'s>(
     asking: &mut Asking<'s>,
-    cables: impl Iterator<Item = &'s Cable>,
-) -> Result<Vec<Vec<InPull<'s>>>, Halt> {
-    let mut pulls: Vec<Vec<InPull<'s>>> = Vec::new();
+    site: &'s Site,
+    conduit: &'s Conduit,
+) -> Result<Vec<Group>, Halt> {
+    let mut groups = Vec::new();
     let mut whole = Ok(());
-    for cable in cables {
-        match in_pull(asking, cable) {
-            Ok(one) => match pulls.iter_mut().find(|pull| shares_route(pull, cable)) {
-                Some(pull) => pull.push(one),
-                None => pulls.push(vec![one]),
-            },
+    for cables in together(site, conduit) {
+        match group(asking, &cables) {
+            Ok(group) => groups.push(group),
             Err(halt) => whole = Err(halt),
         }
     }
-    whole.map(|()| pulls)
+    whole.map(|()| groups)
 }
 
-fn shares_route(pull: &[InPull<'_>], cable: &Cable) -> bool {
-    pull.first()
-        .is_some_and(|first| first.cable.route == cable.route)
-}
-
-fn in_pull<'s>(asking: &mut Asking<'s>, cable: &'s Cable) -> Result<InPull<'s>, Halt> {
-    let mass_per_length = read!(asking, cable.mass_per_length);
-    let diameter = read!(asking, cable.diameter);
-    let tension = tension_limit(asking, cable);
-    let side_load = read!(asking, cable.greatest_side_load);
-    Ok(InPull {
-        cable,
-        mass_per_length: mass_per_length?,
-        diameter: diameter?,
-        tension: tension?,
-        side_load: side_load?,
+fn group<'s>(asking: &mut Asking<'s>, cables: &[&'s Cable]) -> Result<Group, Halt> {
+    let bundle = bundle(asking, cables);
+    let mut limits = Vec::with_capacity(cables.len());
+    let mut whole = Ok(());
+    for cable in cables {
+        let tension = tension_limit(asking, cable);
+        let side_load = read!(asking, cable.greatest_side_load);
+        match (tension, side_load) {
+            (Ok(tension), Ok(side_load)) => limits.push((tension, side_load)),
+            _ => whole = Err(Halt),
+        }
+    }
+    whole?;
+    Ok(Group {
+        bundle: bundle?,
+        limits,
     })
 }
 
 /// Largest pull on a four-pair data cable, in newtons.
 const FOUR_PAIR: f64 = 110.0;
 
-fn tension_limit<'s>(asking: &mut Asking<'s>, cable: &'s Cable) -> Result<Force, Halt> {
+/// Largest pull on a cable: its own, or that of the cabling standard.
+pub(crate) fn tension_limit<'s>(asking: &mut Asking<'s>, cable: &'s Cable) -> Result<Force, Halt> {
     let four_pair = cable.carries == Some(Carries::Data) && cable.cores == Some(8);
     if cable.greatest_tension.is_none() && four_pair {
         asking.rest_on(&DATA_CABLE);
@@ -186,38 +183,24 @@ fn tension_limit<'s>(asking: &mut Asking<'s>, cable: &'s Cable) -> Result<Force,
 fn pulled(
     asking: &mut Asking<'_>,
     pieces: &[Piece],
-    cables: &[InPull<'_>],
-    friction: Ratio,
-    bore: Length,
+    group: &Group,
+    conduit: (Ratio, Length),
 ) -> Result<(Pulled, Outcome), Halt> {
-    let mass = cables
-        .iter()
-        .fold(0.0, |sum, one| sum + one.mass_per_length.base());
-    let widest = cables
-        .iter()
-        .map(|one| one.diameter.base())
-        .fold(0.0, f64::max);
-    let bundle = Bundle {
-        mass_per_length: MassPerLength::from_base(mass),
-        diameter: Length::from_base(widest),
-        count: cables.len(),
-    };
-    let pulled = pull(asking, pieces, bundle, friction, bore)?;
-    let comparisons = cables.iter().flat_map(|one| {
+    let pulled = pull(asking, pieces, group.bundle, conduit, Force::from_base(0.0))?;
+    let comparisons = group.limits.iter().flat_map(|(tension, side_load)| {
         [
             Comparison::at_most(
                 Labeled::new("pull, all of it on one cable", pulled.tension),
-                Labeled::new("greatest pull", one.tension),
+                Labeled::new("greatest pull", *tension),
             ),
             Comparison::at_most(
                 Labeled::new("side-wall load", pulled.side_load),
-                Labeled::new("greatest side-wall load", one.side_load),
+                Labeled::new("greatest side-wall load", *side_load),
             ),
         ]
     });
-    Outcome::worst(comparisons)
-        .map(|outcome| (pulled, outcome))
-        .ok_or(Halt)
+    let outcome = Outcome::worst(comparisons).ok_or(Halt)?;
+    Ok((pulled, outcome))
 }
 
 #[cfg(test)]

@@ -8,31 +8,51 @@ use site::{Conduit, Segment};
 
 /// A piece of conduit as read: a straight piece with its rise, or a bend.
 #[derive(Debug, Clone, Copy)]
-pub(super) enum Piece {
+pub(crate) enum Piece {
     Straight { length: Length, rise: Ratio },
     Bend { angle: Angle, radius: Length },
 }
 
 /// The cables of one pull, taken together.
 #[derive(Debug, Clone, Copy)]
-pub(super) struct Bundle {
-    pub(super) mass_per_length: MassPerLength,
+pub(crate) struct Bundle {
+    pub(crate) mass_per_length: MassPerLength,
     /// Largest diameter among them.
-    pub(super) diameter: Length,
-    pub(super) count: usize,
+    pub(crate) diameter: Length,
+    pub(crate) count: usize,
+}
+
+/// The pull after a piece of the way.
+#[derive(Debug, Clone, Copy)]
+pub(crate) struct Step {
+    /// Way from the end at which the cables are fed.
+    pub(crate) along: Length,
+    pub(crate) tension: Force,
 }
 
 /// What a pull does to its cables.
-#[derive(Debug, Clone, Copy)]
-pub(super) struct Pulled {
+#[derive(Debug, Clone)]
+pub(crate) struct Pulled {
     /// Largest tension on all cables together.
-    pub(super) tension: Force,
+    pub(crate) tension: Force,
     /// Largest side-wall load on the worst-placed cable.
-    pub(super) side_load: ForcePerLength,
+    pub(crate) side_load: ForcePerLength,
+    /// The pull after each piece, in their order; the first is that at the feeding end.
+    pub(crate) steps: Vec<Step>,
+}
+
+impl Pulled {
+    /// How far from the feeding end the pull first passes a force; nothing where it never does.
+    pub(crate) fn passes(&self, force: Force) -> Option<Length> {
+        let step = self.steps.windows(2).find(|pair| pair[1].tension > force)?;
+        let [before, after] = step else { return None };
+        let share: Ratio = (force - before.tension) / (after.tension - before.tension);
+        Some(before.along + (after.along - before.along) * share.base().clamp(0.0, 1.0))
+    }
 }
 
 /// The pieces of a conduit in order from its beginning.
-pub(super) fn pieces<'s>(
+pub(crate) fn pieces<'s>(
     asking: &mut Asking<'s>,
     conduit: &'s Conduit,
 ) -> Result<Vec<Piece>, Halt> {
@@ -70,7 +90,7 @@ fn add<'s>(
 }
 
 /// The pieces as met from the other end.
-pub(super) fn turned_round(pieces: &[Piece]) -> Vec<Piece> {
+pub(crate) fn turned_round(pieces: &[Piece]) -> Vec<Piece> {
     let turned = |piece: &Piece| match *piece {
         Piece::Straight { length, rise } => Piece::Straight {
             length,
@@ -93,13 +113,13 @@ fn arrangement(bundle: Bundle, bore: Length) -> Arrangement {
     }
 }
 
-/// Pulls the bundle through the pieces in their order; nothing holds it back before the first.
-pub(super) fn pull(
+/// Pulls the bundle through the pieces in their order; `start` holds it back before the first.
+pub(crate) fn pull(
     asking: &mut Asking<'_>,
     pieces: &[Piece],
     bundle: Bundle,
-    friction: Ratio,
-    bore: Length,
+    (friction, bore): (Ratio, Length),
+    start: Force,
 ) -> Result<Pulled, Halt> {
     let arrangement = arrangement(bundle, bore);
     let weight_correction = asking
@@ -109,8 +129,11 @@ pub(super) fn pull(
             arrangement,
         })?
         .factor;
-    let mut tension = Force::from_base(0.0);
+    let mut tension = start;
     let mut largest = tension;
+    let mut along = Length::from_base(0.0);
+    let mut steps = Vec::with_capacity(pieces.len() + 1);
+    steps.push(Step { along, tension });
     let mut side_load = ForcePerLength::from_base(0.0);
     for piece in pieces {
         match *piece {
@@ -124,6 +147,7 @@ pub(super) fn pull(
                     rise,
                 };
                 tension = asking.work(&straight)?.tension_after;
+                along += length;
             }
             Piece::Bend { angle, radius } => {
                 let bend = PullBend {
@@ -141,12 +165,15 @@ pub(super) fn pull(
                 };
                 let load = asking.work(&side)?.load;
                 side_load = if load > side_load { load } else { side_load };
+                along += radius * angle.base();
             }
         }
         largest = if tension > largest { tension } else { largest };
+        steps.push(Step { along, tension });
     }
     Ok(Pulled {
         tension: largest,
         side_load,
+        steps,
     })
 }

@@ -1,0 +1,3 @@
+//! Records and papers.
+
+pub(crate) mod revision_on_site;
