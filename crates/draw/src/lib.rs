@@ -7,6 +7,7 @@
 
 pub mod symbols;
 
+mod cloud;
 mod detail;
 mod dimension;
 mod dimension_text;
