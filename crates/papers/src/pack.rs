@@ -1,6 +1,7 @@
 //! The design pack as PDF, and beside it the working of every finding and the templates of anchors.
 
-use crate::engine::{Shelf, TypesetError, TypesetOptions, typeset};
+use crate::documents::options;
+use crate::engine::{Shelf, TypesetError, typeset};
 use crate::view::{Attachment, DocumentView, DrawingView, FindingView, PackView, TemplatesView};
 use serde::Serialize;
 
@@ -114,17 +115,6 @@ pub fn templates(view: &TemplatesView) -> Result<Vec<u8>, TypesetError> {
     let sheets = sheets(&mut shelf, &view.pages);
     shelf.add_data("view.json", &TemplatesData { view, sheets })?;
     typeset(&shelf, &options(PATTERNS, &view.document))
-}
-
-fn options(main: &str, document: &DocumentView) -> TypesetOptions {
-    TypesetOptions {
-        main: main.to_owned(),
-        identity: format!(
-            "{} {} {} {}",
-            document.title, document.site_name, document.revision, document.fingerprint
-        ),
-        maker: document.maker.clone(),
-    }
 }
 
 fn shelf(view: &PackView) -> Result<Shelf, TypesetError> {

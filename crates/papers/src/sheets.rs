@@ -1,8 +1,8 @@
 //! Every drawing of a site on its sheet: plans, elevations, sections, plots.
 
 use crate::{
-    camera, curves, detector, elevation, foot, foundation, hazard, heat, mounting, net, plan,
-    power, queue, radio, shelter, swept, vehicle, walk,
+    camera, compose, curves, detector, elevation, foot, foundation, hazard, heat, mounting, net,
+    plan, power, queue, radio, shelter, swept, vehicle, walk, ways,
 };
 use draw::{DrawError, Drawing, North, Orientation, Paper, ScaleChoice, Scene, Sheet, TitleBlock};
 use quantity::{Quantity as _, Ratio};
@@ -60,10 +60,10 @@ pub(crate) struct Planned {
 /// The drawings of a site on tabloid (US) or A3 (EU) paper: the plan of each gate, one of the whole site where
 /// something stands farther away, the ways of people on foot, lanes and what vehicles sweep there, each gate from the
 /// front and cut across, where it can catch somebody, vehicles in it and what sees them, its foundations, how it moves as
-/// curves, the queue before it, power and data as diagrams, each enclosure with its layout and its warmth, each camera with what it sees;
+/// curves, the queue before it, power and data as diagrams, each enclosure with its layout and its warmth, each camera with what it sees, the ways in the ground;
 /// what is small on paper of half that size.
 pub fn drawings(site: &Site, imprint: &Imprint) -> Result<Vec<NamedDrawing>, DrawError> {
-    laid_out(site, imprint, &beside_plans(site))
+    laid_out(site, imprint, &beside_plans(site), None)
 }
 
 /// What is drawn besides the plans, in order; it is the same whatever the title block says.
@@ -93,7 +93,21 @@ pub(crate) fn beside_plans(site: &Site) -> Vec<Planned> {
     planned.extend(camera::planned(site));
     planned.extend(net::planned(site));
     planned.extend(radio::planned(site));
+    planned.extend(ways::planned(site));
     planned
+}
+
+/// A scene on a sheet of its own.
+pub(crate) fn on_a_sheet(
+    site: &Site,
+    imprint: &Imprint,
+    planned: &Planned,
+) -> Result<NamedDrawing, DrawError> {
+    let sheet = sheet(site, imprint, "1 of 1".to_owned(), planned.north.clone());
+    Ok(NamedDrawing {
+        name: planned.name.clone(),
+        drawing: sheet.scale(planned.scale.clone()).lay_out(&planned.scene)?,
+    })
 }
 
 /// The plans of a site and what is drawn besides them, each on its sheet.
@@ -101,9 +115,13 @@ pub(crate) fn laid_out(
     site: &Site,
     imprint: &Imprint,
     beside: &[Planned],
+    since: Option<&Site>,
 ) -> Result<Vec<NamedDrawing>, DrawError> {
     let trial = sheet(site, imprint, String::new(), north(site));
-    let plans = plan::planned(site, &trial)?;
+    let mut plans = plan::planned(site, &trial)?;
+    if let Some(before) = since {
+        plans = clouded(site, before, plans, &plan::planned(before, &trial)?);
+    }
     let count = plans.len() + beside.len();
     let on_its_sheet = |(index, planned): (usize, &Planned)| {
         let number = format!("{} of {count}", index + 1);
@@ -118,6 +136,25 @@ pub(crate) fn laid_out(
     };
     let all = plans.iter().chain(beside);
     all.enumerate().map(on_its_sheet).collect()
+}
+
+/// Drawings with clouds around what is not as it was on those of an earlier issue.
+pub(crate) fn clouded(
+    site: &Site,
+    before: &Site,
+    now: Vec<Planned>,
+    then: &[Planned],
+) -> Vec<Planned> {
+    let (since, revision) = (compose::revision(before), compose::revision(site));
+    now.into_iter()
+        .map(|planned| {
+            let old = then.iter().find(|old| old.name == planned.name);
+            let scene = planned
+                .scene
+                .clouded(old.map(|old| &old.scene), &since, &revision);
+            Planned { scene, ..planned }
+        })
+        .collect()
 }
 
 /// A gate seen from the front, and cut across.

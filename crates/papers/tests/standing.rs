@@ -25,6 +25,7 @@ fn composed() -> Pack {
         fingerprint: String::new(),
         attachments: Vec::new(),
         walks: Vec::new(),
+        since: None,
     };
     compose(&site, &design::answers(&site), issue).unwrap()
 }

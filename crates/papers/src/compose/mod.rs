@@ -1,5 +1,6 @@
 //! Puts a site and its answers into the words of the papers.
 
+mod changes;
 mod day_sheet;
 mod finding;
 mod question;
@@ -10,8 +11,10 @@ mod structure;
 mod template;
 
 pub(crate) use finding::verdict;
+pub(crate) use sheet::view as sheet_view;
 
-use crate::sheets::{Imprint, NamedDrawing, Template, beside_plans, laid_out, templates};
+use crate::labels::{DoesNotFit, Labels, labels};
+use crate::sheets::{Imprint, NamedDrawing, Template, beside_plans, clouded, laid_out, templates};
 use crate::view::{
     Attachment, CAUTION_LINE, Day, DocumentView, Fact, PackView, Paper, Table, TemplatesView,
     VerdictCounts, standing_cautions,
@@ -35,6 +38,8 @@ pub struct Issue {
     pub attachments: Vec<Attachment>,
     /// What was kept of the walks past each gate.
     pub walks: Vec<KeptWalk>,
+    /// The site as it was when it was last issued, where changes since then are to be shown.
+    pub since: Option<Box<Site>>,
 }
 
 /// Everything that a pack is made of.
@@ -48,6 +53,10 @@ pub struct Pack {
     pub templates: Option<TemplatesView>,
     /// The same as drawings, also for SVG and DXF files of their own.
     pub template_drawings: Vec<Template>,
+    /// Labels for cables, devices and fuses; why there are none where they do not fit.
+    pub labels: Result<Labels, DoesNotFit>,
+    /// Core schedule and terminal plan: too long for the pack, they go into a document and a workbook.
+    pub wiring: Vec<Table>,
 }
 
 /// Puts the pack of a site together. Fails only where the plan cannot be drawn.
@@ -58,9 +67,13 @@ pub fn compose(site: &Site, answers: &Answers, issue: Issue) -> Result<Pack, dra
         caution: caution.to_owned(),
     };
     // In the document the foot of each sheet bears the caution; a drawing that travels alone bears its own.
-    let beside = beside_plans(site);
-    let sheets = laid_out(site, &with_caution(""), &beside)?;
-    let drawings = laid_out(site, &with_caution(CAUTION_LINE), &beside)?;
+    let since = issue.since.as_deref();
+    let mut beside = beside_plans(site);
+    if let Some(before) = since {
+        beside = clouded(site, before, beside, &beside_plans(before));
+    }
+    let sheets = laid_out(site, &with_caution(""), &beside, since)?;
+    let drawings = laid_out(site, &with_caution(CAUTION_LINE), &beside, since)?;
     let findings = finding::views(&answers.findings);
     let not_covered = answers
         .coverage
@@ -68,6 +81,7 @@ pub fn compose(site: &Site, answers: &Answers, issue: Issue) -> Result<Pack, dra
         .filter(|covered| covered.state == State::NotYetCovered)
         .count();
     let counts = VerdictCounts::of(findings.iter().map(|finding| finding.verdict), not_covered);
+    let document = document(site, "Design pack", &issue);
     let view = PackView {
         facts: facts(site),
         counts,
@@ -78,41 +92,23 @@ pub fn compose(site: &Site, answers: &Answers, issue: Issue) -> Result<Pack, dra
         walks: walk::views(site, &answers.findings, &issue.walks),
         structure: structure::view(site, &answers.findings),
         day_sheet: day_sheet::view(site, &answers.findings),
-        schedules: schedule::all(site),
+        schedules: with_changes(site, since, schedule::all),
         drawings: sheets
             .iter()
             .map(|sheet| sheet::view(&sheet.drawing))
             .collect(),
-        document: DocumentView {
-            title: "Design pack".to_owned(),
-            site_name: site.site.name.to_string(),
-            place: site
-                .site
-                .property
-                .as_ref()
-                .map(ToString::to_string)
-                .unwrap_or_default(),
-            installation: installation(site),
-            designer: String::new(),
-            paper: match site.site.code_basis {
-                CodeBasis::Us => Paper::Letter,
-                CodeBasis::Eu => Paper::A4,
-            },
-            day: issue.day,
-            date: date.clone(),
-            revision: site
-                .site
-                .revision
-                .as_ref()
-                .map_or_else(|| "draft".to_owned(), ToString::to_string),
-            maker: issue.maker,
-            fingerprint: issue.fingerprint,
-            caution_line: CAUTION_LINE.to_owned(),
-        },
+        document,
         attachments: issue.attachments,
     };
     let template_drawings = templates(site, &with_caution(CAUTION_LINE))?;
+    let mut wiring = schedule::wiring::tables(site);
+    if let Some(before) = since {
+        let old = schedule::wiring::tables(before);
+        wiring = changes::marked(wiring, &old, &revision(before));
+    }
     Ok(Pack {
+        labels: labels(site, &view.document),
+        wiring,
         templates: template::view(&view.document, &template_drawings),
         view,
         drawings,
@@ -120,9 +116,50 @@ pub fn compose(site: &Site, answers: &Answers, issue: Issue) -> Result<Pack, dra
     })
 }
 
+/// What a document of this site says of itself.
+pub fn document(site: &Site, title: &str, issue: &Issue) -> DocumentView {
+    let property = site.site.property.as_ref();
+    DocumentView {
+        title: title.to_owned(),
+        site_name: site.site.name.to_string(),
+        place: property.map(ToString::to_string).unwrap_or_default(),
+        installation: installation(site),
+        designer: String::new(),
+        paper: match site.site.code_basis {
+            CodeBasis::Us => Paper::Letter,
+            CodeBasis::Eu => Paper::A4,
+        },
+        day: issue.day,
+        date: in_words(issue.day),
+        revision: revision(site),
+        maker: issue.maker.clone(),
+        fingerprint: issue.fingerprint.clone(),
+        caution_line: CAUTION_LINE.to_owned(),
+    }
+}
+
 /// The schedules of a site, for the workbook.
 pub fn schedules(site: &Site) -> Vec<Table> {
-    schedule::all(site)
+    let mut tables = schedule::all(site);
+    tables.extend(schedule::wiring::tables(site));
+    tables
+}
+
+/// The tables of a site; where an earlier issue is given, what has changed comes first and is marked.
+fn with_changes(site: &Site, since: Option<&Site>, tables: fn(&Site) -> Vec<Table>) -> Vec<Table> {
+    let Some(before) = since else {
+        return tables(site);
+    };
+    let revision = revision(before);
+    let mut all = vec![changes::table(site, before, &revision)];
+    all.extend(changes::marked(tables(site), &tables(before), &revision));
+    all
+}
+
+/// The revision as the papers show it.
+pub(crate) fn revision(site: &Site) -> String {
+    let revision = site.site.revision.as_ref();
+    revision.map_or_else(|| "draft".to_owned(), ToString::to_string)
 }
 
 const MONTHS: [&str; 12] = [

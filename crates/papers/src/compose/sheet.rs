@@ -4,7 +4,7 @@ use crate::view::DrawingView;
 use draw::Drawing;
 
 /// The drawing at its exact size, with words for those who cannot see it.
-pub(super) fn view(drawing: &Drawing) -> DrawingView {
+pub(crate) fn view(drawing: &Drawing) -> DrawingView {
     let (width, height) = drawing.paper_size();
     DrawingView {
         title: drawing.title().to_owned(),

@@ -37,9 +37,12 @@ pub(crate) fn changed(name: &str, change: impl Fn(String) -> String) -> Site {
         name: file.to_owned(),
         text: change(fs::read_to_string(folder.join(file)).unwrap()),
     };
-    load(file("site.toml"), vec![file("parts.toml")])
-        .site
-        .unwrap()
+    load(
+        file("site.toml"),
+        vec![file("parts.toml"), file("price-book.toml")],
+    )
+    .site
+    .unwrap()
 }
 
 /// A site of a few lines.

@@ -11,9 +11,11 @@ mod fuses;
 mod layouts;
 mod loads;
 mod loops;
+mod materials;
 mod network;
 mod supplies;
 mod warmth;
+pub(crate) mod wiring;
 mod zones;
 
 use crate::view::Table;
@@ -29,7 +31,7 @@ pub(super) fn all(site: &Site) -> Vec<Table> {
         zones::table(site),
         devices::table(site),
         loops::table(site),
-        cables::table(site),
+        cables::table(site, &power),
         buses::places(site),
         buses::lines(site),
         conduits::table(site),
@@ -48,6 +50,7 @@ pub(super) fn all(site: &Site) -> Vec<Table> {
         network::ports(&network, units),
         network::segments(site),
         foundations::table(site),
+        materials::table(site),
     ];
     tables
         .into_iter()
