@@ -39,7 +39,10 @@ fn source(name: &str) -> SourceFile {
 }
 
 fn example(name: &str) -> Site {
-    let parts = vec![source_of(name, "parts.toml")];
+    let parts = vec![
+        source_of(name, "parts.toml"),
+        source_of(name, "price-book.toml"),
+    ];
     site::load(source_of(name, "site.toml"), parts)
         .site
         .unwrap()
@@ -53,7 +56,12 @@ fn boatyard() -> Site {
 #[divan::bench]
 fn read(bencher: Bencher) {
     bencher
-        .with_inputs(|| (source("site.toml"), vec![source("parts.toml")]))
+        .with_inputs(|| {
+            (
+                source("site.toml"),
+                vec![source("parts.toml"), source("price-book.toml")],
+            )
+        })
         .bench_values(|(main, parts)| site::load(main, parts));
 }
 

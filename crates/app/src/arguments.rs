@@ -46,6 +46,9 @@ pub(crate) enum Command {
         /// Date that the papers carry; today when missing.
         #[arg(long, value_name = "YYYY-MM-DD")]
         date: Option<String>,
+        /// Site file as it was last issued: what has changed since is clouded, marked and listed.
+        #[arg(long, value_name = "OLD SITE")]
+        since: Option<PathBuf>,
     },
     /// Work one calculation, forwards or backwards; without a name, list them all.
     ///
@@ -80,7 +83,7 @@ pub(crate) enum Command {
     Choose {
         /// What to choose: operator, wheels, hinges or post; anchors, with their pattern and depth; pad, the smallest that
         /// holds; protection, the fewest devices with which nobody is hit; conductors, the cheapest with which everything
-        /// gets its voltage; or mounting, for the pins of linear drives.
+        /// gets its voltage; routes, the cheapest ways that reach everything; or mounting, for the pins of linear drives.
         what: String,
         /// Site file, or the folder that holds `site.toml`.
         site: PathBuf,
@@ -102,6 +105,18 @@ pub(crate) enum Command {
     /// Exit status: 0 when no tail stands in the road for more than one twentieth of the worst hour, 1 when one does or
     /// something is unknown, 2 when the site file has problems.
     Queue(QueueArguments),
+    /// Price each way to do the job in exact money: cost, the least price that covers it, and what the customer pays.
+    ///
+    /// With a folder, writes the margin sheet for the owner of the business and, where every price covers its cost, the
+    /// offer for the customer, which shows no figure of the business. Exit status: 0 when everything has its price and
+    /// every price covers its cost, 1 when one does not or something has no price, 2 when the site file has problems.
+    Offer(OfferArguments),
+    /// Put the tasks of a site into the order in which one pair of hands ends soonest, day by day.
+    ///
+    /// Each task waits for what it needs: cures, inspections, deliveries, light, and the weather of days that are forecast.
+    /// Exit status: 0 when the plan meets every need, 1 when there is none or something is unknown, 2 when the site file has
+    /// problems.
+    Plan(PlanArguments),
     /// Write one changed value back into a site file; comments and layout stay.
     Set {
         /// Site file, or the folder that holds `site.toml`.
@@ -144,6 +159,22 @@ pub(crate) struct WalkArguments {
     pub(crate) json: bool,
 }
 
+/// What can be asked of an offer.
+#[derive(Debug, Args)]
+pub(crate) struct OfferArguments {
+    /// Site file, or the folder that holds `site.toml`.
+    pub(crate) site: PathBuf,
+    /// Folder to write to; made if it does not exist.
+    #[arg(short, long, value_name = "FOLDER")]
+    pub(crate) output: Option<PathBuf>,
+    /// Date that the papers carry; today when missing.
+    #[arg(long, value_name = "YYYY-MM-DD")]
+    pub(crate) date: Option<String>,
+    /// Write all figures as JSON.
+    #[arg(long)]
+    pub(crate) json: bool,
+}
+
 /// What can be asked of the queue.
 #[derive(Debug, Args)]
 pub(crate) struct QueueArguments {
@@ -159,6 +190,28 @@ pub(crate) struct QueueArguments {
     #[arg(long, value_name = "NUMBER", default_value_t = 1)]
     pub(crate) seed: u64,
     /// Write the result as JSON.
+    #[arg(long)]
+    pub(crate) json: bool,
+}
+
+/// What can be asked of the plan.
+#[derive(Debug, Args)]
+pub(crate) struct PlanArguments {
+    /// Site file, or the folder that holds `site.toml`.
+    pub(crate) site: PathBuf,
+    /// First day of the work; that of the site when missing.
+    #[arg(long, value_name = "YYYY-MM-DD")]
+    pub(crate) from: Option<String>,
+    /// A day that was lost; may be given again.
+    #[arg(long, value_name = "YYYY-MM-DD")]
+    pub(crate) lost: Vec<String>,
+    /// Folder to write the plan with its bar chart and the sheets of the days to; made if it does not exist.
+    #[arg(short, long, value_name = "FOLDER")]
+    pub(crate) output: Option<PathBuf>,
+    /// Date that the papers carry; today when missing.
+    #[arg(long, value_name = "YYYY-MM-DD")]
+    pub(crate) date: Option<String>,
+    /// Write the plan as JSON.
     #[arg(long)]
     pub(crate) json: bool,
 }

@@ -32,11 +32,13 @@ fn issue() -> Issue {
         fingerprint: String::new(),
         attachments: Vec::new(),
         walks: Vec::new(),
+        since: None,
     }
 }
 
 fn holds_for_every_copy_of(folder: &str) {
-    let (main, parts) = (source(folder, "site.toml"), source(folder, "parts.toml"));
+    let main = source(folder, "site.toml");
+    let beside = ["parts.toml", "price-book.toml"].map(|name| source(folder, name));
     for seed in 0..COPIES {
         let text = mutate(&main.text, seed);
         let length = text.len();
@@ -44,7 +46,7 @@ fn holds_for_every_copy_of(folder: &str) {
             name: main.name.clone(),
             text,
         };
-        let Loaded { site, problems } = load(damaged, vec![parts.clone()]);
+        let Loaded { site, problems } = load(damaged, beside.to_vec());
         for problem in problems.iter().filter(|problem| problem.file == main.name) {
             assert!(
                 problem.span.end <= length,

@@ -82,7 +82,7 @@ fn a_gate_that_is_not_there_is_told_in_words() {
 #[test]
 fn what_was_kept_is_printed_until_something_changes_that_it_rests_on() {
     let folder = tempfile::tempdir().unwrap();
-    for file in ["site.toml", "parts.toml"] {
+    for file in ["site.toml", "parts.toml", "price-book.toml"] {
         std::fs::copy(example("boatyard").join(file), folder.path().join(file)).unwrap();
     }
     let site = folder.path().to_str().unwrap();

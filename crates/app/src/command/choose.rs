@@ -3,7 +3,7 @@
 
 use crate::folder::Folder;
 use crate::outcome::{Complaint, Outcome, complain, say};
-use crate::show::{anchored, guarded, nearest_name, pinned, poured, ranked, sized};
+use crate::show::{anchored, guarded, nearest_name, pinned, poured, ranked, routed, sized};
 use design::{
     AnchorChoice, Candidate, Choice, Choosable, ConductorChoice, PadChoice, ProtectionChoice,
 };
@@ -21,6 +21,9 @@ const PAD: &str = "pad";
 const PROTECTION: &str = "protection";
 /// The cheapest conductors with which everything gets its voltage.
 const CONDUCTORS: &str = "conductors";
+
+/// The cheapest ways that reach everything.
+const ROUTES: &str = "routes";
 
 /// Ranks the parts for every thing of that kind on the site.
 pub(crate) fn run(
@@ -40,6 +43,7 @@ pub(crate) fn run(
         PAD => pads(site, as_json),
         PROTECTION => protection(site, as_json, write),
         CONDUCTORS => conductors(site, as_json, write),
+        ROUTES => routes(site, as_json),
         _ => parts(what, site, as_json),
     }
 }
@@ -214,6 +218,26 @@ fn write_back(folder: &Folder, choices: &[ProtectionChoice]) -> Result<(), Compl
     Ok(())
 }
 
+/// Finds the cheapest ways that reach everything.
+fn routes(site: &Path, as_json: bool) -> Result<Outcome, Complaint> {
+    let folder = Folder::read(site)?;
+    let (main, parts) = folder.files();
+    let Some(choice) = design::route_choice(main, parts) else {
+        complain(&folder.load().problems);
+        return Ok(Outcome::BadInput);
+    };
+    if as_json {
+        say(&format_args!("{:#}", serde_json::json!(choice)));
+    } else {
+        say(&routed(&choice));
+    }
+    Ok(if choice.proved {
+        Outcome::Holds
+    } else {
+        Outcome::Open
+    })
+}
+
 /// Finds the cheapest conductors for the low-voltage circuits.
 fn conductors(site: &Path, as_json: bool, write: bool) -> Result<Outcome, Complaint> {
     let folder = Folder::read(site)?;
@@ -279,7 +303,7 @@ fn sound(candidate: &Candidate) -> bool {
 fn no_such(what: &str) -> Complaint {
     let parts = Choosable::ALL.iter().map(ToString::to_string);
     let names: Vec<String> = parts
-        .chain([ANCHORS, PAD, PROTECTION, CONDUCTORS, MOUNTING].map(str::to_owned))
+        .chain([ANCHORS, PAD, PROTECTION, CONDUCTORS, ROUTES, MOUNTING].map(str::to_owned))
         .collect();
     let offer = nearest_name(what, &names)
         .map(|near| format!(" Nearest: {near}."))

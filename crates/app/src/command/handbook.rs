@@ -42,6 +42,10 @@ fn pages() -> Vec<(String, String)> {
             "parts.schema.json".to_owned(),
             format!("{:#}\n", site::parts_schema()),
         ),
+        (
+            "price-book.schema.json".to_owned(),
+            format!("{:#}\n", site::price_book_schema()),
+        ),
         ("handbook/README.md".to_owned(), index()),
         ("handbook/questions.md".to_owned(), questions()),
     ];

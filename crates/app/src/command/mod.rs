@@ -5,7 +5,9 @@ mod check;
 mod choose;
 mod handbook;
 mod kept;
+mod offer;
 mod pack;
+mod plan;
 mod queue;
 mod set;
 mod verify;
@@ -26,7 +28,12 @@ pub(crate) fn run(command: Command) -> Result<Outcome, Complaint> {
             questions,
             json,
         } => check::run(&site, explain.as_deref(), questions, json),
-        Command::Pack { site, output, date } => pack::run(&site, &output, date.as_deref()),
+        Command::Pack {
+            site,
+            output,
+            date,
+            since,
+        } => pack::run(&site, &output, date.as_deref(), since.as_deref()),
         Command::Calc {
             name,
             values,
@@ -42,6 +49,8 @@ pub(crate) fn run(command: Command) -> Result<Outcome, Complaint> {
         } => choose::run(&what, &site, json, write),
         Command::Walk(arguments) => walk::run(&arguments),
         Command::Queue(arguments) => queue::run(&arguments),
+        Command::Offer(arguments) => offer::run(&arguments),
+        Command::Plan(arguments) => plan::run(&arguments),
         Command::Set { site, path, value } => set::run(&site, &path, &value),
         Command::Handbook { output } => handbook::run(&output),
     }

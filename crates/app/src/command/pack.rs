@@ -18,8 +18,14 @@ use std::time::Duration;
 const STEPS: u64 = 5;
 
 /// Makes the papers and writes them to a folder.
-pub(crate) fn run(site: &Path, output: &Path, date: Option<&str>) -> Result<Outcome, Complaint> {
+pub(crate) fn run(
+    site: &Path,
+    output: &Path,
+    date: Option<&str>,
+    since: Option<&Path>,
+) -> Result<Outcome, Complaint> {
     let day = issue_day(date)?;
+    let since = since.map(issued).transpose()?;
     let folder = Folder::read(site)?;
     let attachment = Attachment {
         name: "site.toml".to_owned(),
@@ -46,12 +52,25 @@ pub(crate) fn run(site: &Path, output: &Path, date: Option<&str>) -> Result<Outc
         fingerprint,
         attachments: vec![attachment],
         walks,
+        since,
     };
     let all_hold = write(&site, issue, output)?;
     Ok(match (problems.any_wrong(), all_hold) {
         (true, _) => Outcome::BadInput,
         (false, true) => Outcome::Holds,
         (false, false) => Outcome::Open,
+    })
+}
+
+/// The site as it was issued before.
+fn issued(file: &Path) -> Result<Box<Site>, Complaint> {
+    let Loaded { site, problems } = Folder::read(file)?.load();
+    site.map(Box::new).ok_or_else(|| {
+        let first = problems.iter().next().map(|problem| problem.what.clone());
+        Complaint::about(
+            file,
+            format_args!("cannot be compared with: {}", first.unwrap_or_default()),
+        )
     })
 }
 
@@ -95,7 +114,8 @@ fn write(site: &Site, mut issue: Issue, output: &Path) -> Result<bool, Complaint
     }
     progress.inc(1);
     progress.set_message("filling the schedules");
-    let workbook = papers::workbook::workbook(&pack.view.document, &pack.view.schedules)
+    let tables = [pack.view.schedules.as_slice(), &pack.wiring].concat();
+    let workbook = papers::workbook::workbook(&pack.view.document, &tables)
         .map_err(|error| Complaint(format!("The schedules cannot be written: {error}")))?;
     put(output, "schedules.xlsx", &workbook)?;
     progress.inc(1);
@@ -107,10 +127,11 @@ fn write(site: &Site, mut issue: Issue, output: &Path) -> Result<bool, Complaint
         .map_err(|error| Complaint(format!("The working cannot be set: {error}")))?;
     put(output, "working.pdf", &pdf)?;
     put(output, "findings.json", findings.as_bytes())?;
-    let templates = write_templates(&pack, output, unit)?;
+    let mut beside = write_labels(&pack, output)?;
+    beside.extend(write_templates(&pack, output, unit)?);
     progress.finish_and_clear();
     say(&pack.view.summary);
-    say_written(output, &pack.drawings, &templates);
+    say_written(output, &pack.drawings, &beside);
     Ok(answers.all_hold())
 }
 
@@ -122,6 +143,50 @@ fn worked(site: &Site, one: &KeptWalk) -> Option<Finding> {
     let gate = site.gate.iter().find(|gate| gate.id == *one.gate)?;
     let walk = GateWalk::of(site, gate).ok()?;
     Some(walk.finding(&record.sweep, &record.families))
+}
+
+/// Writes labels and the schedules of wiring; returns what was written.
+fn write_labels(pack: &Pack, output: &Path) -> Result<Vec<(String, &'static str)>, Complaint> {
+    let cannot = |error: papers::engine::TypesetError| {
+        Complaint(format!("The labels cannot be set: {error}"))
+    };
+    let mut written = Vec::new();
+    match &pack.labels {
+        Err(why) => complain(&format_args!("{why}\n")),
+        Ok(labels) => {
+            let pdf = papers::documents::labels(&labels.sheets).map_err(cannot)?;
+            put(output, "labels.pdf", &pdf)?;
+            written.push((
+                "labels.pdf".to_owned(),
+                "labels on sheets, to be printed at 100 %",
+            ));
+            if let Some(strip) = &labels.strip {
+                put(
+                    output,
+                    "labels-strip.pdf",
+                    &papers::documents::labels(strip).map_err(cannot)?,
+                )?;
+                written.push(("labels-strip.pdf".to_owned(), "the same labels on a strip"));
+            }
+        }
+    }
+    if !pack.wiring.is_empty() {
+        let tables = papers::view::TablesView {
+            document: papers::view::DocumentView {
+                title: "Wiring".to_owned(),
+                ..pack.view.document.clone()
+            },
+            schedules: pack.wiring.clone(),
+        };
+        let pdf = papers::documents::tables(&tables)
+            .map_err(|error| Complaint(format!("The wiring cannot be set: {error}")))?;
+        put(output, "wiring.pdf", &pdf)?;
+        written.push((
+            "wiring.pdf".to_owned(),
+            "every core with both its terminals, and the plan of the terminals",
+        ));
+    }
+    Ok(written)
 }
 
 /// Writes the templates of anchors, each page for the screen and each pattern for CAD; returns what was written.
@@ -197,14 +262,15 @@ fn progress() -> ProgressBar {
     bar
 }
 
-fn put(folder: &Path, name: &str, bytes: &[u8]) -> Result<(), Complaint> {
+/// Writes a file.
+pub(super) fn put(folder: &Path, name: &str, bytes: &[u8]) -> Result<(), Complaint> {
     let path = folder.join(name);
     std::fs::write(&path, bytes)
         .map_err(|error| Complaint::about(&path, format_args!("cannot be written ({error})")))
 }
 
 /// The day that the papers carry: the one that was asked for, or today.
-fn issue_day(date: Option<&str>) -> Result<Day, Complaint> {
+pub(super) fn issue_day(date: Option<&str>) -> Result<Day, Complaint> {
     let date = match date {
         None => jiff::ZonedDateTime::now().date(),
         Some(text) => text
