@@ -114,7 +114,8 @@ fn write(site: &Site, mut issue: Issue, output: &Path) -> Result<bool, Complaint
     }
     progress.inc(1);
     progress.set_message("filling the schedules");
-    let tables = [pack.view.schedules.as_slice(), &pack.wiring].concat();
+    let mut tables = pack.view.schedules.clone();
+    tables.extend(pack.long.iter().flat_map(|long| long.tables.clone()));
     let workbook = papers::workbook::workbook(&pack.view.document, &tables)
         .map_err(|error| Complaint(format!("The schedules cannot be written: {error}")))?;
     put(output, "schedules.xlsx", &workbook)?;
@@ -128,6 +129,7 @@ fn write(site: &Site, mut issue: Issue, output: &Path) -> Result<bool, Complaint
     put(output, "working.pdf", &pdf)?;
     put(output, "findings.json", findings.as_bytes())?;
     let mut beside = write_labels(&pack, output)?;
+    beside.extend(write_long(&pack, output)?);
     beside.extend(write_templates(&pack, output, unit)?);
     progress.finish_and_clear();
     say(&pack.view.summary);
@@ -145,7 +147,7 @@ fn worked(site: &Site, one: &KeptWalk) -> Option<Finding> {
     Some(walk.finding(&record.sweep, &record.families))
 }
 
-/// Writes labels and the schedules of wiring; returns what was written.
+/// Writes labels; returns what was written.
 fn write_labels(pack: &Pack, output: &Path) -> Result<Vec<(String, &'static str)>, Complaint> {
     let cannot = |error: papers::engine::TypesetError| {
         Complaint(format!("The labels cannot be set: {error}"))
@@ -170,21 +172,25 @@ fn write_labels(pack: &Pack, output: &Path) -> Result<Vec<(String, &'static str)
             }
         }
     }
-    if !pack.wiring.is_empty() {
-        let tables = papers::view::TablesView {
+    Ok(written)
+}
+
+/// Writes the tables that are too long for the pack, each set a document; returns what was written.
+fn write_long(pack: &Pack, output: &Path) -> Result<Vec<(String, &'static str)>, Complaint> {
+    let mut written = Vec::new();
+    for long in &pack.long {
+        let view = papers::view::TablesView {
             document: papers::view::DocumentView {
-                title: "Wiring".to_owned(),
+                title: long.title.to_owned(),
                 ..pack.view.document.clone()
             },
-            schedules: pack.wiring.clone(),
+            schedules: long.tables.clone(),
         };
-        let pdf = papers::documents::tables(&tables)
-            .map_err(|error| Complaint(format!("The wiring cannot be set: {error}")))?;
-        put(output, "wiring.pdf", &pdf)?;
-        written.push((
-            "wiring.pdf".to_owned(),
-            "every core with both its terminals, and the plan of the terminals",
-        ));
+        let pdf = papers::documents::tables(&view)
+            .map_err(|error| Complaint(format!("{} cannot be set: {error}", long.title)))?;
+        let name = format!("{}.pdf", long.name);
+        put(output, &name, &pdf)?;
+        written.push((name, long.what));
     }
     Ok(written)
 }

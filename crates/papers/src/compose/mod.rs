@@ -55,8 +55,21 @@ pub struct Pack {
     pub template_drawings: Vec<Template>,
     /// Labels for cables, devices and fuses; why there are none where they do not fit.
     pub labels: Result<Labels, DoesNotFit>,
-    /// Core schedule and terminal plan: too long for the pack, they go into a document and a workbook.
-    pub wiring: Vec<Table>,
+    /// Tables that are too long for it: each a document of its own, and all of them in the workbook.
+    pub long: Vec<LongTables>,
+}
+
+/// Tables that make a document of their own.
+#[derive(Debug, Clone)]
+pub struct LongTables {
+    /// Name of its file, without the ending.
+    pub name: &'static str,
+    /// Its title.
+    pub title: &'static str,
+    /// What one finds in it.
+    pub what: &'static str,
+    /// The tables.
+    pub tables: Vec<Table>,
 }
 
 /// Puts the pack of a site together. Fails only where the plan cannot be drawn.
@@ -101,14 +114,9 @@ pub fn compose(site: &Site, answers: &Answers, issue: Issue) -> Result<Pack, dra
         attachments: issue.attachments,
     };
     let template_drawings = templates(site, &with_caution(CAUTION_LINE))?;
-    let mut wiring = schedule::wiring::tables(site);
-    if let Some(before) = since {
-        let old = schedule::wiring::tables(before);
-        wiring = changes::marked(wiring, &old, &revision(before));
-    }
     Ok(Pack {
         labels: labels(site, &view.document),
-        wiring,
+        long: long(site, since),
         templates: template::view(&view.document, &template_drawings),
         view,
         drawings,
@@ -141,8 +149,33 @@ pub fn document(site: &Site, title: &str, issue: &Issue) -> DocumentView {
 /// The schedules of a site, for the workbook.
 pub fn schedules(site: &Site) -> Vec<Table> {
     let mut tables = schedule::all(site);
-    tables.extend(schedule::wiring::tables(site));
+    tables.extend(long(site, None).into_iter().flat_map(|long| long.tables));
     tables
+}
+
+/// The bill of quantities, and the wiring core by core; what has changed since an earlier issue is marked.
+fn long(site: &Site, since: Option<&Site>) -> Vec<LongTables> {
+    let with_marks = |tables: fn(&Site) -> Vec<Table>| match since {
+        None => tables(site),
+        Some(before) => changes::marked(tables(site), &tables(before), &revision(before)),
+    };
+    let all = [
+        LongTables {
+            name: "bill",
+            title: "Bill of quantities",
+            what: "everything that is built in and used up, without prices",
+            tables: with_marks(schedule::bill),
+        },
+        LongTables {
+            name: "wiring",
+            title: "Wiring",
+            what: "every core with both its terminals, and the plan of the terminals",
+            tables: with_marks(schedule::wiring::tables),
+        },
+    ];
+    all.into_iter()
+        .filter(|long| !long.tables.is_empty())
+        .collect()
 }
 
 /// The tables of a site; where an earlier issue is given, what has changed comes first and is marked.

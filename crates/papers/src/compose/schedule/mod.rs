@@ -50,10 +50,19 @@ pub(super) fn all(site: &Site) -> Vec<Table> {
         network::ports(&network, units),
         network::segments(site),
         foundations::table(site),
-        materials::table(site),
     ];
     tables
         .into_iter()
         .filter(|table| !table.rows.is_empty())
         .collect()
+}
+
+/// The bill of quantities, where the site names a price book.
+pub(super) fn bill(site: &Site) -> Vec<Table> {
+    let bill = materials::table(site);
+    if bill.rows.is_empty() {
+        Vec::new()
+    } else {
+        vec![bill]
+    }
 }
