@@ -16,6 +16,12 @@ pub(super) fn views(findings: &[Finding]) -> Vec<FindingView> {
             .position(|other| other.question == findings[at].question && is_worked(other))
             .filter(|first| *first != at)
     };
+    // Word for word, of other things: said once, with the others under it.
+    let said_before = |at: usize| {
+        findings[..at].iter().position(|other| {
+            other.question == findings[at].question && other.sentence == findings[at].sentence
+        })
+    };
     let mut views: Vec<FindingView> = (0..findings.len())
         .map(|at| {
             let finding = &findings[at];
@@ -27,7 +33,7 @@ pub(super) fn views(findings: &[Finding]) -> Vec<FindingView> {
             let same_as = if alike {
                 first_of_its_question(at)
             } else {
-                None
+                said_before(at)
             };
             view(finding, same_as)
         })

@@ -181,14 +181,16 @@ fn things(site: &Site) -> Vec<Thing> {
         things.push(thing("Ground and weather", String::new(), stated));
     }
     for foundation in &site.foundation {
-        let own = without(foundation.stated(units), &["anchor"]);
+        let mut own = without(foundation.stated(units), &["anchor", "opening"]);
+        // How the end of a pipe is kept is a matter of wet feet, not of strength.
+        own.retain(|one| !one.key.contains(" · end · "));
         things.push(thing("Foundation", foundation.id.to_string(), own));
         for (index, anchor) in foundation.anchor.iter().enumerate() {
             let name = anchor.id.as_ref().map_or_else(
                 || format!("{} on {}", index + 1, foundation.id),
                 |id| format!("{id} on {}", foundation.id),
             );
-            let own = without(anchor.stated(units), &["price"]);
+            let own = without(anchor.stated(units), &BOUGHT);
             things.push(thing("Anchors", name, own));
         }
     }
@@ -202,13 +204,14 @@ fn things(site: &Site) -> Vec<Thing> {
             bollard.stated(units),
         ));
     }
-    for vehicle in &site.vehicle {
-        things.push(thing(
-            "Vehicle",
-            vehicle.id.to_string(),
-            vehicle.stated(units),
-        ));
-    }
+    let loads = site.vehicle.iter().flat_map(|vehicle| {
+        let stated = only(vehicle.stated(units), &LOADS);
+        stated.into_iter().map(|one| Stated {
+            key: format!("{} · {}", vehicle.id, one.key),
+            ..one
+        })
+    });
+    things.push(thing("Vehicles", String::new(), loads.collect()));
     things
 }
 
@@ -217,7 +220,7 @@ fn of_gate(gate: &site::Gate, units: UnitSystem) -> Vec<Thing> {
     let leaves = gate.leaf.iter().map(|leaf| Thing {
         kind: "Leaf",
         name: leaf.id.to_string(),
-        stated: without(leaf.stated(units), &["owner warned", "finish"]),
+        stated: without(leaf.stated(units), &["owner warned", "finish", "outside"]),
     });
     let posts = gate.post.iter().map(|post| Thing {
         kind: "Post",
@@ -225,6 +228,27 @@ fn of_gate(gate: &site::Gate, units: UnitSystem) -> Vec<Thing> {
         stated: without(post.stated(units), &["price", "finish"]),
     });
     leaves.chain(posts).collect()
+}
+
+/// What of a vehicle anything that stands rests on: its loads and blows, and the room that it takes.
+const LOADS: [&str; 8] = [
+    "what",
+    "mass",
+    "speed",
+    "axle load",
+    "wheel load",
+    "fire apparatus",
+    "width",
+    "margin",
+];
+
+/// What of anchors is asked when they are bought, not when they hold.
+const BOUGHT: [&str; 4] = ["price", "cartridge", "nozzle loss", "cartridge price"];
+
+/// What is stated under some keys.
+fn only(stated: Vec<Stated>, keys: &[&str]) -> Vec<Stated> {
+    let wanted = |one: &Stated| keys.contains(&one.key.as_str());
+    stated.into_iter().filter(wanted).collect()
 }
 
 /// What is stated apart from some keys and the tables under them.
@@ -252,8 +276,7 @@ fn factors(findings: &[Finding]) -> Vec<InputGroup> {
         for factor in lines.filter_map(factor) {
             let title = title(step);
             match groups.iter_mut().find(|group| group.title == title) {
-                Some(group) if group.inputs.contains(&factor) => {}
-                Some(group) => group.inputs.push(factor),
+                Some(group) => group.take(factor),
                 None => groups.push(InputGroup {
                     title,
                     inputs: vec![factor],
@@ -262,6 +285,18 @@ fn factors(findings: &[Finding]) -> Vec<InputGroup> {
         }
     }
     groups
+}
+
+impl InputGroup {
+    /// Takes a factor in: its values stand beside each other, each once.
+    fn take(&mut self, factor: Input) {
+        let known = |one: &&mut Input| one.what == factor.what && one.known == factor.known;
+        match self.inputs.iter_mut().find(known) {
+            Some(one) if one.value.split(", ").any(|value| value == factor.value) => {}
+            Some(one) => one.value = format!("{}, {}", one.value, factor.value),
+            None => self.inputs.push(factor),
+        }
+    }
 }
 
 /// A step of the working with its source.
