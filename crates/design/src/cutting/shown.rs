@@ -1,6 +1,6 @@
 //! Cutting plans as they are drawn, listed and told.
 
-use super::job::{Job, least};
+use super::job::{Job, Wanted, least};
 use super::{bars, reels};
 use crate::asking::{Asking, Lack};
 use crate::figure::Print;
@@ -45,8 +45,8 @@ pub struct CutSheet {
     pub proof: String,
     /// Nothing costs less, proved.
     pub least: bool,
-    /// What each piece is worth in the proof, where that alone proves it.
-    pub worths: Vec<String>,
+    /// What each piece is worth in the proof, where worths alone prove it: what it is for, and its worth.
+    pub worths: Vec<(String, String)>,
     /// Lines that the site file lacks.
     pub write: Vec<String>,
 }
@@ -145,9 +145,12 @@ fn bar(job: &Job, cut: &Cut) -> CutBar {
 fn proof(job: &Job, plan: &Plan, print: Print) -> String {
     let bound = least(job, plan.bound, print);
     match plan.proof {
+        Proof::Worths if plan.worths.iter().any(|worth| *worth > 0) => format!(
+            "Proved the least: with the worths below no bar holds more worth than it costs, and all pieces together are worth \
+             more than any cost under {bound}."
+        ),
         Proof::Worths => format!(
-            "Proved the least: each piece can be given a worth so that no bar holds more worth than it costs, and all pieces \
-             together are then worth more than anything under {bound}."
+            "Proved the least: worked from below, with every bar taken as often as it can be had, nothing comes under {bound}."
         ),
         Proof::Search(cases) => {
             format!(
@@ -161,14 +164,19 @@ fn proof(job: &Job, plan: &Plan, print: Print) -> String {
 }
 
 /// What each piece is worth in the proof.
-fn worths(job: &Job, plan: &Plan) -> Vec<String> {
-    let Some(price) = job.currency else {
+fn worths(job: &Job, plan: &Plan) -> Vec<(String, String)> {
+    let Some(price) = job
+        .currency
+        .filter(|_| plan.worths.iter().any(|worth| *worth > 0))
+    else {
         return Vec::new();
     };
     let pairs = job.wanted.iter().zip(&plan.worths);
-    pairs
-        .map(|(wanted, worth)| format!("{}: {}", wanted.what, price.of_hundredths(worth / 100)))
-        .collect()
+    let one = |(wanted, worth): (&Wanted, &u64)| {
+        let worth = price.of_hundredths(worth / 100);
+        (wanted.what.clone(), worth.to_string())
+    };
+    pairs.map(one).collect()
 }
 
 fn refused(job: &Job, why: Uncuttable, print: Print) -> String {

@@ -1,7 +1,9 @@
 //! A plan found in whole numbers, laid out on the bars and pieces as they were given.
 
 use super::fill::{Plan as Filled, score};
+use super::relax;
 use super::search::Found;
+use super::sums::Sums;
 use super::whole::{Whole, nanometers};
 use super::{Cut, Cutting, Least, Plan, Proof, Uncuttable};
 use quantity::{Length, Quantity as _};
@@ -18,7 +20,11 @@ pub(super) fn nothing(given: &Cutting, whole: &Whole) -> Plan {
 }
 
 /// A plan from the search.
-pub(super) fn out(given: &Cutting, whole: &Whole, found: Found) -> Result<Plan, Uncuttable> {
+pub(super) fn out(
+    given: &Cutting,
+    (whole, sums): (&Whole, &Sums),
+    found: Found,
+) -> Result<Plan, Uncuttable> {
     let Some(filled) = found.plan else {
         return Err(if found.closed {
             Uncuttable::TooFew
@@ -42,7 +48,7 @@ pub(super) fn out(given: &Cutting, whole: &Whole, found: Found) -> Result<Plan, 
         cost: least(whole, score),
         bound: least(whole, bound),
         proof,
-        worths: worths(given, whole, &found.worths),
+        worths: worths(given, (whole, sums), &found.worths, score),
     })
 }
 
@@ -119,24 +125,66 @@ fn least(whole: &Whole, score: i64) -> Least {
     }
 }
 
-/// What each piece given is worth.
-#[allow(
-    clippy::cast_possible_truncation,
-    clippy::cast_precision_loss,
-    clippy::cast_sign_loss,
-    reason = "worths are not below nothing and hold a few digits"
-)]
-fn worths(given: &Cutting, whole: &Whole, of_kinds: &[f64]) -> Vec<u64> {
+/// What each piece given is worth, so that no bar holds more worth than it costs and all pieces together are worth more than
+/// anything cheaper than the plan; nothing where these worths do not show that, as where bars are few or cost nothing.
+fn worths(
+    given: &Cutting,
+    (whole, sums): (&Whole, &Sums),
+    of_kinds: &[f64],
+    score: i64,
+) -> Vec<u64> {
     let mut worths = vec![0; given.pieces.len()];
-    if whole.free {
+    if whole.free || of_kinds.len() != whole.demand.len() {
+        return worths;
+    }
+    let mut of_kinds = in_parts(of_kinds, 100.0 / relax::to_float(whole.weight));
+    let share = least_share(whole, sums, &of_kinds);
+    if share < 1.0 {
+        let floats: Vec<f64> = of_kinds
+            .iter()
+            .map(|worth| relax::to_float(*worth))
+            .collect();
+        of_kinds = in_parts(&floats, share);
+    }
+    let pairs = of_kinds.iter().zip(&whole.demand);
+    let all: i128 = pairs
+        .map(|(worth, count)| i128::from(*worth) * i128::from(*count))
+        .sum();
+    let step = 100 * i128::from(whole.step);
+    let shown = all.div_euclid(step) + i128::from(all.rem_euclid(step) > 0);
+    if least_share(whole, sums, &of_kinds) < 1.0 || shown * step < 100 * i128::from(score) {
         return worths;
     }
     for (pieces, worth) in whole.pieces.iter().zip(of_kinds) {
         for piece in pieces {
-            worths[*piece] = (worth / whole.weight as f64 * 100.0).floor() as u64;
+            worths[*piece] = u64::try_from(worth).unwrap_or_default();
         }
     }
     worths
+}
+
+/// Each worth times a factor, rounded down.
+#[allow(
+    clippy::cast_possible_truncation,
+    reason = "worths are not below nothing and hold a few digits"
+)]
+fn in_parts(worths: &[f64], times: f64) -> Vec<i64> {
+    worths
+        .iter()
+        .map(|worth| (worth * times).floor() as i64)
+        .collect()
+}
+
+/// What a bar costs against the most that pieces on it are worth, for the bar where that is least; one or more where no bar
+/// holds more worth than it costs.
+fn least_share(whole: &Whole, sums: &Sums, worths: &[i64]) -> f64 {
+    let filled = sums.best(&whole.widths, worths, &whole.demand);
+    let bars = whole.rooms.iter().zip(&whole.scores);
+    let shares = bars.filter_map(|(room, score)| {
+        let worth = filled.worth(*room);
+        (worth > 0).then(|| relax::to_float(100 * score) / relax::to_float(worth))
+    });
+    shares.fold(f64::INFINITY, f64::min)
 }
 
 /// Bars and pieces as they were given, cut by cut.

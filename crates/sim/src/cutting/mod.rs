@@ -121,7 +121,9 @@ pub struct Plan {
     pub bound: Least,
     /// How that is known.
     pub proof: Proof,
-    /// What each piece given is worth in the proof, in hundredths of a hundredth, rounded down; nothing where length counts.
+    /// What each piece given is worth, in hundredths of a hundredth: no bar holds more worth than it costs, and all pieces
+    /// together are worth more than any cost below that of the plan. Nothing where length counts, or where worths alone do not
+    /// show it.
     pub worths: Vec<u64>,
 }
 
@@ -182,5 +184,5 @@ pub fn cut(given: &Cutting, effort: Effort) -> Result<Plan, Uncuttable> {
         return laid::by_hand(given, &whole);
     };
     let found = search::search(&whole, &sums, effort.work);
-    laid::out(given, &whole, found)
+    laid::out(given, (&whole, &sums), found)
 }

@@ -163,6 +163,26 @@ fn off_cuts_come_first_and_counts_are_kept() {
 }
 
 #[test]
+fn worths_are_a_proof_that_can_be_checked_by_hand() {
+    // One piece on one bar is worth the bar, however long the bar; eight of 60 in. on bars of 240 in. are worth a third of one.
+    let one = problem(&[bar(7300.0, 13_400)], &[6550.0], &[1], 3.0);
+    assert_eq!(cut(&one, Effort::THOROUGH).unwrap().worths, [1_340_000]);
+    let eight = problem(&[bar(6096.0, 9000)], &[1524.0], &[8], 3.0);
+    let plan = cut(&eight, Effort::THOROUGH).unwrap();
+    assert_eq!(
+        (plan.cost, plan.worths.as_slice()),
+        (Least::Price(27_000), &[300_000][..])
+    );
+    // An off-cut that costs nothing holds a piece that is worth something: there, worths show nothing.
+    let off_cut = Bar {
+        count: Some(1),
+        ..bar(2100.0, 0)
+    };
+    let given = problem(&[bar(6000.0, 5000), off_cut], &[2000.0], &[4], 3.0);
+    assert_eq!(cut(&given, Effort::THOROUGH).unwrap().worths, [0]);
+}
+
+#[test]
 fn what_cannot_be_cut_is_said() {
     let long = problem(&[bar(6000.0, 100)], &[6001.0], &[1], 3.0);
     assert_eq!(
