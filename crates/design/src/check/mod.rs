@@ -38,7 +38,7 @@ pub(crate) mod pull;
 pub(crate) mod radio;
 mod record;
 mod release;
-mod route;
+pub(crate) mod route;
 mod sign;
 mod solar;
 mod standby;
