@@ -63,18 +63,24 @@ fn sheet(site: &Site, name: &str, title: &str, window: &Window, size: f64) -> Pl
     buried(&mut scene, (layers.buried, notes), (site, window));
     let whole = size > 1.0;
     let mut tags = Tags::default();
+    let usual = words::usual_depth(site);
     let mut ways = Vec::new();
     for way in &site.way {
         let corners = corners(site, way);
         let hidden = whole && corners.iter().all(|at| is_near(site, *at));
         let shown = drawn(&mut scene, layers.of(way), &corners, (window, &way.id));
         if let Some(at) = shown.filter(|_| !hidden) {
-            tags.add(at, words::of_way(site, way));
+            tags.add(at, words::of_way(site, way, usual.as_deref()));
         }
         ways.push((way, length(&corners)));
     }
     points(&mut scene, &layers, &mut tags, (site, window, size));
     tags.place(&mut scene, notes, NEAR, |_| None);
+    if let Some(depth) = usual {
+        scene.remark(format!(
+            "Conduits lie {depth} deep where nothing else is said."
+        ));
+    }
     if !whole {
         scene.remark(format!(
             "Conduits and their cables: {}.",
