@@ -1,6 +1,7 @@
-//! Documents beside the pack: labels at full size, and tables that are too long for it.
+//! Documents beside the pack: labels at full size, and tables and drawings that are too long for it.
 
 use crate::engine::{Shelf, TypesetError, TypesetOptions, typeset};
+use crate::pack::{Sheet, sheets};
 use crate::view::{DocumentView, LabelView, LabelsView, TablesView};
 use serde::Serialize;
 
@@ -53,14 +54,24 @@ pub fn labels(view: &LabelsView) -> Result<Vec<u8>, TypesetError> {
     typeset(&shelf, &options(LABELS, &view.document))
 }
 
-/// Sets tables, and nothing else.
+/// The tables with the paths of the drawings.
+#[derive(Serialize)]
+struct TablesData<'a> {
+    #[serde(flatten)]
+    view: &'a TablesView,
+    sheets: Vec<Sheet<'a>>,
+}
+
+/// Sets tables and the drawings that belong to them.
 pub fn tables(view: &TablesView) -> Result<Vec<u8>, TypesetError> {
     let mut shelf = Shelf::new()
         .with_template("theme.typ", include_str!("../templates/theme.typ"))
         .with_template("marks.typ", include_str!("../templates/marks.typ"))
         .with_template("schedule.typ", include_str!("../templates/schedule.typ"))
+        .with_template("drawing.typ", include_str!("../templates/drawing.typ"))
         .with_template(TABLES, include_str!("../templates/tables.typ"));
-    shelf.add_data("view.json", view)?;
+    let sheets = sheets(&mut shelf, &view.drawings);
+    shelf.add_data("view.json", &TablesData { view, sheets })?;
     typeset(&shelf, &options(TABLES, &view.document))
 }
 

@@ -7,6 +7,7 @@
 mod camera;
 pub mod compose;
 mod curves;
+mod cutting;
 mod detector;
 pub mod documents;
 mod elevation;
@@ -23,6 +24,7 @@ pub mod offer;
 pub mod pack;
 mod plan;
 mod power;
+mod pulling;
 mod queue;
 mod radio;
 pub mod sheets;

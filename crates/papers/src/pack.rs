@@ -29,7 +29,7 @@ const TEMPLATES: [(&str, &str); 14] = [
 
 /// A drawing, and where it lies on the shelf.
 #[derive(Serialize)]
-struct Sheet<'a> {
+pub(crate) struct Sheet<'a> {
     path: String,
     #[serde(flatten)]
     drawing: &'a DrawingView,
@@ -138,7 +138,7 @@ fn shelf(view: &PackView) -> Result<Shelf, TypesetError> {
 }
 
 /// Puts drawings on the shelf.
-fn sheets<'a>(shelf: &mut Shelf, drawings: &'a [DrawingView]) -> Vec<Sheet<'a>> {
+pub(crate) fn sheets<'a>(shelf: &mut Shelf, drawings: &'a [DrawingView]) -> Vec<Sheet<'a>> {
     let sheets: Vec<Sheet<'a>> = drawings.iter().enumerate().map(sheet).collect();
     for sheet in &sheets {
         shelf.add_drawing(&sheet.path, &sheet.drawing.svg);

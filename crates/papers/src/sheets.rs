@@ -122,8 +122,26 @@ pub(crate) fn laid_out(
     if let Some(before) = since {
         plans = clouded(site, before, plans, &plan::planned(before, &trial)?);
     }
-    let count = plans.len() + beside.len();
-    let on_its_sheet = |(index, planned): (usize, &Planned)| {
+    let all: Vec<&Planned> = plans.iter().chain(beside).collect();
+    numbered(site, imprint, &all)
+}
+
+/// Drawings that belong together, numbered from one.
+pub(crate) fn on_its_sheets(
+    site: &Site,
+    imprint: &Imprint,
+    planned: &[Planned],
+) -> Result<Vec<NamedDrawing>, DrawError> {
+    numbered(site, imprint, &planned.iter().collect::<Vec<_>>())
+}
+
+fn numbered(
+    site: &Site,
+    imprint: &Imprint,
+    all: &[&Planned],
+) -> Result<Vec<NamedDrawing>, DrawError> {
+    let count = all.len();
+    let on_its_sheet = |(index, planned): (usize, &&Planned)| {
         let number = format!("{} of {count}", index + 1);
         let mut sheet = sheet(site, imprint, number, planned.north.clone());
         if planned.half {
@@ -134,8 +152,7 @@ pub(crate) fn laid_out(
             drawing: sheet.scale(planned.scale.clone()).lay_out(&planned.scene)?,
         })
     };
-    let all = plans.iter().chain(beside);
-    all.enumerate().map(on_its_sheet).collect()
+    all.iter().enumerate().map(on_its_sheet).collect()
 }
 
 /// Drawings with clouds around what is not as it was on those of an earlier issue.

@@ -100,22 +100,11 @@ fn write(site: &Site, mut issue: Issue, output: &Path) -> Result<bool, Complaint
         quantity::UnitSystem::UsCustomary => draw::DxfUnit::Inches,
         quantity::UnitSystem::Si => draw::DxfUnit::Millimeters,
     };
-    for sheet in &pack.drawings {
-        put(
-            output,
-            &format!("{}.svg", sheet.name),
-            sheet.drawing.svg().as_bytes(),
-        )?;
-        put(
-            output,
-            &format!("{}.dxf", sheet.name),
-            sheet.drawing.dxf(unit).as_bytes(),
-        )?;
-    }
+    let drawn = write_drawings(&pack.drawings, output, unit)?;
     progress.inc(1);
     progress.set_message("filling the schedules");
     let mut tables = pack.view.schedules.clone();
-    tables.extend(pack.long.iter().flat_map(|long| long.tables.clone()));
+    tables.extend(pack.beside.iter().flat_map(|beside| beside.tables.clone()));
     let workbook = papers::workbook::workbook(&pack.view.document, &tables)
         .map_err(|error| Complaint(format!("The schedules cannot be written: {error}")))?;
     put(output, "schedules.xlsx", &workbook)?;
@@ -129,11 +118,11 @@ fn write(site: &Site, mut issue: Issue, output: &Path) -> Result<bool, Complaint
     put(output, "working.pdf", &pdf)?;
     put(output, "findings.json", findings.as_bytes())?;
     let mut beside = write_labels(&pack, output)?;
-    beside.extend(write_long(&pack, output)?);
+    beside.extend(write_beside(&pack, output, unit)?);
     beside.extend(write_templates(&pack, output, unit)?);
     progress.finish_and_clear();
     say(&pack.view.summary);
-    say_written(output, &pack.drawings, &beside);
+    say_written(output, &drawn, &beside);
     Ok(answers.all_hold())
 }
 
@@ -175,22 +164,45 @@ fn write_labels(pack: &Pack, output: &Path) -> Result<Vec<(String, &'static str)
     Ok(written)
 }
 
-/// Writes the tables that are too long for the pack, each set a document; returns what was written.
-fn write_long(pack: &Pack, output: &Path) -> Result<Vec<(String, &'static str)>, Complaint> {
+/// Writes what is too long for the pack, each set a document; returns what was written.
+fn write_beside(
+    pack: &Pack,
+    output: &Path,
+    unit: draw::DxfUnit,
+) -> Result<Vec<(String, &'static str)>, Complaint> {
     let mut written = Vec::new();
-    for long in &pack.long {
+    for beside in &pack.beside {
         let view = papers::view::TablesView {
             document: papers::view::DocumentView {
-                title: long.title.to_owned(),
+                title: beside.title.to_owned(),
                 ..pack.view.document.clone()
             },
-            schedules: long.tables.clone(),
+            schedules: beside.tables.clone(),
+            drawings: beside.sheets.clone(),
         };
         let pdf = papers::documents::tables(&view)
-            .map_err(|error| Complaint(format!("{} cannot be set: {error}", long.title)))?;
-        let name = format!("{}.pdf", long.name);
+            .map_err(|error| Complaint(format!("{} cannot be set: {error}", beside.title)))?;
+        let name = format!("{}.pdf", beside.name);
         put(output, &name, &pdf)?;
-        written.push((name, long.what));
+        written.push((name, beside.what));
+        written.extend(write_drawings(&beside.drawings, output, unit)?);
+    }
+    Ok(written)
+}
+
+/// Writes each drawing for the screen and for CAD; returns what was written.
+fn write_drawings(
+    drawings: &[NamedDrawing],
+    output: &Path,
+    unit: draw::DxfUnit,
+) -> Result<Vec<(String, &'static str)>, Complaint> {
+    let mut written = Vec::new();
+    for sheet in drawings {
+        let (svg, dxf) = (format!("{}.svg", sheet.name), format!("{}.dxf", sheet.name));
+        put(output, &svg, sheet.drawing.svg().as_bytes())?;
+        put(output, &dxf, sheet.drawing.dxf(unit).as_bytes())?;
+        written.push((svg, "a drawing for the screen"));
+        written.push((dxf, "the same for CAD, at full size"));
     }
     Ok(written)
 }
@@ -220,7 +232,7 @@ fn write_templates(
 }
 
 /// Lists what was written.
-fn say_written(output: &Path, drawings: &[NamedDrawing], templates: &[(String, &'static str)]) {
+fn say_written(output: &Path, drawn: &[(String, &'static str)], beside: &[(String, &'static str)]) {
     let mut written = vec![
         (
             "pack.pdf".to_owned(),
@@ -236,14 +248,7 @@ fn say_written(output: &Path, drawings: &[NamedDrawing], templates: &[(String, &
         ),
         ("schedules.xlsx".to_owned(), "the schedules as a workbook"),
     ];
-    for sheet in drawings {
-        written.push((format!("{}.svg", sheet.name), "a drawing for the screen"));
-        written.push((
-            format!("{}.dxf", sheet.name),
-            "the same for CAD, at full size",
-        ));
-    }
-    written.extend(templates.iter().cloned());
+    written.extend(drawn.iter().chain(beside).cloned());
     let widest = written
         .iter()
         .map(|(name, _)| name.len())

@@ -1,5 +1,6 @@
 //! Puts a site and its answers into the words of the papers.
 
+mod beside;
 mod changes;
 mod day_sheet;
 mod finding;
@@ -10,6 +11,7 @@ mod sheet;
 mod structure;
 mod template;
 
+pub use beside::Beside;
 pub(crate) use finding::verdict;
 pub(crate) use sheet::view as sheet_view;
 
@@ -55,21 +57,8 @@ pub struct Pack {
     pub template_drawings: Vec<Template>,
     /// Labels for cables, devices and fuses; why there are none where they do not fit.
     pub labels: Result<Labels, DoesNotFit>,
-    /// Tables that are too long for it: each a document of its own, and all of them in the workbook.
-    pub long: Vec<LongTables>,
-}
-
-/// Tables that make a document of their own.
-#[derive(Debug, Clone)]
-pub struct LongTables {
-    /// Name of its file, without the ending.
-    pub name: &'static str,
-    /// Its title.
-    pub title: &'static str,
-    /// What one finds in it.
-    pub what: &'static str,
-    /// The tables.
-    pub tables: Vec<Table>,
+    /// What is too long for it: each a document of its own, the tables of all of them in the workbook.
+    pub beside: Vec<Beside>,
 }
 
 /// Puts the pack of a site together. Fails only where the plan cannot be drawn.
@@ -116,7 +105,7 @@ pub fn compose(site: &Site, answers: &Answers, issue: Issue) -> Result<Pack, dra
     let template_drawings = templates(site, &with_caution(CAUTION_LINE))?;
     Ok(Pack {
         labels: labels(site, &view.document),
-        long: long(site, since),
+        beside: beside::all(site, since, &with_caution)?,
         templates: template::view(&view.document, &template_drawings),
         view,
         drawings,
@@ -149,33 +138,8 @@ pub fn document(site: &Site, title: &str, issue: &Issue) -> DocumentView {
 /// The schedules of a site, for the workbook.
 pub fn schedules(site: &Site) -> Vec<Table> {
     let mut tables = schedule::all(site);
-    tables.extend(long(site, None).into_iter().flat_map(|long| long.tables));
+    tables.extend(beside::tables(site, None));
     tables
-}
-
-/// The bill of quantities, and the wiring core by core; what has changed since an earlier issue is marked.
-fn long(site: &Site, since: Option<&Site>) -> Vec<LongTables> {
-    let with_marks = |tables: fn(&Site) -> Vec<Table>| match since {
-        None => tables(site),
-        Some(before) => changes::marked(tables(site), &tables(before), &revision(before)),
-    };
-    let all = [
-        LongTables {
-            name: "bill",
-            title: "Bill of quantities",
-            what: "everything that is built in and used up, without prices",
-            tables: with_marks(schedule::bill),
-        },
-        LongTables {
-            name: "wiring",
-            title: "Wiring",
-            what: "every core with both its terminals, and the plan of the terminals",
-            tables: with_marks(schedule::wiring::tables),
-        },
-    ];
-    all.into_iter()
-        .filter(|long| !long.tables.is_empty())
-        .collect()
 }
 
 /// The tables of a site; where an earlier issue is given, what has changed comes first and is marked.

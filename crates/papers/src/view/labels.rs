@@ -1,6 +1,7 @@
-//! Labels at their exact size, and documents that are tables only.
+//! Labels at their exact size, and documents of tables and drawings.
 
 use super::document::DocumentView;
+use super::drawing::DrawingView;
 use super::table::Table;
 use serde::Serialize;
 
@@ -43,11 +44,14 @@ pub struct LabelsView {
     pub pages: Vec<Vec<LabelView>>,
 }
 
-/// Tables as a document of their own.
+/// Tables, and drawings that belong to them, as a document of their own.
 #[derive(Debug, Clone, PartialEq, Serialize)]
 pub struct TablesView {
     /// What the document says of itself.
     pub document: DocumentView,
     /// The tables, in order.
     pub schedules: Vec<Table>,
+    /// The drawings, each on its own sheet.
+    #[serde(skip)]
+    pub drawings: Vec<DrawingView>,
 }

@@ -13,6 +13,7 @@ mod loads;
 mod loops;
 mod materials;
 mod network;
+pub(crate) mod signs;
 mod supplies;
 mod warmth;
 pub(crate) mod wiring;
