@@ -83,7 +83,8 @@ pub(crate) enum Command {
     Choose {
         /// What to choose: operator, wheels, hinges or post; anchors, with their pattern and depth; pad, the smallest that
         /// holds; protection, the fewest devices with which nobody is hit; conductors, the cheapest with which everything
-        /// gets its voltage; routes, the cheapest ways that reach everything; or mounting, for the pins of linear drives.
+        /// gets its voltage; routes, the cheapest ways that reach everything; cuts, what is sawn from which bar, and reels, which
+        /// run comes off which reel, at the least cost; or mounting, for the pins of linear drives.
         what: String,
         /// Site file, or the folder that holds `site.toml`.
         site: PathBuf,

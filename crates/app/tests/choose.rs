@@ -63,3 +63,37 @@ fn what_cannot_be_chosen_is_said_in_words() {
         chosen.complaints
     );
 }
+
+#[test]
+fn the_bars_of_the_boatyard_are_cut_with_a_proof() {
+    let chosen = choose("cuts", "boatyard", &[]);
+    assert_eq!(chosen.status, 0, "{}", chosen.printed);
+    insta::assert_snapshot!(chosen.printed);
+}
+
+#[test]
+fn the_reels_of_the_vineyard_give_every_run_in_one_piece() {
+    let chosen = choose("reels", "vineyard", &["--json"]);
+    let sheets: serde_json::Value = serde_json::from_str(&chosen.printed).unwrap();
+    let sheets = sheets.as_array().unwrap();
+    let runs = |sheet: &serde_json::Value| -> usize {
+        let cuts = sheet["cuts"].as_array().unwrap().iter();
+        let pieces = |cut: &serde_json::Value| cut["pieces"].as_array().unwrap().len();
+        cuts.map(pieces).sum()
+    };
+    assert!(!sheets.is_empty() && sheets.iter().all(|sheet| runs(sheet) > 0));
+}
+
+#[test]
+fn a_site_that_cuts_nothing_is_told_what_to_write() {
+    let folder = tempfile::tempdir().unwrap();
+    let text = "[site]\nname = \"Bare\"\ncode_basis = \"us\"\n";
+    std::fs::write(folder.path().join("site.toml"), text).unwrap();
+    let chosen = run(&["choose", "cuts", folder.path().to_str().unwrap()]);
+    assert_eq!(chosen.status, 2);
+    assert!(
+        chosen.complaints.contains("[[bar_stock]]"),
+        "{}",
+        chosen.complaints
+    );
+}

@@ -1,6 +1,7 @@
 //! `gatewright choose`: the entries of the parts files in the order in which they suit a site, anchors, pads,
-//! conductors, and where pins go.
+//! conductors, what is cut from what, and where pins go.
 
+use super::cuts::{self, Stock};
 use crate::folder::Folder;
 use crate::outcome::{Complaint, Outcome, complain, say};
 use crate::show::{anchored, guarded, nearest_name, pinned, poured, ranked, routed, sized};
@@ -24,6 +25,10 @@ const CONDUCTORS: &str = "conductors";
 
 /// The cheapest ways that reach everything.
 const ROUTES: &str = "routes";
+/// What is cut from which bar.
+const CUTS: &str = "cuts";
+/// Which runs come off which reel.
+const REELS: &str = "reels";
 
 /// Ranks the parts for every thing of that kind on the site.
 pub(crate) fn run(
@@ -44,6 +49,8 @@ pub(crate) fn run(
         PROTECTION => protection(site, as_json, write),
         CONDUCTORS => conductors(site, as_json, write),
         ROUTES => routes(site, as_json),
+        CUTS => cuts::run(Stock::Bars, site, as_json),
+        REELS => cuts::run(Stock::Reels, site, as_json),
         _ => parts(what, site, as_json),
     }
 }
@@ -303,7 +310,12 @@ fn sound(candidate: &Candidate) -> bool {
 fn no_such(what: &str) -> Complaint {
     let parts = Choosable::ALL.iter().map(ToString::to_string);
     let names: Vec<String> = parts
-        .chain([ANCHORS, PAD, PROTECTION, CONDUCTORS, ROUTES, MOUNTING].map(str::to_owned))
+        .chain(
+            [
+                ANCHORS, PAD, PROTECTION, CONDUCTORS, ROUTES, CUTS, REELS, MOUNTING,
+            ]
+            .map(str::to_owned),
+        )
         .collect();
     let offer = nearest_name(what, &names)
         .map(|near| format!(" Nearest: {near}."))

@@ -3,6 +3,7 @@
 mod calc;
 mod check;
 mod choose;
+mod cuts;
 mod handbook;
 mod kept;
 mod offer;

@@ -2,6 +2,7 @@
 
 mod anchored;
 mod columns;
+mod cut;
 mod explained;
 mod guarded;
 mod listed;
@@ -17,6 +18,7 @@ mod wrapped;
 
 pub(crate) use anchored::anchored;
 pub(crate) use columns::columns;
+pub(crate) use cut::cut_plan;
 pub(crate) use explained::explained;
 pub(crate) use guarded::guarded;
 pub(crate) use listed::{listed, questions_listed};
