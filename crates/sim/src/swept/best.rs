@@ -2,7 +2,8 @@
 
 use super::path::{Path, leg, turning};
 use super::rig::Rig;
-use super::room::{Place, Room, Shape, Target};
+use super::room::{Place, Room, Target};
+use super::trial::{Thing, Trial};
 use super::{Flat, along, cross, left};
 use crate::walk::Spot;
 use formula::OutOfReach;
@@ -87,8 +88,9 @@ impl Rig {
             things: place
                 .shapes()
                 .into_iter()
-                .map(|(target, shape)| (wanted(target), shape))
+                .map(|(target, shape)| Thing::new(wanted(target), shape))
                 .collect(),
+            trial: Trial::default(),
             tried: 0,
         };
         let Some(choice) = search.best() else {
@@ -107,8 +109,8 @@ impl Rig {
 struct Search<'s> {
     rig: &'s Rig,
     plain: &'s Plain,
-    /// What stands there, with the room that each wants beside it.
-    things: Vec<(f64, Shape)>,
+    things: Vec<Thing>,
+    trial: Trial,
     tried: u32,
 }
 
@@ -174,7 +176,8 @@ impl Search<'_> {
         let Ok(path) = self.plain.path(self.rig, choice) else {
             return f64::NEG_INFINITY;
         };
-        self.rig.spare(&path, &mut self.things, (TRIAL, other))
+        let (things, trial) = (&mut self.things, &mut self.trial);
+        self.rig.spare(&path, things, (TRIAL, other), trial)
     }
 }
 

@@ -38,18 +38,9 @@ struct Rectangle {
 
 /// Between the body of a unit and a straight piece.
 pub(super) fn body_to(unit: &Unit, pose: &Pose, piece: &[Flat; 2]) -> Gap {
-    let Some(body) = unit.body else {
+    let Some((over, local)) = seen_from(unit, pose, piece) else {
         return Gap::none();
     };
-    let over = Rectangle {
-        rear: -body.behind.base(),
-        front: (unit.wheelbase + body.ahead).base(),
-        half: body.width.base() / 2.0,
-    };
-    let local = piece.map(|point| {
-        let off = (point.0 - pose.axle.0, point.1 - pose.axle.1);
-        (dot(pose.heading, off), cross(pose.heading, off))
-    });
     let gap = over.to(&local);
     let world = |at: Flat| {
         along(
@@ -65,33 +56,78 @@ pub(super) fn body_to(unit: &Unit, pose: &Pose, piece: &[Flat; 2]) -> Gap {
     }
 }
 
+/// The room of [`body_to`] alone.
+pub(super) fn room_to(unit: &Unit, pose: &Pose, piece: &[Flat; 2]) -> f64 {
+    seen_from(unit, pose, piece).map_or(f64::INFINITY, |(over, local)| over.room_to(&local))
+}
+
+/// A body and a piece in the frame of the body.
+fn seen_from(unit: &Unit, pose: &Pose, piece: &[Flat; 2]) -> Option<(Rectangle, [Flat; 2])> {
+    let body = unit.body?;
+    let over = Rectangle {
+        rear: -body.behind.base(),
+        front: (unit.wheelbase + body.ahead).base(),
+        half: body.width.base() / 2.0,
+    };
+    let local = piece.map(|point| {
+        let off = (point.0 - pose.axle.0, point.1 - pose.axle.1);
+        (dot(pose.heading, off), cross(pose.heading, off))
+    });
+    Some((over, local))
+}
+
 impl Rectangle {
+    /// The room of [`Rectangle::to`] alone: the root of the least square is the least root.
+    fn room_to(&self, piece: &[Flat; 2]) -> f64 {
+        if let Some(inside) = self.cut(piece) {
+            return self.depth(&inside).room;
+        }
+        let squared = |on: Flat, at: Flat| {
+            let off = (on.0 - at.0, on.1 - at.1);
+            dot(off, off)
+        };
+        let from_end = |at: Flat| squared(self.held(at), at);
+        if piece[0] == piece[1] {
+            return from_end(piece[0]).sqrt();
+        }
+        let ends = from_end(piece[0]).min(from_end(piece[1]));
+        let corners = self.corners().into_iter();
+        let all = corners.map(|corner| squared(corner, foot(corner, piece)));
+        all.fold(ends, f64::min).sqrt()
+    }
+
+    /// The point of the rectangle that is nearest to a point.
+    fn held(&self, point: Flat) -> Flat {
+        (
+            point.0.clamp(self.rear, self.front),
+            point.1.clamp(-self.half, self.half),
+        )
+    }
+
+    fn corners(&self) -> [Flat; 4] {
+        [
+            (self.rear, -self.half),
+            (self.rear, self.half),
+            (self.front, -self.half),
+            (self.front, self.half),
+        ]
+    }
+
     fn to(&self, piece: &[Flat; 2]) -> Gap {
         if let Some(inside) = self.cut(piece) {
             return self.depth(&inside);
         }
-        let held = |point: Flat| {
-            (
-                point.0.clamp(self.rear, self.front),
-                point.1.clamp(-self.half, self.half),
-            )
-        };
         let gap = |on: Flat, at: Flat| Gap {
             room: apart(on, at),
             on,
             at,
         };
-        let ends = gap(held(piece[0]), piece[0]).nearer(gap(held(piece[1]), piece[1]));
+        let ends =
+            gap(self.held(piece[0]), piece[0]).nearer(gap(self.held(piece[1]), piece[1]));
         if piece[0] == piece[1] {
             return ends;
         }
-        let corners = [
-            (self.rear, -self.half),
-            (self.rear, self.half),
-            (self.front, -self.half),
-            (self.front, self.half),
-        ];
-        corners.into_iter().fold(ends, |nearest, corner| {
+        self.corners().into_iter().fold(ends, |nearest, corner| {
             nearest.nearer(gap(corner, foot(corner, piece)))
         })
     }

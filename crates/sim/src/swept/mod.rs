@@ -16,7 +16,9 @@ mod path;
 mod rig;
 mod roll;
 mod room;
+mod shape;
 mod track;
+mod trial;
 
 #[cfg(test)]
 mod tests;

@@ -81,6 +81,22 @@ impl Rig {
         })
     }
 
+    /// The farthest that its last axle is from a path: that of [`Rig::outline`] alone.
+    ///
+    /// # Errors
+    ///
+    /// Where the rig cannot be as given.
+    pub fn off_tracking(&self, path: &Path) -> Result<Length, OutOfReach> {
+        self.check()?;
+        let mut off = 0.0_f64;
+        roll(self, path, STEP, |moment| {
+            if let Some(last) = moment.poses.last() {
+                off = off.max(path.beside(last.axle).1.abs());
+            }
+        });
+        Ok(Length::from_base(off))
+    }
+
     fn reach(&self) -> f64 {
         let long = |unit: &Unit| {
             let body = unit

@@ -4,6 +4,7 @@ use super::path::{Path, Piece};
 use super::rig::Rig;
 use super::{Flat, MOST, along, cross, dot, left};
 use quantity::Quantity as _;
+use std::ops::ControlFlow;
 
 /// A unit at a moment.
 #[derive(Debug, Clone, Copy, PartialEq, Default)]
@@ -26,34 +27,27 @@ pub(super) struct Moment<'r> {
     pub(super) poses: &'r [Pose],
 }
 
-type Headings = [Flat; MOST];
-
-/// The measures that rolling takes.
-struct Chain {
-    count: usize,
-    wheelbase: [f64; MOST],
-    hitch: [f64; MOST],
+/// The measures that rolling takes, of so many units.
+struct Chain<const UNITS: usize> {
+    wheelbase: [f64; UNITS],
+    hitch: [f64; UNITS],
 }
 
-impl Chain {
+impl<const UNITS: usize> Chain<UNITS> {
     fn of(rig: &Rig) -> Self {
-        let (mut wheelbase, mut hitch) = ([1.0; MOST], [0.0; MOST]);
-        for (index, unit) in rig.units.iter().enumerate().take(MOST) {
+        let (mut wheelbase, mut hitch) = ([1.0; UNITS], [0.0; UNITS]);
+        for (index, unit) in rig.units.iter().enumerate().take(UNITS) {
             wheelbase[index] = unit.wheelbase.base();
             hitch[index] = unit.hitch.base();
         }
-        Self {
-            count: rig.units.len().min(MOST),
-            wheelbase,
-            hitch,
-        }
+        Self { wheelbase, hitch }
     }
 
     /// How fast each unit turns when the middle of the front axle moves at one in a direction.
-    fn rates(&self, direction: Flat, headings: &Headings) -> [f64; MOST] {
-        let mut rates = [0.0; MOST];
+    fn rates(&self, direction: Flat, headings: &[Flat; UNITS]) -> [f64; UNITS] {
+        let mut rates = [0.0; UNITS];
         let mut pull = direction;
-        for unit in 0..self.count {
+        for unit in 0..UNITS {
             let heading = headings[unit];
             let rate = cross(heading, pull) / self.wheelbase[unit];
             let rolled = dot(heading, pull);
@@ -69,30 +63,22 @@ impl Chain {
     }
 
     /// One step of the classical method of Runge and Kutta.
-    fn step(&self, headings: &mut Headings, directions: [Flat; 3], step: f64) {
+    fn step(&self, headings: &[Flat; UNITS], directions: [Flat; 3], step: f64) -> [Flat; UNITS] {
         let first = self.rates(directions[0], headings);
-        let second = self.rates(directions[1], &self.turned(headings, &first, step / 2.0));
-        let third = self.rates(directions[1], &self.turned(headings, &second, step / 2.0));
-        let fourth = self.rates(directions[2], &self.turned(headings, &third, step));
-        let mut mean = [0.0; MOST];
-        for unit in 0..self.count {
+        let second = self.rates(directions[1], &turned(headings, &first, step / 2.0));
+        let third = self.rates(directions[1], &turned(headings, &second, step / 2.0));
+        let fourth = self.rates(directions[2], &turned(headings, &third, step));
+        let mut mean = [0.0; UNITS];
+        for unit in 0..UNITS {
             mean[unit] = (first[unit] + 2.0 * (second[unit] + third[unit]) + fourth[unit]) / 6.0;
         }
-        *headings = self.turned(headings, &mean, step);
+        turned(headings, &mean, step)
     }
 
-    fn turned(&self, headings: &Headings, rates: &[f64; MOST], step: f64) -> Headings {
-        let mut turned = *headings;
-        for (heading, rate) in turned.iter_mut().zip(rates).take(self.count) {
-            *heading = turn_a_little(*heading, rate * step);
-        }
-        turned
-    }
-
-    fn poses(&self, at: Flat, headings: &Headings) -> [Pose; MOST] {
-        let mut poses = [Pose::default(); MOST];
+    fn poses(&self, at: Flat, headings: &[Flat; UNITS]) -> [Pose; UNITS] {
+        let mut poses = [Pose::default(); UNITS];
         let mut pulled = at;
-        for unit in 0..self.count {
+        for unit in 0..UNITS {
             let heading = headings[unit];
             let axle = along(pulled, heading, -self.wheelbase[unit]);
             poses[unit] = Pose {
@@ -104,6 +90,18 @@ impl Chain {
         }
         poses
     }
+}
+
+fn turned<const UNITS: usize>(
+    headings: &[Flat; UNITS],
+    rates: &[f64; UNITS],
+    step: f64,
+) -> [Flat; UNITS] {
+    let mut turned = *headings;
+    for (heading, rate) in turned.iter_mut().zip(rates) {
+        *heading = turn_a_little(*heading, rate * step);
+    }
+    turned
 }
 
 /// A turn by a small angle, whose sine and cosine are five terms of their series.
@@ -118,45 +116,84 @@ fn turn_a_little(direction: Flat, by: f64) -> Flat {
 }
 
 /// Rolls a rig along a path, in line with its start at first, in steps no longer than one; each moment is shown.
-pub(super) fn roll(rig: &Rig, path: &Path, longest: f64, see: impl FnMut(&Moment<'_>)) {
-    roll_from(rig, path, longest, path.start().1, see);
+pub(super) fn roll(rig: &Rig, path: &Path, longest: f64, mut see: impl FnMut(&Moment<'_>)) {
+    let looking = path.start().1;
+    let _ = roll_from(rig, path, (longest, looking), |moment| {
+        see(moment);
+        ControlFlow::Continue(())
+    });
 }
 
-/// Rolls a rig whose units all look one way at first.
+/// Rolls a rig whose units all look one way at first, for as long as what sees its moments wants more of them.
 pub(super) fn roll_from(
     rig: &Rig,
     path: &Path,
-    longest: f64,
-    looking: Flat,
-    mut see: impl FnMut(&Moment<'_>),
-) {
-    let chain = Chain::of(rig);
+    start: (f64, Flat),
+    see: impl FnMut(&Moment<'_>) -> ControlFlow<()>,
+) -> ControlFlow<()> {
+    match rig.units.len() {
+        0 | 1 => rolled::<1>(rig, path, start, see),
+        2 => rolled::<2>(rig, path, start, see),
+        3 => rolled::<3>(rig, path, start, see),
+        _ => rolled::<MOST>(rig, path, start, see),
+    }
+}
+
+/// Into how many steps a piece is divided.
+pub(super) fn steps_of(piece: &Piece, longest: f64) -> f64 {
+    (piece.length / longest).ceil().clamp(1.0, 1e6)
+}
+
+fn rolled<const UNITS: usize>(
+    rig: &Rig,
+    path: &Path,
+    (longest, looking): (f64, Flat),
+    mut see: impl FnMut(&Moment<'_>) -> ControlFlow<()>,
+) -> ControlFlow<()> {
+    let chain = Chain::<UNITS>::of(rig);
     let (start, direction) = path.start();
-    let mut headings = [looking; MOST];
-    let mut show = |way: f64, at: Flat, steered: Flat, headings: &Headings| {
+    let mut headings = [looking; UNITS];
+    let mut show = |way: f64, at: Flat, steered: Flat, headings: &[Flat; UNITS]| {
         let poses = chain.poses(at, headings);
         see(&Moment {
             way,
             steered,
-            poses: &poses[..chain.count],
-        });
+            poses: &poses,
+        })
     };
-    show(0.0, start, direction, &headings);
+    show(0.0, start, direction, &headings)?;
     let mut begun = 0.0;
     for piece in &path.pieces {
-        let count = (piece.length / longest).ceil().clamp(1.0, 1e6);
+        let count = steps_of(piece, longest);
         let step = piece.length / count;
         let mut steps = Steps::of(piece, step);
         let mut done = 0.0;
+        let mut in_line = false;
         while done < count {
             done += 1.0;
             let directions = steps.next();
-            chain.step(&mut headings, directions, step);
+            if !in_line {
+                let turned = chain.step(&headings, directions, step);
+                in_line = is_one(&directions) && is_same(&turned, &headings);
+                headings = turned;
+            }
             let at = steps.place(piece, step * done);
-            show(begun + step * done, at, directions[2], &headings);
+            show(begun + step * done, at, directions[2], &headings)?;
         }
         begun += piece.length;
     }
+    ControlFlow::Continue(())
+}
+
+/// The directions of a step are one to the last bit: those of each step behind it on its piece are the same then, and where
+/// a step leaves the headings as they are, so does each behind it.
+fn is_one(directions: &[Flat; 3]) -> bool {
+    is_same(&directions[..2], &directions[1..])
+}
+
+fn is_same(some: &[Flat], others: &[Flat]) -> bool {
+    let bits = |at: &Flat| (at.0.to_bits(), at.1.to_bits());
+    some.iter().map(bits).eq(others.iter().map(bits))
 }
 
 /// Directions of a piece from step to step: at its start, its middle and its end.

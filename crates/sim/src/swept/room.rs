@@ -1,11 +1,10 @@
 //! The room that is left beside everything: for bodies beside what stands there, for wheels inside the lane's edges.
 
-use super::body::{Gap, body_to, foot, wheels};
-use super::path::{Path, spot};
+use super::path::{Path, leg, spot};
 use super::rig::{Rig, Unit};
-use super::roll::Pose;
+use super::shape::Shape;
 use super::track::{Search, Track};
-use super::{Flat, MOST, cross, dot};
+use super::{Flat, MOST};
 use crate::walk::Spot;
 use formula::OutOfReach;
 use quantity::{Angle, Length, Quantity as _};
@@ -78,17 +77,9 @@ pub struct Room {
     pub beyond: Option<&'static str>,
 }
 
-pub(super) enum Shape {
-    Solid {
-        ends: [Flat; 2],
-        radius: f64,
-        top: f64,
-    },
-    Edge {
-        line: Vec<Flat>,
-        lane_is_left: bool,
-    },
-}
+/// What front wheels and couplings may turn beyond their limits, for the figures that are rounded (rad).
+const AT_LOCK: f64 = 1e-6;
+pub(super) const AT_COUPLING: f64 = 1e-9;
 
 impl Rig {
     /// The room that is left along a path, looked at every so often.
@@ -107,9 +98,12 @@ impl Rig {
         let track = Track::of(self, path, step);
         let speeds = self.speeds();
         let shapes = place.shapes();
+        let mut looks = Vec::new();
+        let bounds = (f64::NEG_INFINITY, f64::INFINITY);
         let nearest = shapes.iter().filter_map(|(target, shape)| {
-            let (gap, unit, at) = self.nearest(&track, shape, &speeds, f64::NEG_INFINITY);
-            gap.room.is_finite().then(|| Nearest {
+            let (_, unit, at) = self.nearest((&track, &mut looks), shape, &speeds, bounds)?;
+            let gap = shape.gap(&self.units[unit], &track.units[unit][at], unit == 0);
+            Some(Nearest {
                 target: *target,
                 room: Length::from_base(gap.room),
                 unit,
@@ -118,28 +112,31 @@ impl Rig {
                 at: spot(gap.at),
             })
         });
+        let nearest = nearest.collect();
+        let couplings = self.units.len().saturating_sub(1);
         Room {
-            nearest: nearest.collect(),
-            steered: Angle::from_base(track.steered),
+            nearest,
+            steered: Angle::from_base(track.steered()),
             beyond: self.beyond(path, &track),
             bent: track
-                .bent
+                .bent()
                 .into_iter()
-                .take(self.units.len().saturating_sub(1))
+                .take(couplings)
                 .map(Angle::from_base)
                 .collect(),
         }
     }
 
-    /// The least room beside one thing, each unit in turn along the whole way; any room that is no more than enough will do.
-    fn nearest(
+    /// The least room beside one thing with the unit and the step at which it is, each unit in turn along the whole way; any
+    /// room that is no more than enough will do, and what is no less than anybody asks need not be found.
+    pub(super) fn nearest(
         &self,
-        track: &Track,
+        (track, looks): (&Track, &mut Vec<(usize, f64)>),
         shape: &Shape,
         speeds: &[f64; MOST],
-        enough: f64,
-    ) -> (Gap, usize, usize) {
-        let mut best = (Gap::none(), 0, 0);
+        (enough, asked): (f64, f64),
+    ) -> Option<(f64, usize, usize)> {
+        let mut best: Option<(f64, usize, usize)> = None;
         for (index, unit) in self.units.iter().enumerate().take(MOST) {
             let search = Search {
                 unit,
@@ -149,52 +146,35 @@ impl Rig {
                 speed: speeds[index],
                 steers: index == 0,
                 enough,
+                asked,
             };
-            let (gap, at) = search.least(best.0);
-            if gap.room < best.0.room {
-                best = (gap, index, at);
+            let known = best.map_or(f64::INFINITY, |(room, ..)| room);
+            if let Some((room, at)) = search.least(known, looks) {
+                best = Some((room, index, at));
             }
         }
         best
     }
 
-    /// The least that a drive leaves beside all of these, what each wants taken off. Where that is no more than another line
-    /// leaves, any figure no more than that is told, and the thing that told so is looked at first the next time.
-    pub(super) fn spare(
-        &self,
-        path: &Path,
-        things: &mut [(f64, Shape)],
-        (step, other): (f64, f64),
-    ) -> f64 {
-        let track = Track::of(self, path, step);
-        if self.beyond(path, &track).is_some() {
-            return f64::NEG_INFINITY;
-        }
-        let speeds = self.speeds();
-        let mut least = f64::MAX;
-        for index in 0..things.len() {
-            let (wanted, shape) = &things[index];
-            let (gap, ..) = self.nearest(&track, shape, &speeds, other + wanted);
-            least = least.min(gap.room - wanted);
-            if least <= other {
-                things[..=index].rotate_right(1);
-                return least;
-            }
-        }
-        least
+    pub(super) fn greatest_lock(&self) -> f64 {
+        self.lock().clamp(0.0, 1.0).asin() + AT_LOCK
     }
 
-    fn beyond(&self, path: &Path, track: &Track) -> Option<&'static str> {
-        let lock = self.lock().clamp(0.0, 1.0).asin();
-        let tight = path
-            .tightest()
-            .is_some_and(|radius| radius.base() < self.least_radius.base() * (1.0 - 1e-9));
-        if tight || track.steered > lock + 1e-6 {
+    pub(super) fn is_tight(&self, path: &Path) -> bool {
+        path.tightest()
+            .is_some_and(|radius| radius.base() < self.least_radius.base() * (1.0 - 1e-9))
+    }
+
+    pub(super) fn beyond(&self, path: &Path, track: &Track) -> Option<&'static str> {
+        if self.is_tight(path) || track.steered() > self.greatest_lock() {
             return Some("its steering does not turn that far");
         }
-        let mut couplings = self.units.iter().skip(1).zip(&track.bent);
+        let mut couplings = self.units.iter().skip(1).zip(track.bent());
+        let beyond = |(unit, bent): (&Unit, f64)| {
+            unit.widest.is_some_and(|most| bent > most.base() + AT_COUPLING)
+        };
         couplings
-            .any(|(unit, bent)| unit.widest.is_some_and(|most| *bent > most.base() + 1e-9))
+            .any(beyond)
             .then_some("its trailer would turn farther than its coupling lets it")
     }
 }
@@ -230,8 +210,11 @@ impl Place {
             (Target::Obstacle(index), shape)
         });
         let edges = self.edges.iter().enumerate().map(|(index, edge)| {
+            let line: Vec<Flat> = edge.line.iter().map(flat).collect();
+            let runs = line.windows(2).map(|pair| leg(pair[0], pair[1]).0);
             let shape = Shape::Edge {
-                line: edge.line.iter().map(flat).collect(),
+                runs: runs.collect(),
+                line,
                 lane_is_left: edge.lane_is_left,
             };
             (Target::Edge(index), shape)
@@ -240,83 +223,3 @@ impl Place {
     }
 }
 
-impl Shape {
-    pub(super) fn gap(&self, unit: &Unit, pose: &Pose, steers: bool) -> Gap {
-        match self {
-            Self::Solid { ends, radius, top } => {
-                let body = unit.body.filter(|body| *top > body.underside.base());
-                let mut gap = if body.is_some() {
-                    body_to(unit, pose, ends)
-                } else {
-                    wheels(unit, pose, steers).fold(Gap::none(), |gap, wheel| {
-                        let at = foot(wheel, ends);
-                        let room = super::apart(wheel, at);
-                        gap.nearer(Gap {
-                            room,
-                            on: wheel,
-                            at,
-                        })
-                    })
-                };
-                gap.room -= radius;
-                gap
-            }
-            Self::Edge { line, lane_is_left } => wheels(unit, pose, steers)
-                .fold(Gap::none(), |gap, wheel| {
-                    gap.nearer(inside(wheel, line, *lane_is_left))
-                }),
-        }
-    }
-}
-
-/// How far a wheel is inside an edge.
-fn inside(wheel: Flat, line: &[Flat], lane_is_left: bool) -> Gap {
-    let mut nearest = (f64::INFINITY, 0, (0.0, 0.0));
-    for (index, pair) in line.windows(2).enumerate() {
-        let at = foot(wheel, &[pair[0], pair[1]]);
-        let away = super::apart(wheel, at);
-        if away < nearest.0 {
-            nearest = (away, index, at);
-        }
-    }
-    let (away, index, at) = nearest;
-    if !away.is_finite() {
-        return Gap::none();
-    }
-    let off = (wheel.0 - at.0, wheel.1 - at.1);
-    let run = |index: usize| {
-        let pair = (line.get(index), line.get(index + 1));
-        let (Some(from), Some(to)) = pair else {
-            return None;
-        };
-        Some(super::path::leg(*from, *to).0)
-    };
-    let here = run(index).unwrap_or((0.0, 0.0));
-    // At a corner both pieces say on which side a point lies; beyond the ends of the line neither does.
-    let is_at = |corner: usize| {
-        line.get(corner)
-            .is_some_and(|it| super::apart(*it, at) < 1e-9)
-    };
-    let other = if is_at(index) {
-        index.checked_sub(1).and_then(run)
-    } else if is_at(index + 1) {
-        run(index + 1)
-    } else {
-        Some(here)
-    };
-    let along_it = dot(here, off);
-    let ends = other.is_none() && along_it.abs() > 1e-9;
-    let other = other.unwrap_or(here);
-    let side = cross((here.0 + other.0, here.1 + other.1), off);
-    let left = side >= 0.0;
-    let room = if ends || left == lane_is_left {
-        away
-    } else {
-        -away
-    };
-    Gap {
-        room,
-        on: wheel,
-        at,
-    }
-}

@@ -1,19 +1,20 @@
 //! A drive kept step by step, and the search in it for the place at which a unit is nearest to one thing.
 
-use super::body::Gap;
 use super::path::Path;
 use super::rig::{Rig, Unit};
-use super::roll::{Moment, Pose, roll};
-use super::room::Shape;
+use super::roll::{Moment, Pose, roll_from, steps_of};
+use super::shape::Shape;
 use super::{MOST, dot};
+use std::ops::ControlFlow;
 
 /// A drive step by step: where each unit is, kept apart so that one of them is looked at along the whole way.
+#[derive(Default)]
 pub(super) struct Track {
     pub(super) ways: Vec<f64>,
     pub(super) units: [Vec<Pose>; MOST],
-    /// The greatest angle of the front wheels, and at each coupling (rad).
-    pub(super) steered: f64,
-    pub(super) bent: [f64; MOST],
+    /// Cosines of the greatest angle of the front wheels, and at each coupling.
+    straightest: f64,
+    bent: [f64; MOST],
 }
 
 /// Steps between the looks with which the search for the nearest place begins.
@@ -21,31 +22,66 @@ const COARSE: usize = 64;
 
 impl Track {
     pub(super) fn of(rig: &Rig, path: &Path, step: f64) -> Self {
-        let mut track = Self {
-            ways: Vec::with_capacity(1024),
-            units: std::array::from_fn(|_| Vec::with_capacity(1024)),
-            steered: 0.0,
-            bent: [0.0; MOST],
-        };
-        let (mut straightest, mut bent) = (1.0_f64, [1.0_f64; MOST]);
-        roll(rig, path, step, |moment| {
-            straightest = straightest.min(dot(moment.steered, moment.poses[0].heading));
-            for (least, pair) in bent.iter_mut().zip(moment.poses.windows(2)) {
-                *least = least.min(dot(pair[0].heading, pair[1].heading));
-            }
-            track.take(moment);
-        });
-
-        track.steered = angle(straightest);
-        track.bent = bent.map(angle);
+        let mut track = Self::default();
+        let _ = track.drive(rig, path, step, |_, _| ControlFlow::Continue(()));
         track
     }
 
+    /// Drives a path in the room that an earlier drive took, for as long as what looks at each moment and its place in the
+    /// row wants more of them.
+    pub(super) fn drive(
+        &mut self,
+        rig: &Rig,
+        path: &Path,
+        step: f64,
+        mut look: impl FnMut(&Moment<'_>, &Self) -> ControlFlow<()>,
+    ) -> ControlFlow<()> {
+        let count = 1.0 + path.pieces.iter().map(|piece| steps_of(piece, step)).sum::<f64>();
+        self.begin(rig.units.len(), count);
+        roll_from(rig, path, (step, path.start().1), |moment| {
+            self.take(moment);
+            look(moment, self)
+        })
+    }
+
+    #[allow(
+        clippy::cast_possible_truncation,
+        clippy::cast_sign_loss,
+        reason = "a count of steps is a small whole number above zero"
+    )]
+    fn begin(&mut self, units: usize, count: f64) {
+        self.ways.clear();
+        self.ways.reserve(count as usize);
+        for unit in &mut self.units {
+            unit.clear();
+        }
+        for unit in self.units.iter_mut().take(units) {
+            unit.reserve(count as usize);
+        }
+        (self.straightest, self.bent) = (1.0, [1.0; MOST]);
+    }
+
     fn take(&mut self, moment: &Moment<'_>) {
+        self.straightest = self
+            .straightest
+            .min(dot(moment.steered, moment.poses[0].heading));
+        for (least, pair) in self.bent.iter_mut().zip(moment.poses.windows(2)) {
+            *least = least.min(dot(pair[0].heading, pair[1].heading));
+        }
         self.ways.push(moment.way);
         for (kept, pose) in self.units.iter_mut().zip(moment.poses) {
             kept.push(*pose);
         }
+    }
+
+    /// The greatest angle of the front wheels (rad).
+    pub(super) fn steered(&self) -> f64 {
+        angle(self.straightest)
+    }
+
+    /// The greatest angle at each coupling (rad).
+    pub(super) fn bent(&self) -> [f64; MOST] {
+        self.bent.map(angle)
     }
 }
 
@@ -62,64 +98,67 @@ pub(super) struct Search<'s> {
     pub(super) steers: bool,
     /// The search ends where it has found no more than this.
     pub(super) enough: f64,
+    /// Nobody asks for room that is no less than this.
+    pub(super) asked: f64,
+}
+
+/// Steps at which the search for the nearest place begins, in a row of so many.
+pub(super) fn is_coarse(at: usize) -> bool {
+    at.is_multiple_of(COARSE)
 }
 
 impl Search<'_> {
-    fn gap(&self, at: usize) -> Gap {
-        self.poses.get(at).map_or(Gap::none(), |pose| {
-            self.shape.gap(self.unit, pose, self.steers)
+    fn room(&self, at: usize) -> f64 {
+        self.poses.get(at).map_or(f64::INFINITY, |pose| {
+            self.shape.room(self.unit, pose, self.steers)
         })
     }
 
-    /// The least room, where it is less than that of another unit.
-    pub(super) fn least(&self, other: Gap) -> (Gap, usize) {
-        let mut best = (other, 0);
+    /// The least room, where it is less than that of another unit, and at which step.
+    pub(super) fn least(&self, other: f64, looks: &mut Vec<(usize, f64)>) -> Option<(f64, usize)> {
+        let mut best = (other, None);
         let last = self.poses.len().saturating_sub(1);
-        let mut looks: Vec<(usize, f64)> = Vec::with_capacity(last / COARSE + 2);
-        let mut at = 0;
-        while at <= last {
-            let gap = self.gap(at);
-            looks.push((at, gap.room));
-            if gap.room < best.0.room {
-                best = (gap, at);
-            }
-            at = if at < last {
-                (at + COARSE).min(last)
-            } else {
-                last + 1
-            };
+        looks.clear();
+        for at in (0..last).step_by(COARSE).chain([last]) {
+            let room = self.room(at);
+            looks.push((at, room));
+            note(&mut best, room, at);
         }
         for pair in looks.windows(2) {
-            if best.0.room <= self.enough {
+            if best.0 <= self.enough {
                 break;
             }
             self.halve(pair[0], pair[1], &mut best);
         }
-        best
+        best.1.map(|at| (best.0, at))
     }
 
-    fn halve(&self, from: (usize, f64), to: (usize, f64), best: &mut (Gap, usize)) {
+    fn halve(&self, from: (usize, f64), to: (usize, f64), best: &mut (f64, Option<usize>)) {
         if to.0 - from.0 < 2
-            || best.0.room <= self.enough
-            || self.comes_no_nearer(from, to, best.0.room)
+            || best.0 <= self.enough
+            || self.comes_no_nearer(from, to, best.0)
         {
             return;
         }
         let middle = usize::midpoint(from.0, to.0);
-        let gap = self.gap(middle);
-        let look = (middle, gap.room);
-        if gap.room < best.0.room {
-            *best = (gap, middle);
-        }
+        let look = (middle, self.room(middle));
+        note(best, look.1, middle);
         self.halve(from, look, best);
         self.halve(look, to, best);
     }
 
-    /// Between two looks it comes no nearer than the best; what it lies over is looked at in full, since how far it
-    /// reaches over that may leap.
+    /// Between two looks it comes no nearer than the best, or than anybody asks; what it lies over is looked at in full,
+    /// since how far it reaches over that may leap.
     fn comes_no_nearer(&self, from: (usize, f64), to: (usize, f64), best: f64) -> bool {
         let way = self.ways[to.0] - self.ways[from.0];
-        (from.1 + to.1 - self.speed * way) / 2.0 >= best.max(0.0)
+        let least = (from.1 + to.1 - self.speed * way) / 2.0;
+        least >= best.max(0.0) || least >= self.asked
+    }
+}
+
+fn note(best: &mut (f64, Option<usize>), room: f64, at: usize) {
+    if room < best.0 {
+        *best = (room, Some(at));
     }
 }
 

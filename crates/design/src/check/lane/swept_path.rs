@@ -120,16 +120,15 @@ fn driven(
     let found = asking.in_reach(found)?;
     let under = rolling.under.as_ref().map_err(|halt| *halt)?;
     let over = over(asking, rolling, under, way)?;
-    let every = Length::from_base(1e3);
-    let outline = match &found {
-        Some(found) => Some(asking.in_reach(rolling.rig.outline(&found.path, every))?),
+    let off_tracking = match &found {
+        Some(found) => Some(asking.in_reach(rolling.rig.off_tracking(&found.path))?),
         None => None,
     };
     Ok(Drive {
         direction: way.direction,
         gate: way.gate,
         circle: rolling.rig.least_radius,
-        off_tracking: outline.map(|outline| outline.off_tracking),
+        off_tracking,
         found,
         over,
     })
