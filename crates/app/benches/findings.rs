@@ -97,6 +97,18 @@ fn answers_on_all_processors(bencher: Bencher, name: &str) {
     bencher.bench(|| design::answers_on(divan::black_box(&site), threads));
 }
 
+/// Findings of a round after one that had all the same simulations worked: what an edit costs that touches none of them.
+#[divan::bench(args = ["boatyard", "vineyard", "quarry", "clinic"])]
+fn answers_remembered(bencher: Bencher, name: &str) {
+    let site = example(name);
+    let threads = std::thread::available_parallelism().unwrap();
+    let mut remembered = design::Remembered::new();
+    design::answers_remembering(&site, threads, &mut remembered);
+    bencher.bench_local(|| {
+        design::answers_remembering(divan::black_box(&site), threads, &mut remembered)
+    });
+}
+
 /// The program from start to end: one check.
 #[divan::bench(args = ["boatyard", "vineyard", "quarry", "clinic"])]
 fn whole_check(bencher: Bencher, name: &str) {

@@ -2,7 +2,7 @@
 
 use crate::check::{CHECKS, round, survey};
 use crate::coverage::{Covered, coverage};
-use crate::{Finding, Standing};
+use crate::{Finding, Remembered, Standing};
 use serde::Serialize;
 use site::{LookedUp, Site};
 use std::num::NonZeroUsize;
@@ -52,11 +52,11 @@ impl Answers {
 /// The findings of every check, worst first: what fails, by what is at stake; then what turns within its tolerances,
 /// what is unknown, what is outside this tool, what holds, and bare figures.
 pub fn findings(site: &Site) -> Vec<Finding> {
-    findings_on(site, NonZeroUsize::MIN)
+    findings_on(site, NonZeroUsize::MIN, &Remembered::new())
 }
 
-fn findings_on(site: &Site, threads: NonZeroUsize) -> Vec<Finding> {
-    let mut findings = round::findings(site, CHECKS, threads);
+fn findings_on(site: &Site, threads: NonZeroUsize, remembered: &Remembered) -> Vec<Finding> {
+    let mut findings = round::findings_remembering((site, remembered), CHECKS, threads);
     findings.push(survey::deciding::finding(site, &findings));
     in_order(&mut findings);
     findings
@@ -81,7 +81,18 @@ pub fn answers(site: &Site) -> Answers {
 
 /// Every answer, worked on so many threads; any number of them gives the same answers.
 pub fn answers_on(site: &Site, threads: NonZeroUsize) -> Answers {
-    let findings = findings_on(site, threads);
+    answers_remembering(site, threads, &mut Remembered::new())
+}
+
+/// Every answer, where simulations are worked only whose inputs are not those of an earlier round with the same memory: the
+/// answers are those of [`answers_on`] to the last bit.
+pub fn answers_remembering(
+    site: &Site,
+    threads: NonZeroUsize,
+    remembered: &mut Remembered,
+) -> Answers {
+    remembered.begin();
+    let findings = findings_on(site, threads, remembered);
     let coverage = coverage(site, CHECKS, &findings);
     let looked_up_in_vain = looked_up_in_vain(site, &findings);
     Answers {

@@ -28,6 +28,7 @@ pub mod pulling;
 mod question;
 pub mod queue;
 pub mod radio;
+mod remembered;
 mod routes;
 pub mod signs;
 mod subject;
@@ -40,7 +41,7 @@ mod weather;
 pub mod wiring;
 pub mod zone;
 
-pub use answers::{Answers, LookedUpInVain, answers, answers_on, findings};
+pub use answers::{Answers, LookedUpInVain, answers, answers_on, answers_remembering, findings};
 pub use check::is_answered;
 pub use choose::{
     AnchorChoice, AnchorWay, Candidate, Change, Choice, Choosable, ConductorChoice, ConductorLine,
@@ -57,5 +58,6 @@ pub use finding::{
 };
 pub use network::shown as data_network;
 pub use question::{Kinds, Question, Severity, Stage, question, questions, topic_title};
+pub use remembered::Remembered;
 pub use verdict::{Standing, Verdict};
 pub use verdicts::{QuickVerdict, verdicts, verdicts_about};

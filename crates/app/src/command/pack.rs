@@ -11,6 +11,7 @@ use papers::compose::{Issue, Pack, compose};
 use papers::sheets::NamedDrawing;
 use papers::view::{Attachment, Day};
 use site::{Loaded, Site};
+use std::panic::resume_unwind;
 use std::path::Path;
 use std::time::Duration;
 
@@ -110,11 +111,17 @@ fn write(site: &Site, mut issue: Issue, output: &Path) -> Result<bool, Complaint
     put(output, "schedules.xlsx", &workbook)?;
     progress.inc(1);
     progress.set_message("setting the pages");
-    let pdf = papers::pack::pack(&pack.view)
-        .map_err(|error| Complaint(format!("The pages cannot be set: {error}")))?;
+    let (pages, working) = std::thread::scope(|scope| {
+        let working = scope.spawn(|| papers::pack::workings(&pack.view));
+        let pages = papers::pack::pack(&pack.view);
+        (
+            pages,
+            working.join().unwrap_or_else(|why| resume_unwind(why)),
+        )
+    });
+    let pdf = pages.map_err(|error| Complaint(format!("The pages cannot be set: {error}")))?;
     put(output, "pack.pdf", &pdf)?;
-    let pdf = papers::pack::workings(&pack.view)
-        .map_err(|error| Complaint(format!("The working cannot be set: {error}")))?;
+    let pdf = working.map_err(|error| Complaint(format!("The working cannot be set: {error}")))?;
     put(output, "working.pdf", &pdf)?;
     put(output, "findings.json", findings.as_bytes())?;
     let mut beside = write_labels(&pack, output)?;

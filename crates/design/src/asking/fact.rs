@@ -82,8 +82,13 @@ impl<'s> Fact<'s> {
     }
 
     pub(super) fn is(&self, origin: &Origin, key: &str, part: &str) -> bool {
-        std::ptr::eq(self.origin, origin) && self.key == key && self.part == part
+        std::ptr::eq(self.origin, origin) && is_word(self.key, key) && is_word(self.part, part)
     }
+}
+
+/// Two keys are one: mostly the same text at the same place, which is looked at first.
+fn is_word(one: &str, other: &str) -> bool {
+    std::ptr::eq(one, other) || one == other
 }
 
 /// A word, a count or a conductor size of the site that an answer rests on.

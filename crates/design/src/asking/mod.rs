@@ -3,6 +3,7 @@
 mod example;
 mod fact;
 mod lack;
+mod place;
 mod readable;
 mod record;
 mod works;
@@ -14,9 +15,11 @@ pub(crate) use record::{Record, Step};
 
 use crate::figure::Print;
 use crate::outcome::Halt;
+use crate::remembered::{Remembered, Table};
 use formula::{Evidence, Formula, OutOfReach, Source};
-use quantity::{Argument, Length, Measured, Quantity, UnitSystem};
+use quantity::{Argument, Length, Quantity, UnitSystem};
 use site::{LookedUp, Origin, Position};
+use std::fmt::Debug;
 
 /// A calculation that refused its inputs.
 #[derive(Debug, Clone)]
@@ -31,11 +34,14 @@ pub(crate) struct Asking<'s> {
     print: Print,
     /// What somebody looked up in a work that is known here from memory only.
     looked_up: &'s [LookedUp],
+    /// What simulations found for whoever asked the same before.
+    remembered: Option<&'s Remembered>,
     /// Facts in the order of first reading.
     pub(crate) facts: Vec<Fact<'s>>,
     /// Words, counts and sizes that were picked while the working was kept.
     pub(crate) picks: Vec<Pick<'s>>,
-    /// Place of the fact that is read next if the reading goes as it went before.
+    /// Places of the facts in the order in which the last run read them, and how many of them this one has read.
+    read: Vec<usize>,
     next: usize,
     /// End of each fact; missing ones are nominal.
     pub(crate) ends: Vec<End>,
@@ -53,8 +59,10 @@ impl<'s> Asking<'s> {
         Self {
             print: Print::new(units),
             looked_up: &[],
+            remembered: None,
             facts: Vec::with_capacity(32),
             picks: Vec::new(),
+            read: Vec::with_capacity(64),
             next: 0,
             ends: Vec::new(),
             lacks: Vec::new(),
@@ -70,6 +78,28 @@ impl<'s> Asking<'s> {
         Self { looked_up, ..self }
     }
 
+    /// Asks what simulations found before it has them work.
+    pub(crate) fn with_remembered(self, remembered: &'s Remembered) -> Self {
+        Self {
+            remembered: Some(remembered),
+            ..self
+        }
+    }
+
+    /// What a simulation finds, which is worked only where nobody asked the same before. What is simulated is all that the
+    /// result rests on.
+    pub(crate) fn simulate<T: Clone>(
+        &self,
+        table: impl FnOnce(&Remembered) -> &Table<T>,
+        simulated: &dyn Debug,
+        find: impl FnOnce() -> T,
+    ) -> T {
+        match self.remembered {
+            Some(remembered) => table(remembered).of(simulated, find),
+            None => find(),
+        }
+    }
+
     pub(crate) fn print(&self) -> Print {
         self.print
     }
@@ -78,6 +108,7 @@ impl<'s> Asking<'s> {
     pub(crate) fn clear(&mut self) {
         self.facts.clear();
         self.picks.clear();
+        self.read.clear();
         self.ends.clear();
         self.record = None;
         self.forget_run();
@@ -231,20 +262,6 @@ impl<'s> Asking<'s> {
         }
     }
 
-    fn taken<Q: Quantity>(
-        &mut self,
-        origin: &'s Origin,
-        (key, part): (&'static str, &'static str),
-        measured: &Measured<Q>,
-        end: End,
-    ) -> Q {
-        let (fact, value) = Fact::new(origin, key, part, measured).taken(measured, end);
-        if self.place_of(origin, key, part).is_none() {
-            self.facts.push(fact);
-        }
-        value
-    }
-
     /// Leaves the answer unknown until something is done that no fact of the site stands for.
     pub(crate) fn wait_for<T>(&mut self, what: String) -> Result<T, Halt> {
         self.pending = Some(what);
@@ -360,36 +377,5 @@ impl<'s> Asking<'s> {
             .enumerate()
             .filter(move |(at, source)| wanted(source) && !all[..*at].contains(source))
             .map(|(_, source)| *source)
-    }
-
-    fn measured<Q: Quantity>(
-        &mut self,
-        origin: &'s Origin,
-        key: &'static str,
-        part: &'static str,
-        measured: &Measured<Q>,
-    ) -> Q {
-        let Some(at) = self.place_of(origin, key, part) else {
-            self.facts.push(Fact::new(origin, key, part, measured));
-            return measured.nominal();
-        };
-        match self.ends.get(at).copied().unwrap_or(End::Nominal) {
-            End::Nominal => measured.nominal(),
-            End::Low => measured.low(),
-            End::High => measured.high(),
-        }
-    }
-
-    /// Where a fact stands that was read before. Each run reads the same facts in nearly the same order, so that the one
-    /// after the last is looked at first.
-    fn place_of(&mut self, origin: &Origin, key: &str, part: &str) -> Option<usize> {
-        let is = |fact: &Fact<'_>| fact.is(origin, key, part);
-        let at = if self.facts.get(self.next).is_some_and(is) {
-            self.next
-        } else {
-            self.facts.iter().position(is)?
-        };
-        self.next = at + 1;
-        Some(at)
     }
 }

@@ -4,6 +4,7 @@ use super::Check;
 use crate::asking::Asking;
 use crate::finding::{Finding, judged, made, made_at_the_bad_ends};
 use crate::outcome::Answer;
+use crate::remembered::Remembered;
 use crate::subject::About;
 use crate::verdicts::QuickVerdict;
 use site::{Anchor, Foundation, Site};
@@ -83,21 +84,47 @@ pub(crate) fn verdicts<'s, 'r>(
     checks: impl Iterator<Item = &'r Check>,
 ) -> Vec<QuickVerdict<'s>> {
     let mut verdicts = Vec::with_capacity(64);
-    each(site, checks, Purpose::Verdicts(&mut verdicts));
+    each((site, None), checks, Purpose::Verdicts(&mut verdicts));
     verdicts
 }
 
+/// Questions that take long: they are asked first, so that no thread is left with one of them at the end.
+const LONG: &[&str] = &[
+    "walk-anyone-hit",
+    "lane-swept-path",
+    "sun-in-the-picture",
+    "walk-one-device-lost",
+    "walk-vehicle-hit",
+    "work-order-and-cure",
+];
+
 /// Asks every check for its findings, on so many threads; any number of them gives the same findings in the same order.
 pub(crate) fn findings(site: &Site, checks: &[Check], threads: NonZeroUsize) -> Vec<Finding> {
+    findings_remembering((site, &Remembered::new()), checks, threads)
+}
+
+/// The same, where simulations are worked only that nobody asked for before.
+pub(crate) fn findings_remembering(
+    (site, remembered): (&Site, &Remembered),
+    checks: &[Check],
+    threads: NonZeroUsize,
+) -> Vec<Finding> {
+    let rank = |at: &usize| {
+        let question = checks.get(*at).map(|check| check.question);
+        let long = LONG.iter().position(|long| Some(*long) == question);
+        long.unwrap_or(LONG.len())
+    };
+    let mut order: Vec<usize> = (0..checks.len()).collect();
+    order.sort_by_key(rank);
     let next = AtomicUsize::new(0);
     let work = || {
         let mut found = Vec::new();
-        while let at = next.fetch_add(1, Ordering::Relaxed)
+        while let Some(at) = order.get(next.fetch_add(1, Ordering::Relaxed)).copied()
             && let Some(check) = checks.get(at)
         {
             let mut findings = Vec::new();
             each(
-                site,
+                (site, Some(remembered)),
                 std::iter::once(check),
                 Purpose::Findings(&mut findings),
             );
@@ -121,7 +148,7 @@ pub(crate) fn findings(site: &Site, checks: &[Check], threads: NonZeroUsize) -> 
 }
 
 fn each<'s, 'c: 'r, 'r>(
-    site: &'s Site,
+    (site, remembered): (&'s Site, Option<&'s Remembered>),
     checks: impl Iterator<Item = &'c Check>,
     purpose: Purpose<'s, 'r>,
 ) {
@@ -129,8 +156,12 @@ fn each<'s, 'c: 'r, 'r>(
         .filter(|check| check.codes.contains(&site.site.code_basis))
         .peekable();
     let Some(first) = checks.peek() else { return };
+    let asking = Asking::new(site.site.unit_system()).with_looked_up(&site.looked_up);
     let mut round = Round {
-        asking: Asking::new(site.site.unit_system()).with_looked_up(&site.looked_up),
+        asking: match remembered {
+            Some(remembered) => asking.with_remembered(remembered),
+            None => asking,
+        },
         check: first,
         purpose,
     };

@@ -6,7 +6,7 @@ use quantity::{Angle, Length, Quantity as _};
 use sim::glare::{GlareYear, Look, Opening, SunPath, glare_year};
 use sim::sun::{Skyline, SunPlace};
 use site::Site;
-use std::cell::OnceCell;
+use std::sync::Arc;
 
 /// Where on Earth a site is and how it is turned.
 pub(crate) struct Compass {
@@ -81,22 +81,24 @@ impl Compass {
     }
 }
 
-/// The way of the sun at a site, worked once for all that look.
-pub(crate) type Known = OnceCell<SunPath>;
-
 /// The years of several looks, and the hours by which the clock of the zone is ahead of universal time.
 pub(crate) fn year_of(
     asking: &mut Asking<'_>,
     compass: &Compass,
     looks: &[Look],
-    known: &Known,
 ) -> Result<(Vec<GlareYear>, i32), Halt> {
-    let path = if let Some(path) = known.get() {
-        path
-    } else {
-        let path = asking.in_reach(SunPath::of(&compass.place))?;
-        known.get_or_init(|| path)
-    };
-    let years = asking.in_reach(glare_year(path, looks, &compass.skyline))?;
-    Ok((years, path.zone()))
+    let place = compass.place;
+    let path = asking.simulate(
+        |known| &known.sun_paths,
+        &place,
+        || SunPath::of(&place).map(Arc::new),
+    );
+    let path = asking.in_reach(path)?;
+    let looked = (&place, looks, &compass.skyline);
+    let years = asking.simulate(
+        |known| &known.glare_years,
+        &looked,
+        || glare_year(&path, looks, &compass.skyline),
+    );
+    Ok((asking.in_reach(years)?, path.zone()))
 }

@@ -9,7 +9,7 @@ mod words;
 
 pub(crate) use level::finest;
 pub use level::purposes;
-pub(crate) use low_sun::{Compass, Known, compass, year_of};
+pub(crate) use low_sun::{Compass, compass, year_of};
 pub(crate) use lowered::{Wanted, camera, picture, wanted};
 pub use shown::{LeafPlace, ShownCamera, ShownTarget, ShownThing, cameras};
 pub(crate) use standing::{PLACES, Standing, fixed, leaf_at, parked};

@@ -1,9 +1,10 @@
 //! Cameras with what they see, for drawings.
 
 use super::standing::{PLACES, Standing, fixed, leaf_at};
-use super::{Known, camera, compass, finest, picture, wanted, year_of};
+use super::{camera, compass, finest, picture, wanted, year_of};
 use crate::asking::Asking;
 use crate::check::gate_of;
+use crate::remembered::Remembered;
 use quantity::{Angle, Length, Measured};
 use sim::camera::{Camera, Hider, Seen, Wanted};
 use sim::glare::GlareYear;
@@ -65,15 +66,15 @@ pub struct ShownThing {
 
 /// The cameras of a site, and the names of those that cannot be drawn since facts are missing.
 pub fn cameras(site: &Site) -> (Vec<ShownCamera>, Vec<String>) {
-    let mut asking = Asking::new(site.site.unit_system());
-    let known = Known::new();
+    let remembered = Remembered::new();
+    let mut asking = Asking::new(site.site.unit_system()).with_remembered(&remembered);
     let (mut drawn, mut missing) = (Vec::new(), Vec::new());
     for device in site
         .device
         .iter()
         .filter(|device| device.kind == DeviceKind::Camera)
     {
-        match shown(&mut asking, site, (device, &known)) {
+        match shown(&mut asking, site, device) {
             Some(camera) => drawn.push(camera),
             None => missing.push(device.id.to_string()),
         }
@@ -81,17 +82,13 @@ pub fn cameras(site: &Site) -> (Vec<ShownCamera>, Vec<String>) {
     (drawn, missing)
 }
 
-fn shown<'s>(
-    asking: &mut Asking<'s>,
-    site: &'s Site,
-    (device, known): (&'s Device, &Known),
-) -> Option<ShownCamera> {
+fn shown<'s>(asking: &mut Asking<'s>, site: &'s Site, device: &'s Device) -> Option<ShownCamera> {
     let camera = camera(asking, device).ok()?;
     let wanted = wanted(asking, device).ok();
     let places = places(asking, site, device, (&camera, wanted.as_ref()));
     let low_sun = compass(asking, site).ok().and_then(|compass| {
         let look = compass.look(camera.pan, -camera.tilt, picture(&camera));
-        let (mut years, zone) = year_of(asking, &compass, &[look], known).ok()?;
+        let (mut years, zone) = year_of(asking, &compass, &[look]).ok()?;
         Some((years.pop()?, zone))
     });
     Some(ShownCamera {

@@ -5,7 +5,7 @@ use crate::asking::{Asking, End, Wants, need, pick};
 use crate::outcome::Halt;
 use quantity::{Angle, Quantity as _, Time};
 use sim::job::{Calendar, DAY, JobDay, Minutes};
-use sim::sun::SunPlace;
+use sim::sun::{DayLight, SunPlace};
 use site::{Date, Forecast, Site, Weekday, Work};
 
 /// Days that a plan looks ahead.
@@ -68,20 +68,29 @@ pub(super) fn days<'s>(asking: &mut Asking<'s>, site: &'s Site, wish: &Wish) -> 
         dates.push(date);
         day = date.next();
     }
+    let since = Date::new(2026, 1, 1).map_or(0, |new_year| begins.days_after(new_year));
+    let lights = asking.simulate(
+        |known| &known.daylights,
+        &(sun, since, dates.len()),
+        || (since..).map(|day| sun.daylight(day)).take(AHEAD).collect(),
+    );
     let open = Minutes::from(first_hour) * 60;
     let worked = |date: &Date| is_worked(work, *date) && !wish.lost.contains(date);
-    let days = dates.iter().zip(0..).map(|(date, index): (&Date, i64)| {
-        let midnight = index * DAY;
-        let close = if worked(date) { open + hours } else { open };
-        let changed = work.clock_changes.is_some_and(|change| *date >= change);
-        let clock = then.filter(|_| changed).unwrap_or(clock);
-        let light = light(&sun, *date, clock, midnight);
-        JobDay {
-            open: midnight + open,
-            close: midnight + close.min(DAY),
-            ..light
-        }
-    });
+    let each = dates.iter().zip((since..).zip(lights.iter())).zip(0..);
+    let days = each.map(
+        |((date, (day, light)), index): ((&Date, (i32, &DayLight)), i64)| {
+            let midnight = index * DAY;
+            let close = if worked(date) { open + hours } else { open };
+            let changed = work.clock_changes.is_some_and(|change| *date >= change);
+            let clock = then.filter(|_| changed).unwrap_or(clock);
+            let light = lit(light, day, clock, midnight);
+            JobDay {
+                open: midnight + open,
+                close: midnight + close.min(DAY),
+                ..light
+            }
+        },
+    );
     let days = days.collect();
     Ok(Days {
         dates,
@@ -131,9 +140,7 @@ fn is_worked(work: &Work, date: Date) -> bool {
 }
 
 /// Sunrise, sunset and dusk by the clock of the place.
-fn light(sun: &SunPlace, date: Date, clock: Time, midnight: Minutes) -> JobDay {
-    let since = Date::new(2026, 1, 1).map_or(0, |new_year| date.days_after(new_year));
-    let light = sun.daylight(since);
+fn lit(light: &DayLight, since: i32, clock: Time, midnight: Minutes) -> JobDay {
     let by_clock = |time: Time| {
         let seconds = time.base() + clock.base() - f64::from(since) * 86_400.0;
         #[allow(

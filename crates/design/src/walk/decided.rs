@@ -11,6 +11,7 @@ use quantity::Quantity as _;
 use serde::{Deserialize, Serialize};
 use sim::walk::{Class, Direction, Family, Habit, Sweep, Verdict, Way, Worst};
 use std::num::NonZeroUsize;
+use std::sync::Arc;
 
 /// How a share of the walks ends.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
@@ -98,8 +99,17 @@ impl GateWalk<'_> {
     }
 
     /// Works so many walks of each family.
-    pub(crate) fn glance(&self, each: u64) -> SweepTold {
-        self.swept(&self.walk.glance(each))
+    pub(crate) fn glance(&self, asking: &Asking<'_>, each: u64) -> SweepTold {
+        self.swept(&self.glanced(asking, each))
+    }
+
+    fn glanced(&self, asking: &Asking<'_>, each: u64) -> Arc<Sweep> {
+        let world = &self.lowered.world;
+        asking.simulate(
+            |known| &known.glances,
+            &(world, each),
+            || Arc::new(self.walk.glance(each)),
+        )
     }
 
     fn swept(&self, sweep: &Sweep) -> SweepTold {
@@ -127,20 +137,29 @@ impl GateWalk<'_> {
         }
     }
 
-    /// The first family of which somebody is hit in a first look, told.
-    pub(crate) fn hit_in_a_glance(&self, each: u64) -> Option<Told> {
-        let mut worst = self.glance(each).worst;
-        (!worst.is_empty())
-            .then(|| worst.remove(0))
-            .filter(|worst| worst.bad)
+    /// Somebody is hit in a first look at so many walks of each family.
+    pub(crate) fn is_hit_in_a_glance(&self, asking: &Asking<'_>, each: u64) -> bool {
+        let sweep = self.glanced(asking, each);
+        let mut worst = sweep.families.iter().filter_map(|family| family.worst);
+        worst.any(|worst| worst.class.is_bad())
     }
 
     /// In how many families somebody is hit with one device less, and one of them in words.
-    pub(crate) fn hit_without(&self, slot: &Slot, each: u64) -> (usize, String) {
-        let Ok(walk) = self.without(slot).lower() else {
+    pub(crate) fn hit_without(
+        &self,
+        asking: &Asking<'_>,
+        slot: &Slot,
+        each: u64,
+    ) -> (usize, String) {
+        let world = self.without(slot);
+        let hit = asking.simulate(
+            |known| &known.hits,
+            &(&world, each),
+            || world.lower().map(|walk| walk.hit(each)),
+        );
+        let Ok(hit) = hit else {
             return (0, String::new());
         };
-        let hit = walk.hit(each);
         let first = hit.first().map(|family| self.family_in_words(family));
         (hit.len(), first.unwrap_or_default())
     }

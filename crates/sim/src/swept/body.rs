@@ -122,8 +122,7 @@ impl Rectangle {
             on,
             at,
         };
-        let ends =
-            gap(self.held(piece[0]), piece[0]).nearer(gap(self.held(piece[1]), piece[1]));
+        let ends = gap(self.held(piece[0]), piece[0]).nearer(gap(self.held(piece[1]), piece[1]));
         if piece[0] == piece[1] {
             return ends;
         }

@@ -171,7 +171,8 @@ impl Rig {
         }
         let mut couplings = self.units.iter().skip(1).zip(track.bent());
         let beyond = |(unit, bent): (&Unit, f64)| {
-            unit.widest.is_some_and(|most| bent > most.base() + AT_COUPLING)
+            unit.widest
+                .is_some_and(|most| bent > most.base() + AT_COUPLING)
         };
         couplings
             .any(beyond)
@@ -222,4 +223,3 @@ impl Place {
         solid.chain(edges).collect()
     }
 }
-

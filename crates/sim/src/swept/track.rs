@@ -36,7 +36,12 @@ impl Track {
         step: f64,
         mut look: impl FnMut(&Moment<'_>, &Self) -> ControlFlow<()>,
     ) -> ControlFlow<()> {
-        let count = 1.0 + path.pieces.iter().map(|piece| steps_of(piece, step)).sum::<f64>();
+        let count = 1.0
+            + path
+                .pieces
+                .iter()
+                .map(|piece| steps_of(piece, step))
+                .sum::<f64>();
         self.begin(rig.units.len(), count);
         roll_from(rig, path, (step, path.start().1), |moment| {
             self.take(moment);
@@ -134,10 +139,7 @@ impl Search<'_> {
     }
 
     fn halve(&self, from: (usize, f64), to: (usize, f64), best: &mut (f64, Option<usize>)) {
-        if to.0 - from.0 < 2
-            || best.0 <= self.enough
-            || self.comes_no_nearer(from, to, best.0)
-        {
+        if to.0 - from.0 < 2 || best.0 <= self.enough || self.comes_no_nearer(from, to, best.0) {
             return;
         }
         let middle = usize::midpoint(from.0, to.0);

@@ -1,13 +1,13 @@
 //! A line tried against all that stands there, for as long as it may leave more than another one.
 
 use super::MOST;
+use super::dot;
 use super::path::Path;
 use super::rig::Rig;
 use super::roll::Moment;
 use super::room::AT_COUPLING;
 use super::shape::Shape;
 use super::track::{Track, is_coarse};
-use super::dot;
 use quantity::Quantity as _;
 use std::ops::ControlFlow;
 
@@ -153,4 +153,3 @@ fn is_beyond(moment: &Moment<'_>, limits: &[f64; MOST]) -> bool {
             .into_iter()
             .any(|(pair, least)| dot(pair[0].heading, pair[1].heading) < *least)
 }
-

@@ -11,9 +11,9 @@ use crate::outcome::{Answer, Comparison, Halt, Labeled, Outcome};
 use crate::subject::About;
 use crate::swept::{Rolling, STEP, Things, Way, drivers, gate_of, over, rolling, things, ways};
 use formula::signal::OffTracking;
-use formula::{Evidence, Source};
+use formula::{Evidence, OutOfReach, Source};
 use quantity::{Length, Quantity as _};
-use sim::swept::{Found, Nearest, Target};
+use sim::swept::{Found, Nearest, Place, Target};
 use site::{CodeBasis, Lane, Site, Vehicle};
 
 /// The check.
@@ -115,15 +115,11 @@ fn driven(
     things: &Things,
     margin: Length,
 ) -> Result<Drive, Halt> {
-    let step = Length::from_base(STEP);
-    let found = rolling.rig.best(&way.course, &things.place, (margin, step));
+    let found = best_line(asking, rolling, way, (&things.place, margin));
     let found = asking.in_reach(found)?;
     let under = rolling.under.as_ref().map_err(|halt| *halt)?;
     let over = over(asking, rolling, under, way)?;
-    let off_tracking = match &found {
-        Some(found) => Some(asking.in_reach(rolling.rig.off_tracking(&found.path))?),
-        None => None,
-    };
+    let (found, off_tracking) = found.unzip();
     Ok(Drive {
         direction: way.direction,
         gate: way.gate,
@@ -132,6 +128,27 @@ fn driven(
         found,
         over,
     })
+}
+
+/// The line that leaves the most room, and how far the last axle cuts its corners.
+fn best_line(
+    asking: &Asking<'_>,
+    rolling: &Rolling,
+    way: &Way,
+    (place, margin): (&Place, Length),
+) -> Result<Option<(Found, Length)>, OutOfReach> {
+    let (rig, step) = (&rolling.rig, Length::from_base(STEP));
+    asking.simulate(
+        |known| &known.lines,
+        &(rig, &way.course, place, margin),
+        || {
+            let Some(found) = rig.best(&way.course, place, (margin, step))? else {
+                return Ok(None);
+            };
+            let off_tracking = rig.off_tracking(&found.path)?;
+            Ok(Some((found, off_tracking)))
+        },
+    )
 }
 
 /// The least room beside an obstacle, and inside an edge.

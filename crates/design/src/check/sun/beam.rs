@@ -8,7 +8,7 @@
 use super::POSITION;
 use crate::asking::{Asking, Wants, read};
 use crate::check::{BOTH, Check, Round};
-use crate::eye::{Compass, Known, compass, worst, year_of};
+use crate::eye::{Compass, compass, worst, year_of};
 use crate::outcome::{Answer, Halt, Outcome};
 use crate::plain::capitalized;
 use crate::subject::About;
@@ -26,10 +26,9 @@ pub(crate) const CHECK: Check = Check {
 };
 
 fn ask<'s>(site: &'s Site, round: &mut Round<'s, '_>) {
-    let known = Known::new();
     for device in site.device.iter().filter(|device| receives(device.kind)) {
         round.ask_in_full(About::new(&device.origin, &device.id), |asking| {
-            beam(asking, site, (device, &known))
+            beam(asking, site, device)
         });
     }
 }
@@ -41,16 +40,12 @@ fn receives(kind: DeviceKind) -> bool {
     )
 }
 
-fn beam<'s>(
-    asking: &mut Asking<'s>,
-    site: &'s Site,
-    (device, known): (&'s Device, &Known),
-) -> Answer {
+fn beam<'s>(asking: &mut Asking<'s>, site: &'s Site, device: &'s Device) -> Answer {
     asking.rest_on(&POSITION);
     let compass = compass(asking, site);
     let look = look(asking, device, compass.as_ref().ok());
     let (compass, look) = (compass?, look?);
-    let (years, zone) = year_of(asking, &compass, &[look], known)?;
+    let (years, zone) = year_of(asking, &compass, &[look])?;
     let Some(year) = years.first() else {
         return Err(Halt);
     };

@@ -7,7 +7,7 @@
 use super::POSITION;
 use crate::asking::{Asking, Wants, read};
 use crate::check::{BOTH, Check, Round};
-use crate::eye::{Known, camera, compass, picture, worst, year_of};
+use crate::eye::{camera, compass, picture, worst, year_of};
 use crate::outcome::{Answer, Halt, Labeled, Outcome};
 use crate::plain::capitalized;
 use crate::subject::About;
@@ -37,7 +37,6 @@ const EYES: f64 = 20.0;
 const DISPLAY: f64 = 60.0;
 
 fn ask<'s>(site: &'s Site, round: &mut Round<'s, '_>) {
-    let known = Known::new();
     for device in &site.device {
         let asked = match device.kind {
             DeviceKind::Camera => in_picture,
@@ -45,21 +44,17 @@ fn ask<'s>(site: &'s Site, round: &mut Round<'s, '_>) {
             _ => continue,
         };
         round.ask_in_full(About::new(&device.origin, &device.id), |asking| {
-            asked(asking, site, (device, &known))
+            asked(asking, site, device)
         });
     }
     for lane in &site.lane {
         round.ask_in_full(About::new(&lane.origin, &lane.id), |asking| {
-            in_eyes(asking, site, (lane, &known))
+            in_eyes(asking, site, lane)
         });
     }
 }
 
-fn in_picture<'s>(
-    asking: &mut Asking<'s>,
-    site: &'s Site,
-    (device, known): (&'s Device, &Known),
-) -> Answer {
+fn in_picture<'s>(asking: &mut Asking<'s>, site: &'s Site, device: &'s Device) -> Answer {
     asking.rest_on(&POSITION);
     let lens = camera(asking, device);
     let compass = compass(asking, site);
@@ -70,7 +65,7 @@ fn in_picture<'s>(
         hood,
         ..compass.look(camera.pan, -camera.tilt, picture(&camera))
     };
-    let (years, zone) = year_of(asking, &compass, &[look], known)?;
+    let (years, zone) = year_of(asking, &compass, &[look])?;
     judged(
         asking,
         device,
@@ -80,11 +75,7 @@ fn in_picture<'s>(
     )
 }
 
-fn on_display<'s>(
-    asking: &mut Asking<'s>,
-    site: &'s Site,
-    (device, known): (&'s Device, &Known),
-) -> Answer {
+fn on_display<'s>(asking: &mut Asking<'s>, site: &'s Site, device: &'s Device) -> Answer {
     asking.rest_on(&POSITION);
     asking.rest_on(&DAZZLE);
     let shows = device
@@ -117,7 +108,7 @@ fn on_display<'s>(
         hood,
         ..compass.look(facing, Angle::from_base(0.0), opening)
     };
-    let (years, zone) = year_of(asking, &compass, &[look], known)?;
+    let (years, zone) = year_of(asking, &compass, &[look])?;
     judged(
         asking,
         device,
@@ -170,11 +161,7 @@ fn judged<'s>(
 }
 
 /// The eyes of drivers who come in and go out.
-fn in_eyes<'s>(
-    asking: &mut Asking<'s>,
-    site: &'s Site,
-    (lane, known): (&'s Lane, &Known),
-) -> Answer {
+fn in_eyes<'s>(asking: &mut Asking<'s>, site: &'s Site, lane: &'s Lane) -> Answer {
     asking.rest_on(&POSITION);
     asking.rest_on(&DAZZLE);
     let compass = compass(asking, site);
@@ -194,7 +181,7 @@ fn in_eyes<'s>(
         looks.push(compass.look_along(*behind, path[at], opening));
         ways.push("going out");
     }
-    let (years, zone) = year_of(asking, &compass, &looks, known)?;
+    let (years, zone) = year_of(asking, &compass, &looks)?;
     let most = years
         .iter()
         .map(|year| year.total.base())

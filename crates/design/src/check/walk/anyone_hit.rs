@@ -47,7 +47,7 @@ fn ask<'s>(site: &'s Site, round: &mut Round<'s, '_>) {
 
 fn first_look<'s>(asking: &mut Asking<'s>, site: &'s Site, gate: &'s Gate) -> Answer {
     let walk = GateWalk::read(asking, site, gate)?;
-    let sweep = walk.glance(EACH);
+    let sweep = walk.glance(asking, EACH);
     asking.rest_on(&WALKED);
     if let Some(worst) = sweep.worst.first().filter(|worst| worst.bad) {
         return hit(asking, site.site.code_basis, worst, walk.judged());
@@ -130,6 +130,7 @@ pub(crate) fn decided(
 mod tests {
     #![allow(clippy::unwrap_used, reason = "a test may stop at the first surprise")]
     use super::CHECK;
+    use crate::asking::Asking;
     use crate::check::testing::{only, site};
     use crate::check::walk::court::{COURT, LANE};
     use crate::check::walk::yard::YARD;
@@ -187,7 +188,8 @@ mod tests {
     fn the_same_number_is_the_same_walk_and_its_frames_meet() {
         let site = site(&YARD.replace("guards = [\"opening\"]", "guards = [\"closing\"]"));
         let walk = GateWalk::of(&site, &site.gate[0]).unwrap();
-        let worst = walk.glance(64).worst.remove(0);
+        let asking = Asking::new(quantity::UnitSystem::UsCustomary);
+        let worst = walk.glance(&asking, 64).worst.remove(0);
         let seed = worst.seed.unwrap();
         assert_eq!(walk.told(seed), worst);
         let trace = walk.trace(seed).unwrap();

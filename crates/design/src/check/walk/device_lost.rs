@@ -51,13 +51,13 @@ fn ask<'s>(site: &'s Site, round: &mut Round<'s, '_>) {
 fn each_lost<'s>(asking: &mut Asking<'s>, site: &'s Site, gate: &'s Gate) -> Answer {
     let walk = GateWalk::read(asking, site, gate)?;
     asking.rest_on(&WALKED);
-    if walk.hit_in_a_glance(EACH).is_some() {
+    if walk.is_hit_in_a_glance(asking, EACH) {
         return asking.wait_for(
             "Somebody is hit with every device working: mend that first, then ask what hangs on each device."
                 .to_owned(),
         );
     }
-    let lost = lost(&walk);
+    let lost = lost(asking, &walk);
     if lost.is_empty() {
         return asking.refuse("no device that senses people stops this gate");
     }
@@ -85,12 +85,12 @@ fn each_lost<'s>(asking: &mut Asking<'s>, site: &'s Site, gate: &'s Gate) -> Ans
     Ok(Outcome::Rule(true))
 }
 
-fn lost<'w>(walk: &'w GateWalk<'_>) -> Vec<Lost<'w>> {
+fn lost<'w>(asking: &Asking<'_>, walk: &'w GateWalk<'_>) -> Vec<Lost<'w>> {
     let in_it = walk.sensing().iter();
     in_it
         .filter(|one| !matches!(one.slot, Slot::Left(_)))
         .map(|one| {
-            let (hit, first) = walk.hit_without(&one.slot, EACH);
+            let (hit, first) = walk.hit_without(asking, &one.slot, EACH);
             Lost {
                 id: &one.id,
                 monitored: one.monitored,

@@ -10,8 +10,9 @@ use crate::check::{BOTH, Check, Round};
 use crate::outcome::{Answer, Halt, Labeled, Outcome};
 use crate::subject::About;
 use crate::vehicle::{Passage, passage, sized, usual};
-use formula::{Evidence, Source};
+use formula::{Evidence, OutOfReach, Source};
 use quantity::{Length, Quantity as _, Velocity};
+use sim::vehicle::{Unwatched, World};
 use site::{Gate, Site, Vehicle};
 
 /// The check.
@@ -106,23 +107,25 @@ fn decided<'s>(
     asking.rest_on(&PROPERTY);
     let hold = asking.read_if_there(&gate.origin, "hold_time", gate.hold_time.as_ref());
     let world = &passage.world;
-    let unwatched = asking.in_reach(world.unwatched())?;
-    if let Some(found) = unwatched {
-        say_touched(asking, passage, what, hold, &found);
-        return Ok(Outcome::at_most(
-            Labeled::new("stopping places that nothing watches", found.length()),
-            Labeled::new(
-                "stopping places that may go unwatched",
-                Length::from_base(0.0),
-            ),
-        ));
-    }
-    if !asking.in_reach(world.is_watched())? {
-        return asking.refuse(
-            "along the middle and both edges of the lane every stopping place is watched, but it could not be shown between them; narrow the lane or give the beams straight across it",
-        );
-    }
-    let fastest = asking.in_reach(world.fastest())?;
+    let watched = asking.simulate(|known| &known.watched, world, || watched(world));
+    let fastest = match asking.in_reach(watched)? {
+        Watched::Not(found) => {
+            say_touched(asking, passage, what, hold, &found);
+            return Ok(Outcome::at_most(
+                Labeled::new("stopping places that nothing watches", found.length()),
+                Labeled::new(
+                    "stopping places that may go unwatched",
+                    Length::from_base(0.0),
+                ),
+            ));
+        }
+        Watched::NotShown => {
+            return asking.refuse(
+                "along the middle and both edges of the lane every stopping place is watched, but it could not be shown between them; narrow the lane or give the beams straight across it",
+            );
+        }
+        Watched::UpTo(fastest) => fastest,
+    };
     say_watched(asking, passage, what, fastest, speed);
     Ok(Outcome::at_most(
         Labeled::new("speed at which it passes", speed),
@@ -131,6 +134,27 @@ fn decided<'s>(
             fastest.unwrap_or(Velocity::from_base(0.0)),
         ),
     ))
+}
+
+/// How the stopping places of a vehicle are watched.
+#[derive(Debug, Clone, Copy)]
+pub(crate) enum Watched {
+    /// The longest stretch that is not.
+    Not(Unwatched),
+    /// It could not be shown.
+    NotShown,
+    /// All of them, and up to that speed no drive is touched; none where even one that creeps may be.
+    UpTo(Option<Velocity>),
+}
+
+fn watched(world: &World) -> Result<Watched, OutOfReach> {
+    if let Some(found) = world.unwatched()? {
+        return Ok(Watched::Not(found));
+    }
+    if !world.is_watched()? {
+        return Ok(Watched::NotShown);
+    }
+    world.fastest().map(Watched::UpTo)
 }
 
 #[cfg(test)]

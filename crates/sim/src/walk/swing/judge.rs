@@ -122,17 +122,20 @@ impl SwingLane {
             };
             let mut angle = f64::INFINITY;
             for side in &wing.sides {
-                if side.apart(&plain) < -IN_POST {
+                let apart = side.apart(&plain);
+                if apart < -IN_POST {
                     return None;
                 }
+                // Seen the other way around they are as far apart.
                 let turned = Side::new(flip(side.from), flip(side.to));
-                angle = angle.min(turned.angle_to(&disc));
+                angle = angle.min(turned.angle_within(&disc, apart, angle));
             }
             let mut left = angle * lever;
             if let Some((other, place)) = stands
                 && other.touchable[walker.case.body].contains(&at)
             {
-                left = left.min(beside((wing, other), place, &disc, spot, flip, lever));
+                let beside = beside((wing, other), place, (&disc, angle), spot, flip, lever);
+                left = left.min(beside);
             }
             room.all = room.all.min(left);
             if at == first.part {
@@ -156,11 +159,12 @@ fn struck(walker: &Walker, first: &First) -> Struck {
     }
 }
 
-/// Way of the touch until a circle is against the other leaf; below zero by how far it is in it already.
+/// Way of the touch until a circle is against the other leaf; below zero by how far it is in it already. An angle that is
+/// no less than another need not be found.
 fn beside(
     (wing, other): (&Wing, &Wing),
     place: f64,
-    disc: &Disc,
+    (disc, angle): (&Disc, f64),
     spot: (f64, f64),
     flip: impl Fn((f64, f64)) -> (f64, f64),
     lever: f64,
@@ -172,10 +176,11 @@ fn beside(
     let corners = other
         .corners(place)
         .map(|corner| flip(wing.frame.sees(corner)));
-    (0..4)
-        .map(|at| Side::new(corners[at], corners[(at + 1) % 4]).angle_to(disc))
-        .fold(f64::INFINITY, f64::min)
-        * lever
+    let to = |at: usize| {
+        let side = Side::new(corners[at], corners[(at + 1) % 4]);
+        side.angle_within(disc, side.apart(disc), angle)
+    };
+    (0..4).map(to).fold(f64::INFINITY, f64::min) * lever
 }
 
 /// How a leaf moves, and how long after the start of the pass it starts.

@@ -43,10 +43,19 @@ impl Side {
     /// Angle by which a circle turns about zero, counterclockwise, until it touches the side; without end where it never
     /// does. One that touches it already has none.
     pub(super) fn angle_to(&self, disc: &Disc) -> f64 {
-        if self.apart(disc) <= 0.0 {
+        self.angle_within(disc, self.apart(disc), f64::INFINITY)
+    }
+
+    /// The same, where the circle is so far apart from the side; any angle that is no less than another will do.
+    pub(super) fn angle_within(&self, disc: &Disc, apart: f64, other: f64) -> f64 {
+        if apart <= 0.0 {
             return 0.0;
         }
         let far = length(disc.at);
+        // By an angle the circle comes no nearer than by its arc; what is rounded off is less than the grain.
+        if apart > far * (other + GRAIN) {
+            return f64::INFINITY;
+        }
         if self.is_off_the_ring(far, disc.radius) {
             return f64::INFINITY;
         }
@@ -87,6 +96,9 @@ impl Side {
         least
     }
 }
+
+/// More than what rounding does to an angle (rad).
+const GRAIN: f64 = 1e-5;
 
 /// Angles and lengths below this are none.
 const HAIR: f64 = 1e-9;

@@ -1,0 +1,93 @@
+//! What is remembered of an earlier round changes no answer: sites are edited at random, and answered with a memory and without.
+
+#![allow(
+    clippy::expect_used,
+    clippy::unwrap_used,
+    reason = "a test may stop at the first surprise"
+)]
+
+use design::{Remembered, answers_on, answers_remembering};
+use proptest::prelude::*;
+use site::{Site, SourceFile};
+use std::num::NonZeroUsize;
+use std::path::Path;
+
+/// The site file of an example, and the files beside it.
+fn files(example: &str) -> (String, Vec<SourceFile>) {
+    let folder = Path::new(env!("CARGO_MANIFEST_DIR"))
+        .join("../../examples")
+        .join(example);
+    let text = |name: &str| std::fs::read_to_string(folder.join(name)).unwrap();
+    let beside = ["parts.toml", "price-book.toml"].map(|name| SourceFile {
+        name: name.to_owned(),
+        text: text(name),
+    });
+    (text("site.toml"), beside.to_vec())
+}
+
+fn load(text: &str, beside: &[SourceFile]) -> Option<Site> {
+    let main = SourceFile {
+        name: "site.toml".to_owned(),
+        text: text.to_owned(),
+    };
+    site::load(main, beside.to_vec()).site
+}
+
+/// Places of the numbers with which values begin.
+fn numbers(text: &str) -> Vec<(usize, usize)> {
+    let mut found = Vec::new();
+    for (at, _) in text.match_indices('"') {
+        let rest = &text[at + 1..];
+        let long = rest
+            .find(|one: char| !(one.is_ascii_digit() || one == '.'))
+            .unwrap_or(0);
+        if long > 0 && rest[..long].parse::<f64>().is_ok() {
+            found.push((at + 1, at + 1 + long));
+        }
+    }
+    found
+}
+
+/// The text with one of its numbers changed by a factor.
+fn edited(text: &str, which: usize, factor: f64) -> String {
+    let all = numbers(text);
+    let (from, to) = all[which % all.len()];
+    let number: f64 = text[from..to].parse().unwrap();
+    format!("{}{}{}", &text[..from], number * factor, &text[to..])
+}
+
+proptest! {
+    #![proptest_config(ProptestConfig { cases: 3, ..ProptestConfig::default() })]
+
+    #[test]
+    fn answers_are_those_of_a_fresh_round(
+        example in prop::sample::select(vec!["boatyard", "clinic", "quarry", "vineyard"]),
+        edits in prop::collection::vec((any::<usize>(), prop::sample::select(vec![0.9, 1.02, 1.3])), 6),
+    ) {
+        let threads = NonZeroUsize::new(2).unwrap();
+        let (first, beside) = files(example);
+        let mut text = first.clone();
+        let mut remembered = Remembered::new();
+        for (which, factor) in edits {
+            let changed = edited(&text, which, factor);
+            let Some(site) = load(&changed, &beside) else { continue };
+            let kept = answers_remembering(&site, threads, &mut remembered);
+            let fresh = answers_on(&site, threads);
+            prop_assert!(kept == fresh, "{example}: {which} by {factor}");
+            text = changed;
+        }
+        let site = load(&first, &beside).unwrap();
+        prop_assert!(answers_remembering(&site, threads, &mut remembered) == answers_on(&site, threads));
+    }
+}
+
+/// The second round of the same site works no simulation, and finds the same.
+#[test]
+fn a_round_again_finds_the_same() {
+    let (text, beside) = files("clinic");
+    let site = load(&text, &beside).unwrap();
+    let mut remembered = Remembered::new();
+    let one = answers_remembering(&site, NonZeroUsize::MIN, &mut remembered);
+    let other = answers_remembering(&site, NonZeroUsize::MIN, &mut remembered);
+    assert_eq!(one, other);
+}
