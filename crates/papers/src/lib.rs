@@ -18,6 +18,7 @@ mod hazard;
 mod heat;
 pub mod job;
 pub mod labels;
+pub mod live;
 mod mounting;
 mod net;
 pub mod offer;

@@ -10,6 +10,7 @@ mod leaf;
 mod measures;
 mod member;
 mod motion;
+pub(crate) mod on_screen;
 mod panel;
 mod posts;
 mod section;

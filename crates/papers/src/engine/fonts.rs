@@ -15,6 +15,9 @@ const FILES: [&[u8]; 6] = [
     include_bytes!("../../fonts/DejaVuSansMono.ttf"),
 ];
 
+/// The typeface of every document, for a page that is to look the same: regular and semi-bold, as OpenType.
+pub const INTER: [&[u8]; 2] = [FILES[0], FILES[2]];
+
 /// The faces and the book in which the typesetter looks them up.
 pub(super) struct Faces {
     /// Each face, at the place that the book gives it.

@@ -10,6 +10,7 @@ mod typeset;
 mod typeset_error;
 mod world;
 
+pub use fonts::INTER;
 pub use legible::{Legible, PLACEHOLDER};
 pub use shelf::Shelf;
 pub use typeset::{TypesetOptions, typeset};

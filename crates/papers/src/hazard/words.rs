@@ -85,7 +85,7 @@ pub(super) fn number_and_gap(number: usize, zone: &ShownZone, units: UnitSystem)
 }
 
 /// What a number on the sheet is: place, gap, and for each direction what sees or feels somebody.
-pub(super) fn remark(number: usize, zone: &ShownZone, units: UnitSystem) -> String {
+pub(crate) fn remark(number: usize, zone: &ShownZone, units: UnitSystem) -> String {
     let gap = quantity::print(zone.least_gap, units);
     let crushes = if zone.parts.is_empty() {
         String::new()

@@ -42,6 +42,11 @@ impl Placed {
         })
     }
 
+    /// What it is and its name, and its symbol where it stands.
+    pub(super) fn into_symbol(self) -> (String, Placement) {
+        (self.title, self.symbol)
+    }
+
     /// Draws the symbol.
     pub(super) fn draw(&self, scene: &mut Scene, layers: &Layers) {
         let layer = if self.is_enclosure {
@@ -226,6 +231,13 @@ fn has_extent(site: &Site, name: &str) -> bool {
     site.device
         .iter()
         .any(|device| device.id == *name && drawn_to_size(device.kind) && device.to.is_some())
+}
+
+/// Draws what each device reaches that is not mounted in an enclosure.
+pub(super) fn draw_reaches(scene: &mut Scene, layers: &Layers, site: &Site, view: &View<'_>) {
+    for device in site.device.iter().filter(|it| it.enclosure.is_none()) {
+        draw_reach(scene, layers, device, view);
+    }
 }
 
 /// The beam, strip, loop or field of view of a device.

@@ -64,7 +64,7 @@ pub(super) fn window(site: &Site, gate: &Gate, sheet: &Sheet) -> Result<Window, 
 }
 
 /// Everything that may stand on the sheet.
-fn points(site: &Site, gate: &Gate) -> Vec<Point> {
+pub(super) fn points(site: &Site, gate: &Gate) -> Vec<Point> {
     let posts = gate.post.iter().filter_map(|post| post.at.as_ref());
     let stops = gate.stop.iter().filter_map(|stop| stop.at.as_ref());
     let own = posts.chain(stops).map(ground::seen_from_above);

@@ -12,6 +12,7 @@ mod guards;
 mod lane;
 mod layers;
 mod measures;
+pub(crate) mod on_screen;
 pub(crate) mod rows;
 mod site_sheet;
 pub(crate) mod symbols;

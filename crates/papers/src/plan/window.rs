@@ -41,7 +41,7 @@ pub(crate) struct Window {
 
 impl Window {
     /// Everything.
-    pub(super) fn whole() -> Self {
+    pub(crate) fn whole() -> Self {
         let far = f64::INFINITY;
         Self {
             left: -far,

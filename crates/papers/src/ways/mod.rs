@@ -98,6 +98,26 @@ fn sheet(site: &Site, name: &str, title: &str, window: &Window, size: f64) -> Pl
     }
 }
 
+/// Ways, pits, what was buried before and ground to keep off, for the screen: without words.
+pub(crate) fn on_screen(site: &Site) -> Scene {
+    let mut scene = Scene::new("", site.site.unit_system());
+    let layers = Layers::add_to(&mut scene);
+    let window = Window::whole();
+    let notes = layers.ends;
+    keep_off(&mut scene, (layers.keep_off, notes), (site, &window));
+    buried(&mut scene, (layers.buried, notes), (site, &window));
+    for way in &site.way {
+        drawn(
+            &mut scene,
+            layers.of(way),
+            &corners(site, way),
+            (&window, &way.id),
+        );
+    }
+    points(&mut scene, &layers, &mut Tags::default(), (site, &window, 1.0));
+    scene
+}
+
 fn at(point: &WayPoint) -> Option<Point> {
     point.at.as_ref().map(seen_from_above)
 }
