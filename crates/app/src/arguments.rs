@@ -10,8 +10,9 @@ structural, mains-electrical and life-safety work is for whoever is licensed for
 #[derive(Debug, Parser)]
 #[command(name = "gatewright", version, about, after_help = CAUTION)]
 pub(crate) struct Arguments {
+    /// Without a command, the workbench is served.
     #[command(subcommand)]
-    pub(crate) command: Command,
+    pub(crate) command: Option<Command>,
 }
 
 /// What can be asked.
@@ -118,6 +119,18 @@ pub(crate) enum Command {
     /// Exit status: 0 when the plan meets every need, 1 when there is none or something is unknown, 2 when the site file has
     /// problems.
     Plan(PlanArguments),
+    /// Open the workbench: design the sites of a folder in a browser on this computer, with every answer live.
+    ///
+    /// Each job is a folder with a `site.toml` in it; an editor may be open on the same files. Nothing can be reached from
+    /// another computer.
+    Serve {
+        /// Folder that holds the folders of the jobs, or the folder of one job; a folder of its own, with sites to try, when
+        /// missing.
+        folder: Option<PathBuf>,
+        /// Port to listen at; 7273, or a free one, when missing.
+        #[arg(long)]
+        port: Option<u16>,
+    },
     /// Write one changed value back into a site file; comments and layout stay.
     Set {
         /// Site file, or the folder that holds `site.toml`.
@@ -133,6 +146,15 @@ pub(crate) enum Command {
         #[arg(short, long, value_name = "FOLDER", default_value = "docs")]
         output: PathBuf,
     },
+}
+
+impl Default for Command {
+    fn default() -> Self {
+        Self::Serve {
+            folder: None,
+            port: None,
+        }
+    }
 }
 
 /// What can be asked of the walks.

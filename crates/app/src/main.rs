@@ -3,7 +3,9 @@
 mod arguments;
 mod command;
 mod folder;
+mod making;
 mod outcome;
+mod serve;
 mod show;
 mod tint;
 
@@ -12,7 +14,7 @@ use std::process::ExitCode;
 
 fn main() -> ExitCode {
     let arguments = arguments::Arguments::parse();
-    match command::run(arguments.command) {
+    match command::run(arguments.command.unwrap_or_default()) {
         Ok(outcome) => outcome.exit_code(),
         Err(complaint) => {
             outcome::complain(&complaint);

@@ -9,6 +9,7 @@ mod date;
 mod edit;
 mod exchange;
 mod field;
+mod form;
 mod id;
 mod model;
 mod money;
@@ -37,8 +38,9 @@ mod weather;
 
 pub use address::{Address, AddressBlock, AddressRange};
 pub use date::Date;
-pub use edit::set_value;
+pub use edit::{Understood, add_record, remove, set_value, understood};
 pub use exchange::{Exchange, part_names};
+pub use form::{FieldKind, Form, FormField, FormRecord, form, records};
 pub use id::Id;
 pub use model::*;
 pub use origin::{Origin, Place};

@@ -74,7 +74,7 @@ fn load_with(main: SourceFile, parts: Vec<SourceFile>, exchange: Option<&Exchang
 }
 
 /// The price book that the main file names, apart from the parts files.
-fn price_book_of(
+pub(crate) fn price_book_of(
     main: &SourceFile,
     mut parts: Vec<SourceFile>,
 ) -> (Option<SourceFile>, Vec<SourceFile>) {
@@ -106,10 +106,10 @@ pub fn files_named(text: &str) -> Vec<String> {
         .collect()
 }
 
-type Tree<'t> = Spanned<DeTable<'t>>;
+pub(crate) type Tree<'t> = Spanned<DeTable<'t>>;
 
 /// Parses all files; what is not TOML becomes a problem, one for each line, and those lines are remembered.
-fn parse(sources: &[Source]) -> (Vec<Tree<'_>>, Problems, BTreeSet<(usize, usize)>) {
+pub(crate) fn parse(sources: &[Source]) -> (Vec<Tree<'_>>, Problems, BTreeSet<(usize, usize)>) {
     let (mut trees, mut problems, mut spoiled) = (Vec::new(), Problems::default(), BTreeSet::new());
     for (file, source) in sources.iter().enumerate() {
         let (tree, errors) = DeTable::parse_recoverable(&source.text);
@@ -125,7 +125,7 @@ fn parse(sources: &[Source]) -> (Vec<Tree<'_>>, Problems, BTreeSet<(usize, usize
 }
 
 /// The entries of the parts files; an entry whose name is taken is a problem.
-fn part_entries<'t>(
+pub(crate) fn part_entries<'t>(
     sources: &[Source],
     trees: &'t [Tree<'t>],
     problems: &mut Problems,

@@ -51,6 +51,8 @@ pub(crate) struct Key {
     pub(crate) schema: fn(&mut Definitions) -> serde_json::Value,
     /// Tries to read a value of it.
     pub(crate) check: for<'t> fn(&mut Reader<'t>, &Node<'t>),
+    /// Reads a value of it and states what it says.
+    pub(crate) state: for<'t> fn(&mut Reader<'t>, &Node<'t>, &mut Statement),
     /// The keys of the record that it holds.
     pub(crate) keys: fn() -> Option<&'static [Key]>,
 }
@@ -64,6 +66,7 @@ impl Key {
             required: T::REQUIRED,
             schema: T::schema,
             check: check::<T>,
+            state: state::<T>,
             keys: T::keys,
         }
     }
@@ -72,6 +75,13 @@ impl Key {
 /// Reads a value only for its problems.
 fn check<'t, T: Field>(reader: &mut Reader<'t>, node: &Node<'t>) {
     let _ = T::read(reader, node);
+}
+
+/// Reads a value and states what it says, where it reads.
+fn state<'t, T: Field>(reader: &mut Reader<'t>, node: &Node<'t>, statement: &mut Statement) {
+    if let Some(value) = T::read(reader, node) {
+        value.state(node.key, statement);
+    }
 }
 
 /// Doc comment lines as one paragraph.

@@ -106,6 +106,15 @@ pub(crate) const REFERENCES: &[Rule] = &[
     ("joined", "bar_stock", &["bar_stock"]),
 ];
 
+/// The tables of the things that a key can name.
+pub(crate) fn targets(owner: &str, key: &str) -> Vec<String> {
+    let rule = REFERENCES
+        .iter()
+        .find(|(table, name, _)| *table == owner && *name == key);
+    let tables = rule.map_or(&[][..], |(_, _, tables)| tables);
+    tables.iter().map(|table| (*table).to_owned()).collect()
+}
+
 /// What an offer can leave out, or find there.
 const LEFT_OUT: &[&str] = &[
     "device",

@@ -22,6 +22,11 @@ impl Definitions {
         json!({ "$ref": format!("#/$defs/{name}") })
     }
 
+    /// A definition by its name; null where there is none.
+    pub(crate) fn definition(&self, name: &str) -> Value {
+        self.shared.get(name).cloned().unwrap_or_default()
+    }
+
     /// A reference to a quantity in quotes.
     pub(crate) fn quantity(&mut self, kind: Kind) -> Value {
         let name = kind

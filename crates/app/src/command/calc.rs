@@ -150,7 +150,8 @@ fn takes_and_gives(
     lines
 }
 
-fn to_json(value: &Value, units: UnitSystem) -> serde_json::Value {
+/// A value for machines.
+pub(crate) fn to_json(value: &Value, units: UnitSystem) -> serde_json::Value {
     let si = match value {
         Value::Quantity(_, number) => json!(number),
         Value::Count(count) => json!(count),
@@ -176,10 +177,7 @@ fn source(calculation: &Calculation) -> String {
 fn backward(solved: &Solved, note: Option<&str>, units: UnitSystem, as_json: bool) -> String {
     let print = |number: f64| print_kind(solved.kind, number, units);
     if as_json {
-        let places: Vec<_> = places(&solved.found)
-            .iter()
-            .map(|place| place_to_json(*place, solved.kind, units))
-            .collect();
+        let places = places(&solved.found, solved.kind, units);
         let any = matches!(solved.found, Found::Any);
         return format!(
             "{:#}",
@@ -191,7 +189,21 @@ fn backward(solved: &Solved, note: Option<&str>, units: UnitSystem, as_json: boo
         print(solved.lowest),
         print(solved.highest)
     );
-    let answer = match &solved.found {
+    let answer = in_words(solved, units);
+    let note = note
+        .map(|note| format!("\n{}", paint(note, quiet())))
+        .unwrap_or_default();
+    format!(
+        "{}{note}\n{}",
+        paint(answer, strong()),
+        paint(range, quiet())
+    )
+}
+
+/// What was found in the backward direction, as a sentence.
+pub(crate) fn in_words(solved: &Solved, units: UnitSystem) -> String {
+    let print = |number: f64| print_kind(solved.kind, number, units);
+    match &solved.found {
         Found::None {
             refused: Some(refusal),
             ..
@@ -227,23 +239,18 @@ fn backward(solved: &Solved, note: Option<&str>, units: UnitSystem, as_json: boo
                 all.join("; ")
             )
         }
-    };
-    let note = note
-        .map(|note| format!("\n{}", paint(note, quiet())))
-        .unwrap_or_default();
-    format!(
-        "{}{note}\n{}",
-        paint(answer, strong()),
-        paint(range, quiet())
-    )
+    }
 }
 
-fn places(found: &Found) -> Vec<Place> {
-    match found {
-        Found::One(place) => vec![*place],
-        Found::Several(places) => places.clone(),
-        Found::None { .. } | Found::Any => Vec::new(),
-    }
+/// Every value that was found, for machines.
+pub(crate) fn places(found: &Found, kind: Kind, units: UnitSystem) -> Vec<serde_json::Value> {
+    let places = match found {
+        Found::One(place) => std::slice::from_ref(place),
+        Found::Several(places) => places,
+        Found::None { .. } | Found::Any => &[],
+    };
+    let each = places.iter();
+    each.map(|place| place_to_json(*place, kind, units)).collect()
 }
 
 fn shown(place: Place, kind: Kind, units: UnitSystem) -> String {

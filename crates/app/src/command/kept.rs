@@ -33,7 +33,7 @@ pub(super) fn keep(site_file: &Path, records: Vec<WalkRecord>) -> Result<PathBuf
 }
 
 /// What was kept of each gate of a site, held against what the site is now.
-pub(super) fn kept(site: &Site, site_file: &Path) -> Result<Vec<KeptWalk>, Complaint> {
+pub(crate) fn kept(site: &Site, site_file: &Path) -> Result<Vec<KeptWalk>, Complaint> {
     let known = read(&beside(site_file))?;
     let of = |record: WalkRecord| {
         let gate = site.gate.iter().find(|gate| gate.id == *record.gate)?;

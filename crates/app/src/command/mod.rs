@@ -1,6 +1,6 @@
 //! One file a command.
 
-mod calc;
+pub(crate) mod calc;
 mod check;
 mod choose;
 mod cuts;
@@ -10,10 +10,13 @@ mod offer;
 mod pack;
 mod plan;
 mod queue;
+mod serve;
 mod set;
 mod verify;
 mod walk;
 
+pub(crate) use kept::kept;
+pub(crate) use pack::issue_day;
 pub(crate) use walk::Walked;
 
 use crate::arguments::Command;
@@ -52,12 +55,13 @@ pub(crate) fn run(command: Command) -> Result<Outcome, Complaint> {
         Command::Queue(arguments) => queue::run(&arguments),
         Command::Offer(arguments) => offer::run(&arguments),
         Command::Plan(arguments) => plan::run(&arguments),
+        Command::Serve { folder, port } => serve::run(folder.as_deref(), port),
         Command::Set { site, path, value } => set::run(&site, &path, &value),
         Command::Handbook { output } => handbook::run(&output),
     }
 }
 
 /// As many threads as this computer has for a program.
-fn threads() -> NonZeroUsize {
+pub(crate) fn threads() -> NonZeroUsize {
     std::thread::available_parallelism().unwrap_or(NonZeroUsize::MIN)
 }

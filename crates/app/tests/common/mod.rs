@@ -3,8 +3,12 @@
 #![allow(
     dead_code,
     clippy::unwrap_used,
+    clippy::expect_used,
+    clippy::panic,
     reason = "each test file takes what it needs, and a test may stop at the first surprise"
 )]
+
+pub(crate) mod served;
 
 use assert_cmd::Command;
 use std::fs;

@@ -1,8 +1,14 @@
 //! Writes one changed value back, and leaves every other byte of the file as it was.
 
 mod insert;
+mod structure;
+mod understood;
 mod value;
 mod walk;
+
+pub(crate) use structure::is_list;
+pub use structure::{add_record, remove};
+pub use understood::{Understood, understood};
 
 use crate::problem::{Code, Problem};
 use crate::read::load;
@@ -19,10 +25,7 @@ use walk::{Goal, Place};
 /// written as in the file, and text may go without its quotes: `640 lb ± 5 %`, `4`, `["-2 ft", "3 ft", "21 in"]`.
 /// A path that leads nowhere, a value that does not read and a zero where none can be are problems, and nothing is changed.
 pub fn set_value(text: &str, path: &str, value: &str) -> Result<String, Box<Problem>> {
-    let source = Source::new(SourceFile {
-        name: "the site file".to_owned(),
-        text: text.to_owned(),
-    });
+    let source = source_of_text(text);
     let (tree, errors) = DeTable::parse_recoverable(&source.text);
     if let Some(error) = errors.first() {
         return Err(Box::new(syntax::problem(&source, error)));
@@ -57,6 +60,14 @@ pub fn set_value(text: &str, path: &str, value: &str) -> Result<String, Box<Prob
         },
         Place::OneOf { .. } => Ok(changed),
     }
+}
+
+/// The text of a site file, so that problems can point into it.
+fn source_of_text(text: &str) -> Source {
+    Source::new(SourceFile {
+        name: "the site file".to_owned(),
+        text: text.to_owned(),
+    })
 }
 
 /// What says that the value at a place of the file must be more than zero, where it is not.

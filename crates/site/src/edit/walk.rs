@@ -34,9 +34,9 @@ pub(super) enum Place {
 }
 
 /// A step of a path with its bytes.
-struct Step<'p> {
-    word: &'p str,
-    span: Range<usize>,
+pub(super) struct Step<'p> {
+    pub(super) word: &'p str,
+    pub(super) span: Range<usize>,
 }
 
 /// A table on the way, with the bytes of its header or braces.
@@ -53,35 +53,34 @@ pub(super) fn source_of(path: &str) -> Source {
     })
 }
 
-/// Follows the path.
-pub(super) fn walk(root: &DeTable<'_>, text: &str, path: &str) -> Result<Goal, Box<Problem>> {
+/// The steps of a path, each with its bytes.
+pub(super) fn steps_of(path: &str) -> Vec<Step<'_>> {
     let mut start = 0;
-    let steps: Vec<Step<'_>> = path
-        .split('.')
+    path.split('.')
         .map(|word| {
             let span = start..start + word.len();
             start = span.end + 1;
             Step { word, span }
         })
-        .collect();
-    follow(
-        &Table {
-            table: root,
-            span: 0..0,
-        },
-        Site::KEYS,
-        &steps,
-        text,
-    )
-    .map_err(|(span, what, expected)| {
-        Box::new(
-            Problem::wrong(&source_of(path), &span, Code::UnknownPath, what).expected(expected),
-        )
-    })
+        .collect()
+}
+
+/// Follows the path.
+pub(super) fn walk(root: &DeTable<'_>, text: &str, path: &str) -> Result<Goal, Box<Problem>> {
+    let whole = Table {
+        table: root,
+        span: 0..0,
+    };
+    follow(&whole, Site::KEYS, &steps_of(path), text).map_err(|error| astray(path, error))
 }
 
 /// The bytes of the path at fault, what is so, and what was expected.
-type Astray = (Range<usize>, String, String);
+pub(super) type Astray = (Range<usize>, String, String);
+
+/// A path that leads nowhere, as a problem.
+pub(super) fn astray(path: &str, (span, what, expected): Astray) -> Box<Problem> {
+    Box::new(Problem::wrong(&source_of(path), &span, Code::UnknownPath, what).expected(expected))
+}
 
 /// Follows the steps from one table.
 fn follow(
@@ -115,7 +114,7 @@ fn follow(
 }
 
 /// The key that a step names.
-fn key_of(keys: &'static [Key], step: &Step<'_>) -> Result<&'static Key, Astray> {
+pub(super) fn key_of(keys: &'static [Key], step: &Step<'_>) -> Result<&'static Key, Astray> {
     keys.iter()
         .find(|key| key.name == step.word)
         .ok_or_else(|| {

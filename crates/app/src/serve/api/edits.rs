@@ -1,0 +1,154 @@
+//! Changes: made, taken back, made again.
+
+use super::Answer;
+use super::jobs::state;
+use crate::serve::answering::{turned, worked};
+use crate::serve::body::Sent;
+use crate::serve::refusal::Refusal;
+use crate::serve::store::{Edit, Job, Seen, stale};
+use crate::serve::workbench::Workbench;
+use axum::Json;
+use axum::extract::{Path, State};
+use serde::Deserialize;
+use serde_json::{Value, json};
+use std::sync::Arc;
+
+/// Changes to a state.
+#[derive(Debug, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub(super) struct Edits {
+    /// The revision that they are meant for.
+    expects: String,
+    /// One after the other; all or none are kept.
+    edits: Vec<Edit>,
+}
+
+/// A step back or forward.
+#[derive(Debug, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub(super) struct Step {
+    /// The revision that it is meant for.
+    expects: Option<String>,
+}
+
+/// Makes changes and keeps them.
+pub(super) async fn make(
+    State(workbench): State<Arc<Workbench>>,
+    Path(name): Path<String>,
+    Sent(asked): Sent<Edits>,
+) -> Answer {
+    let edits = asked.edits.clone();
+    let mut told = kept(workbench, name, move |job| job.edit(&asked.expects, &asked.edits)).await?;
+    let text = told.1.text();
+    let units = told.1.units();
+    told.0["understood"] = edits
+        .iter()
+        .map(|edit| json!(edit.understood(text, units)))
+        .collect();
+    Ok(Json(told.0))
+}
+
+/// A value that might be written.
+#[derive(Debug, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub(super) struct Reading {
+    /// Where.
+    path: String,
+    /// What.
+    value: String,
+}
+
+/// How a value would be understood; nothing is written.
+pub(super) async fn read(
+    State(workbench): State<Arc<Workbench>>,
+    Path(name): Path<String>,
+    Sent(asked): Sent<Reading>,
+) -> Answer {
+    let understood = workbench
+        .blocking(move |bench| {
+            let seen = bench.job(&name).and_then(|job| bench.look(&job))?;
+            site::understood(seen.text(), &asked.path, &asked.value, seen.units())
+                .map_err(|problem| Refusal::problem(&problem).at(asked.path))
+        })
+        .await??;
+    Ok(Json(json!(understood)))
+}
+
+/// What would turn with these changes; nothing is kept.
+pub(super) async fn trial(
+    State(workbench): State<Arc<Workbench>>,
+    Path(name): Path<String>,
+    Sent(asked): Sent<Edits>,
+) -> Answer {
+    let (before, answered) = workbench.answered(&name).await?;
+    if asked.expects != before.revision {
+        return Err(stale(&before));
+    }
+    let told = workbench
+        .blocking(move |bench| {
+            let job = bench.job(&name)?;
+            let tried = before.with(job.folder(), &asked.edits)?;
+            let answers = worked(&tried).map_err(|why| Refusal::unusable(why, "Try another value."))?;
+            let turned = turned(&answered.answers, &answers);
+            let findings: Vec<_> = answers
+                .findings
+                .iter()
+                .filter_map(|finding| {
+                    let was = turned.get(&finding.name())?;
+                    Some(json!({
+                        "name": finding.name(), "question": finding.question, "ask": finding.ask, "was": was,
+                        "verdict": finding.standing, "sentence": finding.sentence, "ratio": finding.ratio,
+                    }))
+                })
+                .collect();
+            let gone: Vec<String> = answered
+                .answers
+                .findings
+                .iter()
+                .map(design::Finding::name)
+                .filter(|name| answers.findings.iter().all(|finding| finding.name() != *name))
+                .collect();
+            Ok::<_, Refusal>(json!({
+                "revision": before.revision, "problems": tried.problems, "turned": findings, "gone": gone,
+            }))
+        })
+        .await??;
+    Ok(Json(told))
+}
+
+/// Takes the last change back.
+pub(super) async fn undo(
+    State(workbench): State<Arc<Workbench>>,
+    Path(name): Path<String>,
+    Sent(step): Sent<Step>,
+) -> Answer {
+    let kept = kept(workbench, name, move |job| job.undo(step.expects.as_deref()));
+    Ok(Json(kept.await?.0))
+}
+
+/// Makes the change again that was taken back.
+pub(super) async fn redo(
+    State(workbench): State<Arc<Workbench>>,
+    Path(name): Path<String>,
+    Sent(step): Sent<Step>,
+) -> Answer {
+    let kept = kept(workbench, name, move |job| job.redo(step.expects.as_deref()));
+    Ok(Json(kept.await?.0))
+}
+
+/// Does something to a job, and tells everybody what it says now.
+async fn kept(
+    workbench: Arc<Workbench>,
+    name: String,
+    act: impl FnOnce(&Job) -> Result<Arc<Seen>, Refusal> + Send + 'static,
+) -> Result<(Value, Arc<Seen>), Refusal> {
+    let seen = workbench
+        .blocking(move |bench| {
+            let job = bench.job(&name)?;
+            let seen = act(&job)?;
+            bench.noticed(&job, &seen);
+            Ok::<_, Refusal>(seen)
+        })
+        .await??;
+    Ok((state(&seen), seen))
+}

@@ -1,0 +1,49 @@
+//! The interface for programs, the same that the pages use: JSON, with refusals that say what to do.
+
+mod answers;
+mod calculations;
+mod create;
+mod edits;
+mod form;
+mod jobs;
+mod openapi;
+mod papers;
+mod tasks;
+
+use super::refusal::Refusal;
+use super::workbench::Workbench;
+use axum::routing::{get, post};
+use axum::{Json, Router};
+use serde_json::Value;
+use std::sync::Arc;
+
+/// An answer in JSON, or a refusal.
+type Answer = Result<Json<Value>, Refusal>;
+
+/// Every address below `/api/`.
+pub(super) fn routes() -> Router<Arc<Workbench>> {
+    Router::new()
+        .route("/api/jobs", get(jobs::list).post(create::make))
+        .route("/api/survey", get(create::survey))
+        .route("/api/calculations", get(calculations::list))
+        .route(
+            "/api/calculations/{name}",
+            get(calculations::by_address).post(calculations::by_body),
+        )
+        .route("/api/jobs/{job}", get(jobs::one))
+        .route("/api/jobs/{job}/site.toml", get(jobs::export))
+        .route("/api/jobs/{job}/edits", post(edits::make))
+        .route("/api/jobs/{job}/read", post(edits::read))
+        .route("/api/jobs/{job}/trial", post(edits::trial))
+        .route("/api/jobs/{job}/undo", post(edits::undo))
+        .route("/api/jobs/{job}/redo", post(edits::redo))
+        .route("/api/jobs/{job}/answers", get(answers::all))
+        .route("/api/jobs/{job}/answers/{*finding}", get(answers::one))
+        .route("/api/jobs/{job}/form", get(form::form))
+        .route("/api/jobs/{job}/papers", get(papers::list).post(papers::begin))
+        .route("/api/jobs/{job}/papers/{file}", get(papers::file))
+        .route("/api/tasks/{id}", get(tasks::one).delete(tasks::stop))
+        .route("/api/jobs/{job}/events", get(jobs::events))
+        .route("/api/events", get(jobs::all_events))
+        .route("/api/openapi.json", get(openapi::description))
+}

@@ -1,0 +1,150 @@
+//! Reads the files of a job, and puts a text in the place of a file so that either the old or the new one is there, whole.
+
+use crate::folder::in_digits;
+use crate::serve::refusal::Refusal;
+use sha2::{Digest as _, Sha256};
+use site::SourceFile;
+use std::fs::{File, OpenOptions};
+use std::io::Write as _;
+use std::path::{Component, Path, PathBuf};
+use std::time::SystemTime;
+
+/// The name of the site file inside its folder.
+pub(crate) const SITE_FILE: &str = "site.toml";
+/// Where a text is written before it takes the place of the file.
+const UNFINISHED: &str = ".site.toml.unfinished";
+/// Bytes of a file that are read: a year of weather is a tenth of it.
+const LARGEST: u64 = 16 * 1024 * 1024;
+
+/// The files of a job as they lie on the disk.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub(crate) struct Files {
+    /// The site file.
+    pub(crate) main: SourceFile,
+    /// The parts files, the weather file and the price book that it names, as far as they are there.
+    pub(crate) beside: Vec<SourceFile>,
+}
+
+impl Files {
+    /// Reads the site file and what it names.
+    pub(crate) fn read(folder: &Path) -> Result<Self, Refusal> {
+        let bytes = bytes(&folder.join(SITE_FILE)).map_err(|error| unreadable(folder, &error))?;
+        let text = String::from_utf8(bytes).map_err(|error| {
+            let before = &error.as_bytes()[..error.utf8_error().valid_up_to()];
+            let line = before.split(|byte| *byte == b'\n').count();
+            Refusal::unusable(
+                format!("Line {line} of {SITE_FILE} holds bytes that are not UTF-8 text."),
+                "Save the file as UTF-8.",
+            )
+            .at(format!("{}:{line}", folder.join(SITE_FILE).display()))
+        })?;
+        Ok(Self::with_text(folder, text))
+    }
+
+    /// The files if the site file had this text.
+    pub(crate) fn with_text(folder: &Path, text: String) -> Self {
+        let beside = named(&text)
+            .filter_map(|name| {
+                let bytes = bytes(&folder.join(&name)).ok()?;
+                // The name of a weather station may be in an older alphabet; in other files, the reader finds what is wrong.
+                let text = String::from_utf8_lossy(&bytes).into_owned();
+                Some(SourceFile { name, text })
+            })
+            .collect();
+        let main = SourceFile {
+            name: SITE_FILE.to_owned(),
+            text,
+        };
+        Self { main, beside }
+    }
+
+    /// Digits that tell this state of the files from every other.
+    pub(crate) fn revision(&self) -> String {
+        let mut digest = Sha256::new();
+        for file in std::iter::once(&self.main).chain(&self.beside) {
+            digest.update(file.name.as_bytes());
+            digest.update([0]);
+            digest.update(file.text.as_bytes());
+            digest.update([0]);
+        }
+        in_digits(&digest.finalize()[..8])
+    }
+}
+
+/// When each file of a job was written and how long it is: as long as this is the same, nothing has to be read again.
+pub(crate) type Stamp = Vec<Option<(SystemTime, u64)>>;
+
+/// The stamp of the files that a text names, the site file first.
+pub(crate) fn stamp(folder: &Path, text: &str) -> Stamp {
+    std::iter::once(SITE_FILE.to_owned())
+        .chain(named(text))
+        .map(|name| {
+            let about = std::fs::metadata(folder.join(name)).ok()?;
+            Some((about.modified().ok()?, about.len()))
+        })
+        .collect()
+}
+
+/// Files that a site names, as far as they lie in its own folder or below: what a site that came from elsewhere names must not
+/// lead to other files of this computer.
+fn named(text: &str) -> impl Iterator<Item = String> {
+    site::files_named(text).into_iter().filter(|name| {
+        let mut steps = Path::new(name).components().peekable();
+        steps.peek().is_some() && steps.all(|step| matches!(step, Component::Normal(_)))
+    })
+}
+
+fn bytes(path: &Path) -> std::io::Result<Vec<u8>> {
+    let about = std::fs::metadata(path)?;
+    if !about.is_file() || about.len() > LARGEST {
+        return Err(std::io::Error::other("it is not a file, or longer than 16 MiB"));
+    }
+    std::fs::read(path)
+}
+
+fn unreadable(folder: &Path, error: &std::io::Error) -> Refusal {
+    let path = folder.join(SITE_FILE);
+    if error.kind() == std::io::ErrorKind::NotFound {
+        return Refusal::absent(
+            "The site file of this job is not there any more.",
+            "Put it back, or open another job.",
+        )
+        .at(path.display().to_string());
+    }
+    Refusal::failed(
+        format!("The site file cannot be read ({error})."),
+        "See that the file may be read by you.",
+    )
+    .at(path.display().to_string())
+}
+
+/// Puts a text in the place of the site file; when this returns, it is on the disk.
+pub(crate) fn write_site(folder: &Path, text: &str) -> std::io::Result<()> {
+    // A site file that is a link stays one.
+    let target = folder.join(SITE_FILE).canonicalize()?;
+    let beside: PathBuf = target.parent().unwrap_or(folder).to_path_buf();
+    let unfinished = beside.join(UNFINISHED);
+    let mut file = File::create(&unfinished)?;
+    file.write_all(text.as_bytes())?;
+    if let Ok(about) = std::fs::metadata(&target) {
+        file.set_permissions(about.permissions())?;
+    }
+    file.sync_all()?;
+    std::fs::rename(&unfinished, &target)?;
+    sync_folder(&beside)
+}
+
+/// Writes a file that is not there yet.
+pub(crate) fn write_new(path: &Path, bytes: &[u8]) -> std::io::Result<()> {
+    let mut file = OpenOptions::new().write(true).create_new(true).open(path)?;
+    file.write_all(bytes)?;
+    file.sync_all()
+}
+
+/// Brings the names in a folder to the disk.
+pub(crate) fn sync_folder(folder: &Path) -> std::io::Result<()> {
+    if cfg!(unix) {
+        File::open(folder)?.sync_all()?;
+    }
+    Ok(())
+}

@@ -1,0 +1,279 @@
+//! One job: what its files say now, and changes that are kept before anybody is told so.
+
+use super::disk::{self, Files, Stamp};
+use super::edit::{Edit, all_made};
+use super::journal::Journal;
+use crate::serve::answering::Answered;
+use crate::serve::lock;
+use crate::serve::refusal::Refusal;
+use axum::http::StatusCode;
+use serde_json::json;
+use quantity::UnitSystem;
+use site::{Loaded, Problem, Problems, Severity, Site};
+use std::path::{Path, PathBuf};
+use std::sync::{Arc, Mutex};
+use tokio::sync::watch;
+
+/// A job.
+pub(crate) struct Job {
+    name: String,
+    folder: PathBuf,
+    journal: PathBuf,
+    open: Mutex<Option<Open>>,
+    answered: watch::Sender<Option<Arc<Answered>>>,
+}
+
+/// What is held of a job that was looked at.
+struct Open {
+    journal: Journal,
+    seen: Arc<Seen>,
+    stamp: Stamp,
+}
+
+/// What the files of a job say.
+#[derive(Debug)]
+pub(crate) struct Seen {
+    /// Digits that tell this state of the files from every other.
+    pub(crate) revision: String,
+    /// The files.
+    pub(crate) files: Files,
+    /// The site, as far as it can be read.
+    pub(crate) site: Option<Site>,
+    /// What is wrong or doubtful.
+    pub(crate) problems: Problems,
+    /// Changes that can be taken back.
+    pub(crate) undo: usize,
+    /// Changes that can be made again.
+    pub(crate) redo: usize,
+}
+
+impl Seen {
+    fn of(files: Files, (undo, redo): (usize, usize)) -> Self {
+        let revision = files.revision();
+        let Loaded { site, problems } = site::load(files.main.clone(), files.beside.clone());
+        Self {
+            revision,
+            files,
+            site,
+            problems,
+            undo,
+            redo,
+        }
+    }
+
+    /// The text of the site file.
+    pub(crate) fn text(&self) -> &str {
+        &self.files.main.text
+    }
+
+    /// What the files would say with these changes; nothing is kept.
+    pub(crate) fn with(&self, folder: &Path, edits: &[Edit]) -> Result<Self, Refusal> {
+        let text = all_made(self.text(), edits)?;
+        let files = Files::with_text(folder, text);
+        let seen = Self::of(files, (self.undo, self.redo));
+        if seen.site.is_none() && self.site.is_some() {
+            return Err(match seen.problems.iter().next() {
+                Some(problem) => Refusal::problem(problem),
+                None => Refusal::unusable(
+                    "With this change the site cannot be read any more.",
+                    "Take another value.",
+                ),
+            });
+        }
+        // A record that is new has to read; what a changed value does elsewhere is said and left to whoever changes it.
+        let adds = edits.iter().any(Edit::adds);
+        match seen.new_problem(self).filter(|_| adds) {
+            Some(problem) => Err(Refusal::problem(problem)),
+            None => Ok(seen),
+        }
+    }
+
+    /// A problem that was not there before.
+    fn new_problem(&self, before: &Self) -> Option<&Problem> {
+        let same = |one: &Problem, other: &Problem| {
+            (one.code, &one.path, &one.what) == (other.code, &other.path, &other.what)
+        };
+        self.problems.iter().find(|problem| {
+            problem.severity == Severity::Wrong
+                && !before.problems.iter().any(|known| same(known, problem))
+        })
+    }
+
+    /// The units that the site is written in.
+    pub(crate) fn units(&self) -> UnitSystem {
+        self.site
+            .as_ref()
+            .map_or(UnitSystem::UsCustomary, |site| site.site.unit_system())
+    }
+}
+
+impl Job {
+    /// The job in a folder, with its journal beside the jobs.
+    pub(crate) fn new(name: &str, folder: PathBuf, journal: PathBuf) -> Self {
+        Self {
+            name: name.to_owned(),
+            folder,
+            journal,
+            open: Mutex::new(None),
+            answered: watch::Sender::new(None),
+        }
+    }
+
+    /// Its name.
+    pub(crate) fn name(&self) -> &str {
+        &self.name
+    }
+
+    /// Its folder.
+    pub(crate) fn folder(&self) -> &Path {
+        &self.folder
+    }
+
+    /// The answers that were worked last.
+    pub(crate) fn answered(&self) -> &watch::Sender<Option<Arc<Answered>>> {
+        &self.answered
+    }
+
+    /// What its files say now. Files that nobody has touched are not read again.
+    pub(crate) fn look(&self) -> Result<Arc<Seen>, Refusal> {
+        let mut open = lock(&self.open);
+        if let Some(open) = open.as_ref()
+            && open.stamp == disk::stamp(&self.folder, open.seen.text())
+        {
+            return Ok(open.seen.clone());
+        }
+        self.read(&mut open).map(|open| open.seen.clone())
+    }
+
+    /// Makes changes to the state `expects`, and keeps them.
+    pub(crate) fn edit(&self, expects: &str, edits: &[Edit]) -> Result<Arc<Seen>, Refusal> {
+        let mut open = lock(&self.open);
+        let open = self.read(&mut open)?;
+        expected(expects, open)?;
+        let next = open.seen.with(&self.folder, edits)?;
+        if next.text() == open.seen.text() {
+            return Ok(open.seen.clone());
+        }
+        open.journal.change(next.text()).map_err(not_kept)?;
+        self.write(open, next)
+    }
+
+    /// Takes the last change back.
+    pub(crate) fn undo(&self, expects: Option<&str>) -> Result<Arc<Seen>, Refusal> {
+        let mut open = lock(&self.open);
+        let open = self.read(&mut open)?;
+        expects.map_or(Ok(()), |expects| expected(expects, open))?;
+        let text = open.journal.undone().ok_or_else(|| {
+            Refusal::new(
+                StatusCode::CONFLICT,
+                "There is no change to take back.",
+                "Go on from here.",
+            )
+        })?;
+        open.journal.undo().map_err(not_kept)?;
+        let next = Seen::of(Files::with_text(&self.folder, text), (0, 0));
+        self.write(open, next)
+    }
+
+    /// Makes the next change again.
+    pub(crate) fn redo(&self, expects: Option<&str>) -> Result<Arc<Seen>, Refusal> {
+        let mut open = lock(&self.open);
+        let open = self.read(&mut open)?;
+        expects.map_or(Ok(()), |expects| expected(expects, open))?;
+        let text = open.journal.redone().ok_or_else(|| {
+            Refusal::new(
+                StatusCode::CONFLICT,
+                "There is no change to make again.",
+                "Go on from here.",
+            )
+        })?;
+        open.journal.redo().map_err(not_kept)?;
+        let next = Seen::of(Files::with_text(&self.folder, text), (0, 0));
+        self.write(open, next)
+    }
+
+    /// Reads the files again, and writes into the journal what somebody else has changed.
+    fn read<'a>(&self, open: &'a mut Option<Open>) -> Result<&'a mut Open, Refusal> {
+        // The stamp comes first: what is written after it is found the next time.
+        let stamp = disk::stamp(&self.folder, "");
+        let files = Files::read(&self.folder)?;
+        let whole = disk::stamp(&self.folder, &files.main.text);
+        let stamp = if stamp.first() == whole.first() {
+            whole
+        } else {
+            Stamp::new()
+        };
+        let known = open.take();
+        let is_known = known
+            .as_ref()
+            .is_some_and(|known| known.seen.files == files);
+        let read = match known {
+            Some(known) if is_known => Open { stamp, ..known },
+            Some(Open { mut journal, .. }) => {
+                journal.found(&files.main.text).map_err(not_kept)?;
+                let seen = Arc::new(Seen::of(files, journal.counts()));
+                Open {
+                    journal,
+                    seen,
+                    stamp,
+                }
+            }
+            None => {
+                let journal =
+                    Journal::open(&self.journal, &files.main.text).map_err(not_kept)?;
+                let seen = Arc::new(Seen::of(files, journal.counts()));
+                Open {
+                    journal,
+                    seen,
+                    stamp,
+                }
+            }
+        };
+        Ok(open.insert(read))
+    }
+
+    /// Writes the file after the journal has its line.
+    fn write(&self, open: &mut Open, next: Seen) -> Result<Arc<Seen>, Refusal> {
+        if let Err(error) = disk::write_site(&self.folder, next.text()) {
+            open.journal.void().map_err(not_kept)?;
+            return Err(not_kept(error));
+        }
+        let (undo, redo) = open.journal.counts();
+        open.stamp = disk::stamp(&self.folder, next.text());
+        open.seen = Arc::new(Seen { undo, redo, ..next });
+        Ok(open.seen.clone())
+    }
+}
+
+/// Refuses changes to a state that is not there any more.
+fn expected(expects: &str, open: &Open) -> Result<(), Refusal> {
+    if expects == open.seen.revision {
+        Ok(())
+    } else {
+        Err(stale(&open.seen))
+    }
+}
+
+/// What was looked at is not there any more; this is what stands there now.
+pub(crate) fn stale(now: &Seen) -> Refusal {
+    Refusal::new(
+        StatusCode::CONFLICT,
+        "The site was changed elsewhere since you looked at it.",
+        "Look at what stands there now, and make the change again if it is still meant.",
+    )
+    .at("expects")
+    .expected(now.revision.clone())
+    .now(json!({
+        "revision": now.revision,
+        "text": now.text(),
+        "undo": now.undo,
+        "redo": now.redo,
+    }))
+}
+
+fn not_kept(error: std::io::Error) -> Refusal {
+    Refusal::failed(
+        format!("The change is not kept: the disk refuses it ({error})."),
+        "See that there is room on the disk and that the folder may be written to.",
+    )
+}
