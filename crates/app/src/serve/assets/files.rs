@@ -1,8 +1,40 @@
 //! The list of files: name, media type, bytes.
 
+use papers::engine::INTER;
+
+const STYLE: &str = "text/css; charset=utf-8";
+const SCRIPT: &str = "text/javascript; charset=utf-8";
+const FACE: &str = "font/otf";
+
+/// A file of this folder.
+macro_rules! here {
+    ($name:literal, $kind:expr) => {
+        ($name, $kind, include_bytes!($name))
+    };
+}
+
 /// Every file that pages may ask for.
-pub(in crate::serve) const FILES: &[(&str, &str, &[u8])] = &[(
-    "paper.css",
-    "text/css; charset=utf-8",
-    include_bytes!("paper.css"),
-)];
+pub(in crate::serve) const FILES: &[(&str, &str, &[u8])] = &[
+    here!("paper.css", STYLE),
+    here!("workbench.css", STYLE),
+    here!("plan.css", STYLE),
+    here!("answers.css", STYLE),
+    here!("form.css", STYLE),
+    here!("jobs.css", STYLE),
+    here!("calculations.css", STYLE),
+    here!("workbench.js", SCRIPT),
+    here!("plan.js", SCRIPT),
+    here!("sheet.js", SCRIPT),
+    here!("names.js", SCRIPT),
+    here!("lengths.js", SCRIPT),
+    here!("pointing.js", SCRIPT),
+    here!("answers.js", SCRIPT),
+    here!("edit.js", SCRIPT),
+    here!("house.js", SCRIPT),
+    here!("calculations.js", SCRIPT),
+    here!("jobs.js", SCRIPT),
+    here!("papers.js", SCRIPT),
+    here!("mark.svg", "image/svg+xml"),
+    ("inter-regular.otf", FACE, INTER[0]),
+    ("inter-semibold.otf", FACE, INTER[1]),
+];

@@ -1,0 +1,231 @@
+// Changing the site: one value at a time, each kept at once, taken back as often as one likes.
+
+import { Refused, ask, finding, made, markup, settled, tell, word } from "./house.js";
+
+/** @typedef {{do: string, path: string, value?: string}} Edit */
+
+export class Editor {
+  /** @param {string} job @param {HTMLElement} bench @param {{kept: () => void}} told */
+  constructor(job, bench, told) {
+    this.job = job;
+    this.bench = bench;
+    this.told = told;
+    /** What is being sent: one change after the other. */
+    this.queue = Promise.resolve();
+    const panel = this.panel;
+    panel.addEventListener("click", (event) => this.pressed(event));
+    panel.addEventListener("change", (event) => this.changed(event));
+    panel.addEventListener("keydown", (event) => this.key(event));
+    panel.addEventListener("input", (event) => this.typed(event));
+    this.read = settled(140, () => void this.understand());
+    /** @type {HTMLInputElement | null} */
+    this.field = null;
+    finding(panel);
+    this.showTry();
+  }
+
+  get panel() {
+    return /** @type {HTMLElement} */ (document.getElementById("edit"));
+  }
+
+  get revision() {
+    return this.bench.dataset.revision ?? "";
+  }
+
+  /** Sends changes; all of them are kept, or none. @param {Edit[]} edits */
+  send(edits) {
+    this.queue = this.queue.then(() => this.sent("edits", { expects: this.revision, edits }));
+    return this.queue;
+  }
+
+  /** @param {"undo" | "redo"} step */
+  step(step) {
+    this.queue = this.queue.then(() => this.sent(step, {}));
+    return this.queue;
+  }
+
+  /** @param {string} what @param {unknown} body */
+  async sent(what, body) {
+    const trouble = /** @type {HTMLElement} */ (document.getElementById("trouble"));
+    try {
+      this.known(await ask(`/api/jobs/${this.job}/${what}`, body));
+      tell(trouble, null);
+      word(what === "undo" ? "Taken back." : what === "redo" ? "Made again." : "Kept.");
+      this.told.kept();
+    } catch (refused) {
+      tell(trouble, refused);
+      if (!(refused instanceof Refused)) throw refused;
+      const place = /** @type {HTMLElement | null} */ (this.panel.querySelector(`[data-field="${CSS.escape(refused.told.where ?? "")}"] [data-says]`));
+      if (place) place.replaceChildren(made("p", { class: "wrong" }, `${refused.message} ${refused.told.do ?? ""}`));
+      if (refused.status === 409) this.told.kept();
+      word("Not kept. " + refused.message);
+    }
+  }
+
+  /** Takes over what the server says of the state. @param {{revision?: string, undo?: number, redo?: number}} state */
+  known(state) {
+    if (state.revision) this.bench.dataset.revision = state.revision;
+    for (const name of /** @type {const} */ (["undo", "redo"])) {
+      const button = /** @type {HTMLButtonElement | null} */ (document.getElementById(name));
+      if (button && state[name] !== undefined) button.disabled = state[name] === 0;
+    }
+  }
+
+  /** Shows a record, or the list of them; a value of it where one is named. @param {string | null} path @param {string} [value] */
+  async show(path, value = "") {
+    const query = path === null ? "" : `?of=${encodeURIComponent(path)}`;
+    const page = await markup(`/jobs/${this.job}/edit${query}`);
+    for (const id of ["record", "problems"]) {
+      const part = page.getElementById(id);
+      const old = document.getElementById(id);
+      if (part && old) old.replaceWith(document.adoptNode(part));
+    }
+    this.shownPath = path;
+    finding(this.panel);
+    this.showTry();
+    const field = /** @type {HTMLElement | null} */ (value ? this.panel.querySelector(`[data-path="${CSS.escape(value)}"]`) : null);
+    const details = /** @type {HTMLDetailsElement | null} */ (field?.closest("details"));
+    if (details) details.open = true;
+    (field ?? document.getElementById("record-name") ?? document.getElementById("find-record"))?.focus();
+  }
+
+  /** The record that holds a value, or the nearest one above it that there is. @param {string} path */
+  async showValue(path) {
+    const steps = path.split(".");
+    for (let many = steps.length; many > 0; many -= 1) {
+      await this.show(steps.slice(0, many).join("."), path);
+      if (document.getElementById("record-name")) return;
+    }
+  }
+
+  /** Brings the form up to what the file says now. */
+  async again() {
+    const focus = /** @type {HTMLElement | null} */ (document.activeElement);
+    const inside = focus && this.panel.contains(focus) ? focus.id : "";
+    const open = [...this.panel.querySelectorAll("#record details")].map((details) => /** @type {HTMLDetailsElement} */ (details).open);
+    const top = this.panel.scrollTop;
+    const query = this.shownPath === undefined || this.shownPath === null ? "" : `?of=${encodeURIComponent(this.shownPath)}`;
+    const page = await markup(`/jobs/${this.job}/edit${query}`);
+    for (const id of ["record", "problems", "undo", "redo"]) {
+      const part = page.getElementById(id);
+      const old = document.getElementById(id);
+      if (part && old && !(id === "record" && this.typing)) old.replaceWith(document.adoptNode(part));
+    }
+    const state = /** @type {HTMLElement | null} */ (page.getElementById("bench"))?.dataset.revision;
+    if (state) this.bench.dataset.revision = state;
+    [...this.panel.querySelectorAll("#record details")].forEach((details, at) => (/** @type {HTMLDetailsElement} */ (details).open = open[at] ?? false));
+    finding(this.panel);
+    this.showTry();
+    this.panel.scrollTop = top;
+    if (inside) document.getElementById(inside)?.focus({ preventScroll: true });
+  }
+
+  /** Somebody is in the middle of a value that is not kept. */
+  get typing() {
+    const field = document.activeElement;
+    return field instanceof HTMLInputElement && field.dataset.path !== undefined && field.value !== field.defaultValue;
+  }
+
+  showTry() {
+    for (const button of /** @type {NodeListOf<HTMLElement>} */ (this.panel.querySelectorAll("[data-try]"))) button.hidden = false;
+  }
+
+  /** @param {Event} event */
+  pressed(event) {
+    const target = /** @type {HTMLElement} */ (event.target);
+    const record = /** @type {HTMLElement | null} */ (target.closest("[data-record]"));
+    if (record) {
+      event.preventDefault();
+      const path = record.dataset.record ?? "";
+      void this.show(path === "*" ? null : path);
+    }
+    if (target.id === "undo" || target.id === "redo") void this.step(target.id);
+    const tried = target.dataset.try;
+    if (tried) void this.trial(tried);
+    const removed = target.dataset.remove;
+    if (removed) void this.send([{ do: "remove", path: removed }]).then(() => this.show(null));
+  }
+
+  /** @param {Event} event */
+  changed(event) {
+    const field = /** @type {HTMLInputElement} */ (event.target);
+    const path = field.dataset.path;
+    if (path === undefined || field.matches("[data-holds]")) return;
+    const value = field.value.trim();
+    if (field instanceof HTMLInputElement && value === field.defaultValue) return;
+    void this.send([value === "" ? { do: "remove", path } : { do: "set", path, value }]);
+    if (field instanceof HTMLInputElement) field.defaultValue = field.value;
+  }
+
+  /** @param {KeyboardEvent} event */
+  key(event) {
+    const field = /** @type {HTMLInputElement} */ (event.target);
+    if (event.key === "Escape" && field.dataset.path !== undefined) field.value = field.defaultValue;
+  }
+
+  /** @param {Event} event */
+  typed(event) {
+    const field = /** @type {HTMLInputElement} */ (event.target);
+    if (field.tagName !== "INPUT" || field.dataset.path === undefined) return;
+    this.field = field;
+    this.read();
+  }
+
+  /** Says how a value would be understood. */
+  async understand() {
+    const field = this.field;
+    const says = field?.closest(".field")?.querySelector("[data-says]");
+    if (!field || !says || field.value.trim() === "") return;
+    try {
+      const told = await ask(`/api/jobs/${this.job}/read`, { path: field.dataset.path, value: field.value });
+      const text = told.text ?? told.understood ?? "";
+      says.replaceChildren(made("p", { class: "understood" }, text ? `Read as ${text}${told.known && told.known !== "stated" ? `, ${told.known}` : ""}.` : "It reads."));
+      field.removeAttribute("aria-invalid");
+    } catch (refused) {
+      if (!(refused instanceof Refused)) throw refused;
+      const { expected, do: act } = refused.told;
+      says.replaceChildren(made("p", { class: "wrong" }, [refused.message, expected ? `Expected: ${expected}.` : "", act ?? ""].filter(Boolean).join(" ")));
+      field.setAttribute("aria-invalid", "true");
+    }
+  }
+
+  /** Which findings would turn with a value; nothing is kept until somebody says so. @param {string} path */
+  async trial(path) {
+    const place = /** @type {HTMLElement} */ (document.getElementById("trial"));
+    const field = /** @type {HTMLInputElement | null} */ (this.panel.querySelector(`[data-path="${CSS.escape(path)}"]`));
+    if (!field) return;
+    const box = made("div", { class: "trial" }, made("h3", {}, "What if"));
+    const input = /** @type {HTMLInputElement} */ (made("input", { "aria-label": "Value to try", value: field.value, "data-holds": "" }));
+    const says = made("div", { role: "status" });
+    const act = (/** @type {string} */ words, /** @type {() => void} */ work) => {
+      const button = made("button", { type: "button" }, words);
+      button.addEventListener("click", work);
+      return button;
+    };
+    const edits = () => [{ do: "set", path, value: input.value.trim() }];
+    const attempt = async () => {
+      says.textContent = "Working …";
+      try {
+        const told = await ask(`/api/jobs/${this.job}/trial`, { expects: this.revision, edits: edits() });
+        const lines = told.turned.map((/** @type {any} */ one) => made("li", {}, made("strong", {}, saidVerdict(one.verdict)), one.was ? ` (was ${saidVerdict(one.was).toLowerCase()}): ` : " (new): ", one.sentence));
+        says.replaceChildren(made("p", {}, told.turned.length ? `${told.turned.length} would turn:` : "No answer would turn."), made("ul", { class: "rows" }, ...lines));
+      } catch (refused) {
+        tell(says, refused);
+      }
+    };
+    box.append(made("p", { class: "typed" }, path), input, made("p", { class: "pressing" },
+      act("Try it", () => void attempt()),
+      act("Keep it", () => void this.send(edits()).then(() => place.replaceChildren())),
+      act("Drop it", () => place.replaceChildren())), says);
+    place.replaceChildren(box);
+    place.scrollIntoView({ block: "nearest" });
+    input.focus();
+    input.select();
+  }
+}
+
+/** @param {string} verdict */
+function saidVerdict(verdict) {
+  const words = /** @type {Record<string, string>} */ ({ fails: "Fails", "turns-within-tolerance": "Not sure", unknown: "Unknown", outside: "Outside", holds: "Holds", figure: "Figure" });
+  return words[verdict] ?? verdict;
+}

@@ -1,0 +1,79 @@
+// The workbench: drawing, answers and form speak of the same things.
+
+import { Answers } from "./answers.js";
+import { Editor } from "./edit.js";
+import { settled } from "./house.js";
+import { Plan } from "./plan.js";
+
+const bench = /** @type {HTMLElement} */ (document.getElementById("bench"));
+const job = bench.dataset.job ?? "";
+
+/** @param {string} panel */
+function turnTo(panel) {
+  bench.dataset.panel = panel;
+  for (const link of /** @type {NodeListOf<HTMLElement>} */ (document.querySelectorAll(".bar [data-panel-to]"))) {
+    if (link.dataset.panelTo === panel) link.setAttribute("aria-current", "true");
+    else link.removeAttribute("aria-current");
+  }
+  plan.sheet?.show();
+}
+
+/** @param {string} path */
+function edit(path) {
+  turnTo("edit");
+  void editor.showValue(path);
+}
+
+const redraw = settled(10, () => {
+  void plan.again();
+  void editor.again();
+});
+
+const plan = new Plan(job, {
+  chosen: (path) => answers.light(path, true),
+  over: (path) => answers.light(path || plan.chosen),
+  move: (edits) => void editor.send(edits.map((one) => ({ do: "set", ...one }))),
+  edit,
+});
+const answers = new Answers(job, {
+  light: (paths) => plan.light(paths.length ? paths : plan.chosen ? [plan.chosen] : []),
+  edit,
+});
+const editor = new Editor(job, bench, {
+  kept: () => {
+    redraw();
+    void answers.again();
+  },
+});
+
+for (const link of /** @type {NodeListOf<HTMLElement>} */ (document.querySelectorAll("[data-panel-to]"))) {
+  link.addEventListener("click", (event) => {
+    event.preventDefault();
+    const to = link.dataset.panelTo ?? "plan";
+    turnTo(to === bench.dataset.panel && to === "edit" ? "answers" : to);
+    if (to === "edit" && bench.dataset.panel === "edit") document.getElementById("find-record")?.focus();
+  });
+}
+document.addEventListener("keydown", (event) => {
+  if (event.key === "Escape" && bench.dataset.panel === "edit" && !(event.target instanceof HTMLInputElement)) turnTo("answers");
+  const typing = event.target instanceof HTMLInputElement && event.target.type !== "range";
+  if ((event.ctrlKey || event.metaKey) && event.key.toLowerCase() === "z" && !typing) {
+    event.preventDefault();
+    void editor.step(event.shiftKey ? "redo" : "undo");
+  }
+});
+
+const events = new EventSource(`/api/jobs/${job}/events`);
+events.addEventListener("changed", (event) => {
+  const told = JSON.parse(event.data);
+  if (told.revision === bench.dataset.revision) return;
+  editor.known(told);
+  redraw();
+});
+events.addEventListener("answered", (event) => {
+  const told = JSON.parse(event.data);
+  const list = /** @type {HTMLElement | null} */ (document.getElementById("answers-list"));
+  if (list?.dataset.revision !== told.revision) void answers.again();
+});
+
+turnTo(bench.dataset.panel ?? "plan");

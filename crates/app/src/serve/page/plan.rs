@@ -1,0 +1,175 @@
+//! The drawing of a gate on the page: from above or from the road, its layers, and what stands on it.
+
+use design::zone;
+use maud::{Markup, PreEscaped, html};
+use papers::live::{self, Item, Live};
+use quantity::{Quantity as _, Ratio, UnitSystem};
+use site::{Gate, Site};
+
+/// What of a site is drawn.
+#[derive(Debug, Clone, Default, serde::Deserialize)]
+#[serde(default)]
+pub(super) struct Shown {
+    /// The gate; the first where none is named.
+    gate: String,
+    /// `elevation`, or from above.
+    view: String,
+    /// How far it is open, from 0 to 1.
+    open: Option<f64>,
+}
+
+impl Shown {
+    fn gate<'s>(&self, site: &'s Site) -> Option<&'s Gate> {
+        let named = site.gate.iter().find(|gate| gate.id == *self.gate.as_str());
+        named.or(site.gate.first())
+    }
+
+    fn open(&self) -> f64 {
+        let open = self.open.unwrap_or(0.0);
+        if open.is_finite() { open.clamp(0.0, 1.0) } else { 0.0 }
+    }
+
+    fn is_elevation(&self) -> bool {
+        self.view == "elevation"
+    }
+}
+
+/// The drawing with all that belongs to it.
+pub(super) fn drawn(job: &str, site: Option<&Site>, shown: &Shown) -> Markup {
+    let gate = site.and_then(|site| Some((site, shown.gate(site)?)));
+    html! {
+        div id="drawing" {
+            @match gate {
+                Some((site, gate)) => (of_gate(job, (site, gate), shown)),
+                None => p class="waiting" { "There is no gate in the site file that can be drawn. Add one under Edit." },
+            }
+        }
+    }
+}
+
+fn of_gate(job: &str, (site, gate): (&Site, &Gate), shown: &Shown) -> Markup {
+    let open = Ratio::from_base(shown.open());
+    let live = if shown.is_elevation() {
+        live::elevation(site, gate, open)
+    } else {
+        live::plan(site, gate, open)
+    };
+    let units = if site.site.unit_system() == UnitSystem::Si { "si" } else { "us" };
+    html! {
+        div class="tools" {
+            (views(job, site, gate, shown))
+            div class="travel" {
+                label for="travel" { "Open" }
+                input type="range" id="travel" min="0" max="100" step="1" value=(format!("{:.0}", shown.open() * 100.0));
+                output id="opened" for="travel" { (format!("{:.0} %", shown.open() * 100.0)) }
+            }
+            (looks(&live))
+        }
+ div class="frame" {
+        div class="stage" id="stage" tabindex="0" role="group" data-units=(units) data-gate=(gate.id) data-view=(if shown.is_elevation() { "elevation" } else { "plan" })
+            aria-label={ (live.title) ". Arrow keys move the sheet, plus and minus go nearer and farther, zero shows it whole." } {
+            (PreEscaped(&live.svg))
+        }
+        div class="card" id="card" role="group" aria-label="What is chosen" hidden {}
+        }
+        p class="reading" id="reading" role="status" { (hint(shown)) }
+        (things(&live))
+        @if !shown.is_elevation() { (zones((site, gate), &live)) }
+        @if !live.without_place.is_empty() {
+            p class="soft aside" { "Without a place, so not drawn: " (live.without_place.join(", ")) "." }
+        }
+    }
+}
+
+fn hint(shown: &Shown) -> &'static str {
+    if shown.is_elevation() {
+        "Seen from the road."
+    } else {
+        "Road below, property above."
+    }
+}
+
+fn views(job: &str, site: &Site, gate: &Gate, shown: &Shown) -> Markup {
+    let at = |gate: &Gate, view: &str| format!("/jobs/{job}?gate={}&view={view}", gate.id);
+    let elevation = shown.is_elevation();
+    html! {
+        nav class="views" aria-label="View" {
+            a class={ "button" @if !elevation { " first" } } href=(at(gate, "plan")) data-view="plan" aria-current=[(!elevation).then_some("true")] { "From above" }
+            a class={ "button" @if elevation { " first" } } href=(at(gate, "elevation")) data-view="elevation" aria-current=[elevation.then_some("true")] { "From the road" }
+            @if site.gate.len() > 1 {
+                @for other in &site.gate {
+                    a class={ "button" @if other.id == gate.id { " first" } } href=(at(other, if elevation { "elevation" } else { "plan" })) data-gate=(other.id)
+                        aria-current=[(other.id == gate.id).then_some("true")] { "Gate " (other.id) }
+                }
+            }
+        }
+    }
+}
+
+fn looks(live: &Live) -> Markup {
+    html! {
+        div class="looks" {
+            button type="button" data-do="nearer" { "Nearer" }
+            button type="button" data-do="farther" { "Farther" }
+            button type="button" data-do="whole" { "Whole" }
+            button type="button" data-do="measure" aria-pressed="false" { "Measure" }
+            button type="button" data-do="grid" aria-pressed="false" { "Grid" }
+            details class="layers" {
+                summary class="button" { "Layers" }
+                fieldset {
+                    legend class="unseen" { "Layers that are shown" }
+                    @for layer in &live.layers {
+                        label class="choice" { input type="checkbox" data-layer=(layer.class) checked[layer.shown]; (layer.name) }
+                    }
+                }
+            }
+        }
+    }
+}
+
+/// What stands on the drawing, for whoever does not point at it.
+fn things(live: &Live) -> Markup {
+    let own = live.items.iter().filter(|item| item.key == "at");
+    html! {
+        details class="things disclosed aside" {
+            summary { "Things on the drawing" }
+            ul {
+                @for item in own {
+                    @let other = live.items.iter().find(|it| it.path == item.path && it.key == "to");
+                    li { (thing(item, other)) }
+                }
+            }
+        }
+    }
+}
+
+fn thing(item: &Item, other: Option<&Item>) -> Markup {
+    let place = |item: &Item| serde_json::json!(item.place).to_string();
+    let spot = |item: &Item| format!("{:.4} {:.4}", item.at.x.base(), -item.at.y.base());
+    html! {
+        button type="button" class="plain" data-thing=(item.path) data-name=(item.name) data-kind=(item.kind) data-movable=(item.movable)
+            data-at=(spot(item)) data-place=(place(item)) data-carried=[item.carried_by] data-beside=(item.beside)
+            data-to=[other.map(spot)] data-to-place=[other.map(place)] {
+            span class="strong" { (item.name) } " " span class="soft" { (item.kind) }
+        }
+    }
+}
+
+fn zones((site, gate): (&Site, &Gate), live: &Live) -> Markup {
+    html! {
+        @if !live.zones.is_empty() || !zone::all_known(site, gate) {
+            details class="disclosed aside" {
+                summary { "Hazard zones by number" }
+                ol class="zones" {
+                    @for zone in &live.zones {
+                        li data-zone-words=(zone.number) { span class="strong" { (zone.number) ". " (zone.standing) } " " (zone.words) }
+                    }
+                }
+                @if !zone::all_known(site, gate) {
+                    p { "Some kinds of place are left out, since facts are missing; the answers on hazard zones tell which." }
+                }
+                p class="soft" { "A blank place is not a safe one: only what the site file holds is worked out. The gate is looked over on site before it moves." }
+            }
+        }
+    }
+}

@@ -1,0 +1,114 @@
+//! The workbench of one site: the drawing, the answers beside it, and the form to change it.
+
+use super::plan::{self, Shown};
+use super::shell::{Place, Shell};
+use super::{answers, form};
+use crate::serve::answering::Answered;
+use crate::serve::store::Seen;
+use maud::{Markup, html};
+use site::{Form, FormRecord, Problem, Site};
+
+/// What the page shows.
+pub(super) struct Bench<'a> {
+    /// Name of the job in addresses.
+    pub(super) job: &'a str,
+    /// What its files say.
+    pub(super) seen: &'a Seen,
+    /// The answers, where they are at hand.
+    pub(super) answered: Option<&'a Answered>,
+    /// What is drawn.
+    pub(super) shown: &'a Shown,
+    /// The records to choose from.
+    pub(super) records: &'a [FormRecord],
+    /// The chosen record.
+    pub(super) form: Option<&'a Form>,
+    /// Which of the panels is open on a small screen.
+    pub(super) panel: &'a str,
+}
+
+impl Bench<'_> {
+    /// What the site is called.
+    pub(super) fn title(&self) -> String {
+        title(self.job, self.seen.site.as_ref())
+    }
+
+    /// The page.
+    pub(super) fn page(&self) -> Markup {
+        let title = self.title();
+        let shell = Shell {
+            title: &title,
+            place: Place::Job(self.job, &title),
+            styles: &["workbench.css", "plan.css", "answers.css", "form.css"],
+            modules: &["workbench.js"],
+            class: "workbench",
+        };
+        shell.around(&html! {
+            div class="bench" id="bench" data-job=(self.job) data-revision=(self.seen.revision) data-panel=(self.panel) {
+                section class="panel" id="plan" aria-label="Plan" { (plan::drawn(self.job, self.seen.site.as_ref(), self.shown)) }
+                section class="panel" id="answers" aria-label="Answers" {
+                    div class="panel-head" {
+                        h1 { "Answers" }
+                        p class="find-answer" {
+                            label class="unseen" for="find-answer" { "Find among the answers" }
+                            input id="find-answer" type="search" autocomplete="off" placeholder="Find …";
+                        }
+                    }
+                    (answers::list(self.job, self.answered))
+                }
+                section class="panel drawer" id="edit" aria-label="Edit" {
+                    div class="panel-head" {
+                        h2 { "Edit" }
+                        div class="steps-back" {
+                            (step("undo", "Take back", self.seen.undo))
+                            (step("redo", "Again", self.seen.redo))
+                            button type="button" class="close" data-panel-to="answers" { "Close" }
+                        }
+                    }
+                    div id="trouble" role="alert" {}
+                    div id="trial" role="status" {}
+                    (problems(self.seen))
+                    (form::chosen(self.job, self.records, self.form))
+                }
+            }
+            nav class="bar" aria-label="Parts of the workbench" {
+                a href="#plan" data-panel-to="plan" { "Plan" }
+                a href="#answers" data-panel-to="answers" { "Answers" }
+                a href={ "/jobs/" (self.job) "/edit" } data-panel-to="edit" { "Edit" }
+                a href={ "/jobs/" (self.job) "/papers" } { "Papers" }
+            }
+            div class="word" id="word" role="status" {}
+        })
+    }
+}
+
+/// What a site is called, or else its folder.
+pub(super) fn title(job: &str, site: Option<&Site>) -> String {
+    site.map_or_else(|| job.to_owned(), |site| site.site.name.to_string())
+}
+
+fn step(what: &str, words: &str, left: usize) -> Markup {
+    html! { button type="button" id=(what) disabled[left == 0] { (words) } }
+}
+
+/// What is wrong or doubtful in the files.
+pub(super) fn problems(seen: &Seen) -> Markup {
+    html! {
+        div id="problems" {
+            @if !seen.problems.is_empty() {
+                details class="disclosed" open {
+                    summary { (seen.problems.len()) " to be put right in the file" }
+                    ul class="rows" { @for problem in seen.problems.iter() { li { (of_problem(problem)) } } }
+                }
+            }
+        }
+    }
+}
+
+fn of_problem(problem: &Problem) -> Markup {
+    html! {
+        p class="strong" { (problem.what) "." }
+        @if let Some(expected) = &problem.expected { p { "Expected: " (expected) "." } }
+        @if let Some(write) = &problem.write { p { "Write " span class="typed" { (write) } } }
+        p class="soft typed" { (problem.file) ":" (problem.line) }
+    }
+}

@@ -1,0 +1,69 @@
+// Jobs, calculators and papers.
+
+import assert from "node:assert/strict";
+import test from "node:test";
+import { SIZES, house, opened } from "./house.mjs";
+
+const own = house(["clinic"]);
+const PHONE = SIZES[0];
+
+test("a calculation is worked while one writes, and its address carries it", async () => {
+  const page = await opened(own, "/calculations/voltage-drop", PHONE);
+  const answer = page.locator("#answer");
+  const first = await answer.textContent();
+  const field = page.locator("#v-current");
+  const before = await field.inputValue();
+  await field.fill("3.21 A");
+  await page.waitForFunction((was) => document.querySelector("#answer")?.textContent !== was, first);
+  assert.match(page.url(), /current=3\.21/);
+  const worked = await answer.textContent();
+  const again = await opened(own, new URL(page.url()).pathname + new URL(page.url()).search, PHONE);
+  assert.equal(await again.locator("#answer").textContent(), worked);
+  await field.fill(before);
+  await page.waitForFunction((was) => document.querySelector("#answer")?.textContent === was, first);
+  await page.close();
+  await again.close();
+});
+
+test("a calculation is solved backward", async () => {
+  const page = await opened(own, "/calculations/voltage-drop", PHONE);
+  const given = await page.locator("#v-length").inputValue();
+  await page.locator('[data-look="v-length"]').click();
+  await page.locator("#v-drop").fill("10 %");
+  await page.waitForFunction(() => /Looked for from/.test(document.querySelector("#answer")?.textContent ?? ""));
+  assert.notEqual(await page.locator("#answer dd").first().textContent(), given);
+  await page.close();
+});
+
+test("a wrong input is said beside its field", async () => {
+  const page = await opened(own, "/calculations/voltage-drop", PHONE);
+  await page.locator("#v-current").fill("three");
+  await page.locator('[data-says="current"] .wrong').waitFor();
+  await page.close();
+});
+
+test("a first site comes from the survey", async () => {
+  const page = await opened(own, "/", PHONE);
+  await page.getByRole("button", { name: "New job" }).click();
+  await page.getByLabel("What is the site called?").fill("North yard");
+  await page.getByLabel("How wide is the clear opening?").fill("16 ft");
+  await page.getByLabel("How high is the leaf?").fill("6 ft");
+  await page.getByLabel("How often does it open on a full day?").fill("60");
+  await page.getByRole("button", { name: "Make it" }).click();
+  await page.waitForURL(/\/jobs\/north-yard/);
+  assert.ok(await page.locator("svg.live").count());
+  await page.close();
+});
+
+test("the papers are made and handed out", { timeout: 240000 }, async () => {
+  const page = await opened(own, "/jobs/clinic/papers", PHONE);
+  await page.getByRole("button", { name: "Make the papers" }).click();
+  await page.locator("#list li").first().waitFor({ timeout: 200000 });
+  const at = await page.locator("#list a").first().getAttribute("href");
+  const got = await page.request.get(own.at + at);
+  assert.equal(got.status(), 200);
+  assert.ok((await got.body()).length > 1000);
+  await page.close();
+});
+
+test("no fault was told by any page", () => assert.deepEqual(own.faults, []));
