@@ -107,9 +107,9 @@ test("verdicts are left out and the answers searched", async () => {
 
 test("a value is kept, said how it was understood, turns answers, and is taken back", async () => {
   const before = text("boatyard");
-  const page = await opened(own, "/jobs/boatyard/edit?of=device.reader-in", DESK);
+  const page = await opened(own, "/jobs/boatyard/edit?of=device.reader-entry", DESK);
   await answered(page);
-  const field = page.locator('[data-path="device.reader-in.least_voltage"]');
+  const field = page.locator('[data-path="device.reader-entry.least_voltage"]');
   await field.fill("23 V");
   await page.getByText(/Read as 23/).waitFor();
   await field.press("Enter");
@@ -124,8 +124,8 @@ test("a value is kept, said how it was understood, turns answers, and is taken b
 
 test("what does not read is refused with what to write, and the file stays", async () => {
   const before = text("boatyard");
-  const page = await opened(own, "/jobs/boatyard/edit?of=device.reader-in", DESK);
-  const field = page.locator('[data-path="device.reader-in.least_voltage"]');
+  const page = await opened(own, "/jobs/boatyard/edit?of=device.reader-entry", DESK);
+  const field = page.locator('[data-path="device.reader-entry.least_voltage"]');
   await field.fill("11 furlongs");
   await field.press("Enter");
   await page.locator("#trouble .trouble").waitFor();

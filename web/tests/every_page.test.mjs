@@ -15,7 +15,7 @@ const PAGES = [
   ["jobs", "/"],
   ["bench", "/jobs/boatyard-faulty"],
   ["elevation", "/jobs/boatyard?view=elevation&open=0.4"],
-  ["edit", "/jobs/boatyard/edit?of=device.reader-in"],
+  ["edit", "/jobs/boatyard/edit?of=device.reader-entry"],
   ["records", "/jobs/clinic/edit"],
   ["papers", "/jobs/boatyard/papers"],
   ["calculations", "/calculations"],

@@ -15,17 +15,25 @@ fn a_change_is_in_the_file_when_it_is_confirmed_and_can_be_taken_back_after_a_re
     let mut bench = Served::start(folder.path());
     let first = bench.text("boatyard");
     let revision = bench.revision("boatyard");
-    let told = bench.set("boatyard", &revision, LEAST, "11.1 V, measured").good();
+    let told = bench
+        .set("boatyard", &revision, LEAST, "11.1 V, measured")
+        .good();
     assert_eq!((&told["undo"], &told["redo"]), (&json!(1), &json!(0)));
     assert_eq!(told["understood"][0]["text"], "11.1 V");
     assert_eq!(told["understood"][0]["known"], "measured");
     let second = bench.text("boatyard");
     assert_eq!(
-        second.lines().zip(first.lines()).filter(|(new, old)| new != old).count(),
+        second
+            .lines()
+            .zip(first.lines())
+            .filter(|(new, old)| new != old)
+            .count(),
         1
     );
     let revision = told["revision"].as_str().unwrap().to_owned();
-    bench.set("boatyard", &revision, "gate.main.leaf.leaf.mass", "700 lb").good();
+    bench
+        .set("boatyard", &revision, "gate.main.leaf.leaf.mass", "700 lb")
+        .good();
     bench.kill();
 
     let bench = Served::start(folder.path());
@@ -36,7 +44,9 @@ fn a_change_is_in_the_file_when_it_is_confirmed_and_can_be_taken_back_after_a_re
     };
     undo(&second, 1, 1);
     undo(&first, 0, 2);
-    bench.post("/api/jobs/boatyard/undo", &json!({})).refused(409);
+    bench
+        .post("/api/jobs/boatyard/undo", &json!({}))
+        .refused(409);
     let told = bench.post("/api/jobs/boatyard/redo", &json!({})).good();
     assert_eq!(bench.text("boatyard"), second);
     assert_eq!((&told["undo"], &told["redo"]), (&json!(1), &json!(1)));
@@ -78,7 +88,9 @@ fn what_an_editor_has_written_appears_is_not_written_over_and_can_be_taken_back(
     let revision = bench.revision("boatyard");
     let edited = first.replace("revision = \"C\"", "revision = \"D\"");
     std::fs::write(folder.path().join("boatyard/site.toml"), &edited).unwrap();
-    let told = bench.set("boatyard", &revision, LEAST, "11.1 V").refused(409);
+    let told = bench
+        .set("boatyard", &revision, LEAST, "11.1 V")
+        .refused(409);
     assert_eq!(told["now"]["text"], edited.as_str());
     assert_eq!(bench.text("boatyard"), edited);
     let revision = told["now"]["revision"].as_str().unwrap();
@@ -96,7 +108,11 @@ fn what_an_editor_writes_while_the_workbench_is_closed_can_be_taken_back_too() {
     let first = bench.text("clinic");
     bench.revision("clinic");
     bench.kill();
-    std::fs::write(folder.path().join("clinic/site.toml"), format!("{first}\n# seen\n")).unwrap();
+    std::fs::write(
+        folder.path().join("clinic/site.toml"),
+        format!("{first}\n# seen\n"),
+    )
+    .unwrap();
     let bench = Served::start(folder.path());
     let state = bench.get("/api/jobs/clinic").good();
     assert_eq!(state["undo"], 1);
@@ -148,7 +164,10 @@ fn a_trial_shows_what_would_turn_and_keeps_nothing() {
         .iter()
         .find(|one| one["name"] == "power-voltage-at-device/reader-entry");
     let voltage = voltage.unwrap();
-    assert_eq!((&voltage["was"], &voltage["verdict"]), (&json!("holds"), &json!("fails")));
+    assert_eq!(
+        (&voltage["was"], &voltage["verdict"]),
+        (&json!("holds"), &json!("fails"))
+    );
     assert_eq!(bench.text("boatyard"), first);
     assert_eq!(bench.get("/api/jobs/boatyard").good()["undo"], 0);
     // Kept, the same turn is marked.

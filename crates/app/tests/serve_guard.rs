@@ -15,7 +15,11 @@ fn a_foreign_host_or_origin_is_refused() {
     let ask = |method: &str, headers: &[(&str, &str)]| {
         bench.ask(method, "/api/jobs", headers, b"").unwrap().status
     };
-    for host in [format!("127.0.0.1:{port}"), format!("localhost:{port}"), format!("[::1]:{port}")] {
+    for host in [
+        format!("127.0.0.1:{port}"),
+        format!("localhost:{port}"),
+        format!("[::1]:{port}"),
+    ] {
         assert_eq!(ask("GET", &[("Host", &host)]), 200, "{host}");
     }
     let foreign = [
@@ -34,7 +38,12 @@ fn a_foreign_host_or_origin_is_refused() {
     }
     let ours = format!("http://127.0.0.1:{port}");
     assert_eq!(ask("GET", &[("Origin", &ours)]), 200);
-    for origin in ["null", "http://gate.example", "https://127.0.0.1", "http://127.0.0.1:1"] {
+    for origin in [
+        "null",
+        "http://gate.example",
+        "https://127.0.0.1",
+        "http://127.0.0.1:1",
+    ] {
         assert_eq!(ask("GET", &[("Origin", origin)]), 403, "{origin}");
     }
     let json = ("Content-Type", "application/json");
@@ -47,7 +56,9 @@ fn a_foreign_host_or_origin_is_refused() {
     assert_eq!(undo(&[("Content-Type", "text/plain")]), 415);
     assert_eq!(undo(&[]), 415);
     assert_eq!(undo(&[json, ("Origin", &ours)]), 409);
-    let absolute = format!("GET http://gate.example/api/jobs HTTP/1.1\r\nHost: 127.0.0.1:{port}\r\nConnection: close\r\n\r\n");
+    let absolute = format!(
+        "GET http://gate.example/api/jobs HTTP/1.1\r\nHost: 127.0.0.1:{port}\r\nConnection: close\r\n\r\n"
+    );
     assert_eq!(bench.send(absolute.as_bytes()).unwrap().status, 403);
 }
 
@@ -55,7 +66,13 @@ fn a_foreign_host_or_origin_is_refused() {
 fn every_answer_forbids_what_is_not_ours() {
     let folder = jobs(&["clinic"]);
     let bench = Served::start(folder.path());
-    for path in ["/", "/api/jobs", "/api/jobs/none", "/nothing", "/assets/paper.css"] {
+    for path in [
+        "/",
+        "/api/jobs",
+        "/api/jobs/none",
+        "/nothing",
+        "/assets/paper.css",
+    ] {
         let told = bench.get(path);
         for line in [
             "content-security-policy: default-src 'none'; script-src 'self'; style-src 'self'",
@@ -78,21 +95,53 @@ fn no_path_leads_out_of_the_folder() {
     std::fs::write(folder.path().join("other/secret.toml"), "secret").unwrap();
     let bench = Served::start(folder.path());
     for job in [
-        "..", "%2e%2e", "..%2f..", "clinic%2f..%2fclinic", ".gatewright", "%00", "clinic%00", "other", "a%5cb",
-        "%2fetc", "%ff%fe", "clinic%2e", "%0a",
+        "..",
+        "%2e%2e",
+        "..%2f..",
+        "clinic%2f..%2fclinic",
+        ".gatewright",
+        "%00",
+        "clinic%00",
+        "other",
+        "a%5cb",
+        "%2fetc",
+        "%ff%fe",
+        "clinic%2e",
+        "%0a",
     ] {
-        for rest in ["", "/answers", "/papers/site.toml", "/site.toml", "/events", "/form"] {
+        for rest in [
+            "",
+            "/answers",
+            "/papers/site.toml",
+            "/site.toml",
+            "/events",
+            "/form",
+        ] {
             let told = bench.get(&format!("/api/jobs/{job}{rest}"));
-            assert!((400..500).contains(&told.status), "{job}{rest}: {}", told.status);
+            assert!(
+                (400..500).contains(&told.status),
+                "{job}{rest}: {}",
+                told.status
+            );
             told.refused(told.status);
         }
     }
-    for file in ["..%2fsite.toml", "..%2f..%2fsecret.toml", "papers.json", "site.toml", "%2e%2e"] {
-        bench.get(&format!("/api/jobs/clinic/papers/{file}")).refused(404);
+    for file in [
+        "..%2fsite.toml",
+        "..%2f..%2fsecret.toml",
+        "papers.json",
+        "site.toml",
+        "%2e%2e",
+    ] {
+        bench
+            .get(&format!("/api/jobs/clinic/papers/{file}"))
+            .refused(404);
         bench.get(&format!("/assets/{file}")).refused(404);
     }
     // What a site names is read from its own folder alone.
-    let text = bench.text("clinic").replace("\"parts.toml\"", "\"parts.toml\", \"../other/secret.toml\"");
+    let text = bench
+        .text("clinic")
+        .replace("\"parts.toml\"", "\"parts.toml\", \"../other/secret.toml\"");
     std::fs::write(folder.path().join("clinic/site.toml"), text).unwrap();
     let state = bench.get("/api/jobs/clinic").good();
     let problems = state["problems"].to_string();
@@ -112,18 +161,31 @@ fn what_cannot_be_read_gets_a_refusal_that_says_so() {
     post(edits, b"[]").refused(422);
     post(edits, b"{\"expects\": 1, \"edits\": []}").refused(422);
     post(edits, b"{\"expects\": \"x\", \"edits\": [], \"more\": 1}").refused(422);
-    post(edits, b"{\"expects\": \"x\", \"edits\": [{\"do\": \"burn\"}]}").refused(422);
-    post("/api/jobs/none/edits", b"{\"expects\": \"x\", \"edits\": []}").refused(404);
+    post(
+        edits,
+        b"{\"expects\": \"x\", \"edits\": [{\"do\": \"burn\"}]}",
+    )
+    .refused(422);
+    post(
+        "/api/jobs/none/edits",
+        b"{\"expects\": \"x\", \"edits\": []}",
+    )
+    .refused(404);
     post(edits, &vec![b' '; 3 * 1024 * 1024]).refused(413);
     let deep = [vec![b'['; 100_000], vec![b']'; 100_000]].concat();
     post(edits, &deep).refused(400);
-    bench.ask("DELETE", "/api/jobs", &[], b"").unwrap().refused(405);
+    bench
+        .ask("DELETE", "/api/jobs", &[], b"")
+        .unwrap()
+        .refused(405);
     bench.ask("PUT", edits, &json, b"{}").unwrap().refused(405);
     bench.get("/api/nothing").refused(404);
     bench.get("/api/tasks/none").refused(400);
     bench.get("/api/tasks/7").refused(404);
     bench.get("/api/jobs/clinic/form?pth=x").refused(400);
-    bench.get("/api/jobs/clinic/form?path=device.none").refused(404);
+    bench
+        .get("/api/jobs/clinic/form?path=device.none")
+        .refused(404);
     bench.get("/api/jobs/clinic/answers/none/none").refused(404);
     for bytes in [
         &b"\0\0\0\0\r\n\r\n"[..],
@@ -147,7 +209,13 @@ fn what_cannot_be_read_gets_a_refusal_that_says_so() {
 fn two_hundred_clients_at_once_are_all_answered() {
     let folder = jobs(&["clinic", "boatyard"]);
     let bench = Served::start(folder.path());
-    let paths = ["/", "/api/jobs", "/api/jobs/clinic", "/api/jobs/boatyard/answers", "/assets/paper.css"];
+    let paths = [
+        "/",
+        "/api/jobs",
+        "/api/jobs/clinic",
+        "/api/jobs/boatyard/answers",
+        "/assets/paper.css",
+    ];
     std::thread::scope(|scope| {
         let clients: Vec<_> = (0..200)
             .map(|client| {
@@ -191,7 +259,11 @@ fn a_change_is_told_to_whoever_listens() {
     };
     until(": listening");
     let text = bench.text("clinic");
-    std::fs::write(folder.path().join("clinic/site.toml"), format!("{text}\n# seen\n")).unwrap();
+    std::fs::write(
+        folder.path().join("clinic/site.toml"),
+        format!("{text}\n# seen\n"),
+    )
+    .unwrap();
     until("event: changed");
     until("event: answered");
     let revision = bench.revision("clinic");

@@ -57,7 +57,9 @@ fn killed_in_the_middle(times: u32) {
             while begun.elapsed() < wait {
                 std::thread::yield_now();
             }
-            let killed = std::process::Command::new("kill").args(["-9", &id.to_string()]).status();
+            let killed = std::process::Command::new("kill")
+                .args(["-9", &id.to_string()])
+                .status();
             assert!(killed.unwrap().success());
         });
         let last = last.load(Ordering::SeqCst);
@@ -65,11 +67,16 @@ fn killed_in_the_middle(times: u32) {
         confirmed = last;
         bench.kill();
         let text = std::fs::read_to_string(&site).unwrap();
-        assert!(text.ends_with('\n') && text.len() > 100_000, "round {round}");
+        assert!(
+            text.ends_with('\n') && text.len() > 100_000,
+            "round {round}"
+        );
     }
     // Every change that was confirmed, over all those ends, can be taken back.
     let bench = Served::start(folder.path());
-    let mut left = bench.get("/api/jobs/boatyard").good()["undo"].as_u64().unwrap();
+    let mut left = bench.get("/api/jobs/boatyard").good()["undo"]
+        .as_u64()
+        .unwrap();
     while left > 0 {
         let told = bench.post("/api/jobs/boatyard/undo", &json!({})).good();
         left = told["undo"].as_u64().unwrap();
@@ -79,7 +86,10 @@ fn killed_in_the_middle(times: u32) {
 }
 
 fn hold_time(text: &str) -> u32 {
-    let line = text.lines().find(|line| line.starts_with("hold_time = \"")).unwrap();
+    let line = text
+        .lines()
+        .find(|line| line.starts_with("hold_time = \""))
+        .unwrap();
     let number = line.split('"').nth(1).unwrap().strip_suffix(" s").unwrap();
     number.parse().unwrap()
 }
@@ -91,10 +101,16 @@ trait AskSet {
 impl AskSet for Served {
     /// The revision after a save; nothing where the program was gone before it confirmed.
     fn ask_set(&self, expects: &str, path: &str, value: &str) -> Option<String> {
-        let body = json!({ "expects": expects, "edits": [{ "do": "set", "path": path, "value": value }] });
+        let body =
+            json!({ "expects": expects, "edits": [{ "do": "set", "path": path, "value": value }] });
         let headers = [("Content-Type", "application/json")];
         let told = self
-            .ask("POST", "/api/jobs/boatyard/edits", &headers, body.to_string().as_bytes())
+            .ask(
+                "POST",
+                "/api/jobs/boatyard/edits",
+                &headers,
+                body.to_string().as_bytes(),
+            )
             .ok()?;
         let told: serde_json::Value = serde_json::from_slice(&told.body).ok()?;
         told["revision"].as_str().map(str::to_owned)

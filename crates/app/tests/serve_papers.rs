@@ -44,9 +44,16 @@ fn papers_are_made_in_steps_and_are_those_of_the_command_line() {
         assert_eq!(begun.status, 202);
         task = begun.json()["task"].clone();
         // A second one is not begun beside it.
-        assert_eq!(bench.post("/api/jobs/clinic/papers", &date).json()["task"], task);
+        assert_eq!(
+            bench.post("/api/jobs/clinic/papers", &date).json()["task"],
+            task
+        );
     });
-    for says in ["asking every question", "making the drawings", "setting the pages"] {
+    for says in [
+        "asking every question",
+        "making the drawings",
+        "setting the pages",
+    ] {
         assert!(heard.contains(says), "{says}: {heard}");
     }
     let progress = bench.get(&format!("/api/tasks/{task}")).good();
@@ -56,7 +63,14 @@ fn papers_are_made_in_steps_and_are_those_of_the_command_line() {
     assert_eq!(list["is_of_now"], true);
     let output = tempfile::tempdir().unwrap();
     let site = common::example("clinic");
-    common::run(&["pack", site.to_str().unwrap(), "-o", output.path().to_str().unwrap(), "--date", "2026-11-25"]);
+    common::run(&[
+        "pack",
+        site.to_str().unwrap(),
+        "-o",
+        output.path().to_str().unwrap(),
+        "--date",
+        "2026-11-25",
+    ]);
     let papers = list["papers"].as_array().unwrap();
     let made = std::fs::read_dir(output.path()).unwrap().count();
     assert_eq!(papers.len(), made);
@@ -64,14 +78,26 @@ fn papers_are_made_in_steps_and_are_those_of_the_command_line() {
         let name = paper["name"].as_str().unwrap();
         let told = bench.get(&format!("/api/jobs/clinic/papers/{name}"));
         assert_eq!(told.status, 200, "{name}");
-        assert_eq!(told.body.len() as u64, paper["bytes"].as_u64().unwrap(), "{name}");
+        assert_eq!(
+            told.body.len() as u64,
+            paper["bytes"].as_u64().unwrap(),
+            "{name}"
+        );
         if name.ends_with(".svg") || name == "findings.json" {
-            assert!(told.body == std::fs::read(output.path().join(name)).unwrap(), "{name}");
+            assert!(
+                told.body == std::fs::read(output.path().join(name)).unwrap(),
+                "{name}"
+            );
         }
     }
     let revision = bench.revision("clinic");
-    bench.set("clinic", &revision, "site.note", "changed since").good();
-    assert_eq!(bench.get("/api/jobs/clinic/papers").good()["is_of_now"], false);
+    bench
+        .set("clinic", &revision, "site.note", "changed since")
+        .good();
+    assert_eq!(
+        bench.get("/api/jobs/clinic/papers").good()["is_of_now"],
+        false
+    );
 }
 
 #[test]
@@ -81,10 +107,17 @@ fn papers_that_are_stopped_leave_nothing_and_can_be_begun_again() {
     let heard = heard_until(&bench, "\"state\":\"stopped\"", || {
         let begun = bench.post("/api/jobs/clinic/papers", &json!({}));
         let task = begun.json()["task"].clone();
-        let told = bench.ask("DELETE", &format!("/api/tasks/{task}"), &[], b"").unwrap();
+        let told = bench
+            .ask("DELETE", &format!("/api/tasks/{task}"), &[], b"")
+            .unwrap();
         assert_eq!(told.status, 200);
     });
     assert!(!heard.contains("\"state\":\"done\""));
-    assert_eq!(bench.get("/api/jobs/clinic/papers").good()["papers"], json!([]));
-    bench.post("/api/jobs/clinic/papers", &json!({ "date": "tomorrow" })).refused(422);
+    assert_eq!(
+        bench.get("/api/jobs/clinic/papers").good()["papers"],
+        json!([])
+    );
+    bench
+        .post("/api/jobs/clinic/papers", &json!({ "date": "tomorrow" }))
+        .refused(422);
 }

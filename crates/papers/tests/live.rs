@@ -41,7 +41,10 @@ fn everything_that_is_listed_is_drawn_and_the_other_way_round() {
             }
             let listed = |path: &&str| live.items.iter().any(|item| item.path == **path);
             let apart = |path: &&str| path.starts_with("way.") || path.contains(".leaf.");
-            let lost: Vec<_> = drawn.iter().filter(|it| !listed(it) && !apart(it)).collect();
+            let lost: Vec<_> = drawn
+                .iter()
+                .filter(|it| !listed(it) && !apart(it))
+                .collect();
             assert!(lost.is_empty(), "{name}: {lost:?}");
         }
     }
@@ -55,7 +58,10 @@ fn no_drawing_colors_anything_or_brings_a_script() {
                 let body = live.svg.replace("url(#hatch", "");
                 assert!(!body.contains(word), "{name}: {word}");
             }
-            assert_eq!(live.svg.matches("<g").count(), live.svg.matches("</g>").count());
+            assert_eq!(
+                live.svg.matches("<g").count(),
+                live.svg.matches("</g>").count()
+            );
         }
     }
 }
@@ -65,7 +71,12 @@ fn a_contact_edge_rides_on_its_leaf_and_a_post_stays() {
     let site = example("boatyard");
     let closed = plan(&site, &site.gate[0], Ratio::from_base(0.0));
     let of = |name: &str| -> Item {
-        closed.items.iter().find(|item| item.name == name).unwrap().clone()
+        closed
+            .items
+            .iter()
+            .find(|item| item.name == name)
+            .unwrap()
+            .clone()
     };
     assert_eq!(of("edge-leading").carried_by, Some(0));
     assert_eq!(of("beam-far-out").carried_by, None);
@@ -79,7 +90,10 @@ fn a_contact_edge_rides_on_its_leaf_and_a_post_stays() {
 fn an_item_says_its_place_as_the_file_does() {
     let site = example("boatyard");
     let live = plan(&site, &site.gate[0], Ratio::from_base(0.0));
-    let beam = live.items.iter().find(|it| it.path == "device.beam-far-out" && it.key == "to");
+    let beam = live
+        .items
+        .iter()
+        .find(|it| it.path == "device.beam-far-out" && it.key == "to");
     let beam = beam.unwrap();
     let feet = |feet: f64| feet * 0.3048;
     assert!((meters(beam.at)[0] + feet(1.5)).abs() < 1e-9);

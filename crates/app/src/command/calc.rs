@@ -250,7 +250,8 @@ pub(crate) fn places(found: &Found, kind: Kind, units: UnitSystem) -> Vec<serde_
         Found::None { .. } | Found::Any => &[],
     };
     let each = places.iter();
-    each.map(|place| place_to_json(*place, kind, units)).collect()
+    each.map(|place| place_to_json(*place, kind, units))
+        .collect()
 }
 
 fn shown(place: Place, kind: Kind, units: UnitSystem) -> String {

@@ -40,7 +40,10 @@ impl Answering {
     pub(super) fn want(&self, job: &Arc<Job>, seen: &Arc<Seen>) -> bool {
         let mut waiting = lock(&self.waiting);
         let known = job.answered().borrow();
-        if known.as_ref().is_some_and(|known| known.revision == seen.revision) {
+        if known
+            .as_ref()
+            .is_some_and(|known| known.revision == seen.revision)
+        {
             return false;
         }
         drop(known);

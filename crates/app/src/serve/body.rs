@@ -14,20 +14,21 @@ impl<S: Send + Sync, T: DeserializeOwned> FromRequest<S> for Sent<T> {
     type Rejection = Refusal;
 
     async fn from_request(request: Request, state: &S) -> Result<Self, Refusal> {
-        let bytes = Bytes::from_request(request, state)
-            .await
-            .map_err(|rejection| match rejection.status() {
-                StatusCode::PAYLOAD_TOO_LARGE => Refusal::new(
-                    StatusCode::PAYLOAD_TOO_LARGE,
-                    "What was sent is too long.",
-                    "Send less than 2 MiB at a time.",
-                ),
-                status => Refusal::new(
-                    status,
-                    "What was sent did not arrive whole.",
-                    "Send it again.",
-                ),
-            })?;
+        let bytes =
+            Bytes::from_request(request, state)
+                .await
+                .map_err(|rejection| match rejection.status() {
+                    StatusCode::PAYLOAD_TOO_LARGE => Refusal::new(
+                        StatusCode::PAYLOAD_TOO_LARGE,
+                        "What was sent is too long.",
+                        "Send less than 2 MiB at a time.",
+                    ),
+                    status => Refusal::new(
+                        status,
+                        "What was sent did not arrive whole.",
+                        "Send it again.",
+                    ),
+                })?;
         let bytes: &[u8] = if bytes.is_empty() { b"{}" } else { &bytes };
         serde_json::from_slice(bytes).map(Self).map_err(|error| {
             let status = if error.is_data() {

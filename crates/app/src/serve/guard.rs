@@ -52,12 +52,7 @@ pub(super) async fn nothing_here(uri: Uri) -> Refusal {
 }
 
 /// Whether a request may be carried out here.
-fn permitted(
-    method: &Method,
-    uri: &Uri,
-    headers: &HeaderMap,
-    port: u16,
-) -> Result<(), Refusal> {
+fn permitted(method: &Method, uri: &Uri, headers: &HeaderMap, port: u16) -> Result<(), Refusal> {
     let refused = |what: String, expected: String| {
         Err(Refusal::new(
             StatusCode::FORBIDDEN,
@@ -70,7 +65,11 @@ fn permitted(
     let asked = uri
         .authority()
         .map(|authority| authority.as_str().as_bytes());
-    let named: Vec<&[u8]> = hosts.iter().map(HeaderValue::as_bytes).chain(asked).collect();
+    let named: Vec<&[u8]> = hosts
+        .iter()
+        .map(HeaderValue::as_bytes)
+        .chain(asked)
+        .collect();
     if named.is_empty() || !named.iter().all(|host| is_ours(host, port)) {
         return refused(
             "This server is spoken to under another name than its own.".to_owned(),
@@ -112,7 +111,9 @@ fn is_ours(host: &[u8], port: u16) -> bool {
     };
     NAMES.iter().any(|name| {
         host.strip_prefix(name).is_some_and(|rest| {
-            let given = rest.strip_prefix(':').and_then(|digits| digits.parse().ok());
+            let given = rest
+                .strip_prefix(':')
+                .and_then(|digits| digits.parse().ok());
             given == Some(port) || (rest.is_empty() && port == 80)
         })
     })

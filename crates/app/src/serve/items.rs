@@ -6,7 +6,10 @@ use std::collections::BTreeSet;
 /// Paths of the things that a finding is about and rests on, its subject first: `device.reader-in`, `gate.main.leaf.leaf`.
 pub(super) fn items(finding: &Finding) -> Vec<String> {
     let subject = path(&finding.subject.path);
-    let deciding = finding.deciding.iter().map(|deciding| &deciding.reading.path);
+    let deciding = finding
+        .deciding
+        .iter()
+        .map(|deciding| &deciding.reading.path);
     let missing = finding.missing.iter().map(|missing| &missing.path);
     let given = finding.working.iter().flat_map(|step| &step.given);
     let written = given

@@ -189,9 +189,7 @@ impl Workbench {
         let begun = tokio::time::Instant::now();
         loop {
             let looked_at = job.clone();
-            let seen = self
-                .blocking(move |bench| bench.look(&looked_at))
-                .await??;
+            let seen = self.blocking(move |bench| bench.look(&looked_at)).await??;
             let known = answered.borrow_and_update().clone();
             if let Some(known) = known.filter(|known| known.revision == seen.revision) {
                 return Ok((seen, known));

@@ -17,7 +17,11 @@ pub(super) fn layer_classes(layer: &Layer) -> String {
         LinePattern::DashDotDot => "p-dash-dot-dot",
         LinePattern::Dotted => "p-dotted",
     };
-    format!("of-{} {weight} {pattern} i-{}", id(&layer.name), ink(layer.ink))
+    format!(
+        "of-{} {weight} {pattern} i-{}",
+        id(&layer.name),
+        ink(layer.ink)
+    )
 }
 
 /// The class of a fill.

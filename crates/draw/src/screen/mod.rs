@@ -140,7 +140,10 @@ impl Screen {
 
     /// A symbol on its point, in screen units, so many of them to the right.
     pub fn symbol(&mut self, placement: &Placement, aside: f64) {
-        let (turn, aside) = (number(-placement.rotation.base().to_degrees()), number(aside));
+        let (turn, aside) = (
+            number(-placement.rotation.base().to_degrees()),
+            number(aside),
+        );
         self.fixed(placement.at);
         let _ = write!(
             self.out,
@@ -151,7 +154,10 @@ impl Screen {
         }
         self.out.push_str("</g>");
         for letters in &placement.symbol.letters {
-            let (x, y) = spot(letters.at.turned(Point::origin(), placement.rotation), 1000.0 * PER_MILLIMETER);
+            let (x, y) = spot(
+                letters.at.turned(Point::origin(), placement.rotation),
+                1000.0 * PER_MILLIMETER,
+            );
             let size = letters.height.base() * 1000.0 * PER_MILLIMETER / crate::lettering::CAPITAL;
             let (middle, size) = (number(y + 0.36 * size), number(size));
             let _ = write!(
@@ -176,7 +182,13 @@ impl Screen {
     }
 
     /// Words on a point, moved by so many screen units to the right and down; level, however the drawing is turned.
-    pub fn words(&mut self, at: Point, (right, down): (f64, f64), anchor: crate::Anchor, words: &str) {
+    pub fn words(
+        &mut self,
+        at: Point,
+        (right, down): (f64, f64),
+        anchor: crate::Anchor,
+        words: &str,
+    ) {
         let anchor = match anchor {
             crate::Anchor::Start => "start",
             crate::Anchor::Middle => "middle",
@@ -194,7 +206,13 @@ impl Screen {
 
     /// The drawing with its frame: the part of the site between two opposite corners, with a name and a description for
     /// those who can't see it.
-    pub fn finish(mut self, (low, high): (Point, Point), class: &str, title: &str, description: &str) -> String {
+    pub fn finish(
+        mut self,
+        (low, high): (Point, Point),
+        class: &str,
+        title: &str,
+        description: &str,
+    ) -> String {
         while self.open > 0 {
             self.close();
         }

@@ -67,17 +67,16 @@ fn units(pairs: &mut Vec<(String, String)>) -> Result<UnitSystem, Refusal> {
     };
     let (_, word) = pairs.remove(at);
     UnitSystem::from_word(&word).ok_or_else(|| {
-        Refusal::unusable("These units are not known here.", "Leave them out, or write us or si.")
-            .at(UNITS)
-            .expected("us or si")
+        Refusal::unusable(
+            "These units are not known here.",
+            "Leave them out, or write us or si.",
+        )
+        .at(UNITS)
+        .expected("us or si")
     })
 }
 
-fn worked(
-    calculation: &Calculation,
-    asked: &Asked,
-    units: UnitSystem,
-) -> Result<Value, Refusal> {
+fn worked(calculation: &Calculation, asked: &Asked, units: UnitSystem) -> Result<Value, Refusal> {
     let sheet = calculation.sheet;
     match asked {
         Asked::Forward(inputs) => {
@@ -157,9 +156,9 @@ fn refused(problems: &[ArgumentProblem]) -> Refusal {
     } else {
         format!("Write {}", write.join("; "))
     };
-    let told = problems.iter().map(|problem| {
-        json!({ "where": problem.name, "what": problem.what, "do": problem.write })
-    });
+    let told = problems
+        .iter()
+        .map(|problem| json!({ "where": problem.name, "what": problem.what, "do": problem.write }));
     Refusal::unusable(what.join(" "), act)
         .at(names.join(", "))
         .now(told.collect())

@@ -38,7 +38,10 @@ pub(super) async fn make(
     Sent(asked): Sent<Edits>,
 ) -> Answer {
     let edits = asked.edits.clone();
-    let mut told = kept(workbench, name, move |job| job.edit(&asked.expects, &asked.edits)).await?;
+    let mut told = kept(workbench, name, move |job| {
+        job.edit(&asked.expects, &asked.edits)
+    })
+    .await?;
     let text = told.1.text();
     let units = told.1.units();
     told.0["understood"] = edits
@@ -122,7 +125,9 @@ pub(super) async fn undo(
     Path(name): Path<String>,
     Sent(step): Sent<Step>,
 ) -> Answer {
-    let kept = kept(workbench, name, move |job| job.undo(step.expects.as_deref()));
+    let kept = kept(workbench, name, move |job| {
+        job.undo(step.expects.as_deref())
+    });
     Ok(Json(kept.await?.0))
 }
 
@@ -132,7 +137,9 @@ pub(super) async fn redo(
     Path(name): Path<String>,
     Sent(step): Sent<Step>,
 ) -> Answer {
-    let kept = kept(workbench, name, move |job| job.redo(step.expects.as_deref()));
+    let kept = kept(workbench, name, move |job| {
+        job.redo(step.expects.as_deref())
+    });
     Ok(Json(kept.await?.0))
 }
 

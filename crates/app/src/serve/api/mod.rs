@@ -40,7 +40,10 @@ pub(super) fn routes() -> Router<Arc<Workbench>> {
         .route("/api/jobs/{job}/answers", get(answers::all))
         .route("/api/jobs/{job}/answers/{*finding}", get(answers::one))
         .route("/api/jobs/{job}/form", get(form::form))
-        .route("/api/jobs/{job}/papers", get(papers::list).post(papers::begin))
+        .route(
+            "/api/jobs/{job}/papers",
+            get(papers::list).post(papers::begin),
+        )
         .route("/api/jobs/{job}/papers/{file}", get(papers::file))
         .route("/api/tasks/{id}", get(tasks::one).delete(tasks::stop))
         .route("/api/jobs/{job}/events", get(jobs::events))

@@ -4,33 +4,159 @@ use axum::Json;
 use serde_json::{Map, Value, json};
 
 /// One thing that can be asked: method, address, what it does, what is sent, what is answered.
-type Route = (&'static str, &'static str, &'static str, &'static str, &'static str);
+type Route = (
+    &'static str,
+    &'static str,
+    &'static str,
+    &'static str,
+    &'static str,
+);
 
 /// Everything that can be asked. A test asks for each of them.
 const ROUTES: &[Route] = &[
-    ("get", "/api/jobs", "The jobs of the folder, the one that was touched last first.", "", "Jobs"),
-    ("post", "/api/jobs", "Makes a job from a survey, another job, or a text.", "NewJob", "State"),
-    ("get", "/api/survey", "The questions of the survey.", "", "Any"),
-    ("get", "/api/jobs/{job}", "What the files of a job say now.", "", "State"),
+    (
+        "get",
+        "/api/jobs",
+        "The jobs of the folder, the one that was touched last first.",
+        "",
+        "Jobs",
+    ),
+    (
+        "post",
+        "/api/jobs",
+        "Makes a job from a survey, another job, or a text.",
+        "NewJob",
+        "State",
+    ),
+    (
+        "get",
+        "/api/survey",
+        "The questions of the survey.",
+        "",
+        "Any",
+    ),
+    (
+        "get",
+        "/api/jobs/{job}",
+        "What the files of a job say now.",
+        "",
+        "State",
+    ),
     ("get", "/api/jobs/{job}/site.toml", "The site file.", "", ""),
-    ("post", "/api/jobs/{job}/edits", "Makes changes to the revision that is expected, and keeps all or none.", "Edits", "State"),
-    ("post", "/api/jobs/{job}/undo", "Takes the last change back.", "Step", "State"),
-    ("post", "/api/jobs/{job}/redo", "Makes the change again that was taken back.", "Step", "State"),
-    ("post", "/api/jobs/{job}/read", "How a value would be understood; nothing is written.", "Reading", "Understood"),
-    ("post", "/api/jobs/{job}/trial", "Which findings would turn with these changes; nothing is kept.", "Edits", "Trial"),
-    ("get", "/api/jobs/{job}/answers", "Every answer, by the questions of the trade and worst first; waits until the newest are there.", "", "Answers"),
-    ("get", "/api/jobs/{job}/answers/{finding}", "One answer in full, with its working and its sources.", "", "Any"),
-    ("get", "/api/jobs/{job}/form", "The records of a site; with `path`, one record with its keys.", "", "Any"),
-    ("get", "/api/jobs/{job}/papers", "The papers that were made last.", "", "Any"),
-    ("post", "/api/jobs/{job}/papers", "Begins to make the papers.", "Papers", "Begun"),
+    (
+        "post",
+        "/api/jobs/{job}/edits",
+        "Makes changes to the revision that is expected, and keeps all or none.",
+        "Edits",
+        "State",
+    ),
+    (
+        "post",
+        "/api/jobs/{job}/undo",
+        "Takes the last change back.",
+        "Step",
+        "State",
+    ),
+    (
+        "post",
+        "/api/jobs/{job}/redo",
+        "Makes the change again that was taken back.",
+        "Step",
+        "State",
+    ),
+    (
+        "post",
+        "/api/jobs/{job}/read",
+        "How a value would be understood; nothing is written.",
+        "Reading",
+        "Understood",
+    ),
+    (
+        "post",
+        "/api/jobs/{job}/trial",
+        "Which findings would turn with these changes; nothing is kept.",
+        "Edits",
+        "Trial",
+    ),
+    (
+        "get",
+        "/api/jobs/{job}/answers",
+        "Every answer, by the questions of the trade and worst first; waits until the newest are there.",
+        "",
+        "Answers",
+    ),
+    (
+        "get",
+        "/api/jobs/{job}/answers/{finding}",
+        "One answer in full, with its working and its sources.",
+        "",
+        "Any",
+    ),
+    (
+        "get",
+        "/api/jobs/{job}/form",
+        "The records of a site; with `path`, one record with its keys.",
+        "",
+        "Any",
+    ),
+    (
+        "get",
+        "/api/jobs/{job}/papers",
+        "The papers that were made last.",
+        "",
+        "Any",
+    ),
+    (
+        "post",
+        "/api/jobs/{job}/papers",
+        "Begins to make the papers.",
+        "Papers",
+        "Begun",
+    ),
     ("get", "/api/jobs/{job}/papers/{file}", "One paper.", "", ""),
-    ("get", "/api/jobs/{job}/events", "What happens to a job, as server-sent events: changed, answered, progress.", "", ""),
-    ("get", "/api/events", "What happens to any job, as server-sent events.", "", ""),
-    ("get", "/api/tasks/{id}", "How far a task is.", "", "Progress"),
-    ("delete", "/api/tasks/{id}", "Has a task stop at its next step.", "", "Progress"),
+    (
+        "get",
+        "/api/jobs/{job}/events",
+        "What happens to a job, as server-sent events: changed, answered, progress.",
+        "",
+        "",
+    ),
+    (
+        "get",
+        "/api/events",
+        "What happens to any job, as server-sent events.",
+        "",
+        "",
+    ),
+    (
+        "get",
+        "/api/tasks/{id}",
+        "How far a task is.",
+        "",
+        "Progress",
+    ),
+    (
+        "delete",
+        "/api/tasks/{id}",
+        "Has a task stop at its next step.",
+        "",
+        "Progress",
+    ),
     ("get", "/api/calculations", "Every calculation.", "", "Any"),
-    ("get", "/api/calculations/{name}", "What a calculation takes and gives; with inputs, what comes out, forward or, with one input written as ?, backward.", "", "Any"),
-    ("post", "/api/calculations/{name}", "The same, with the inputs as a body.", "Inputs", "Any"),
+    (
+        "get",
+        "/api/calculations/{name}",
+        "What a calculation takes and gives; with inputs, what comes out, forward or, with one input written as ?, backward.",
+        "",
+        "Any",
+    ),
+    (
+        "post",
+        "/api/calculations/{name}",
+        "The same, with the inputs as a body.",
+        "Inputs",
+        "Any",
+    ),
     ("get", "/api/openapi.json", "This description.", "", "Any"),
 ];
 
@@ -57,7 +183,9 @@ pub(super) async fn description() -> Json<Value> {
 fn operation(&(_, path, does, takes, gives): &Route) -> Value {
     let named = path.split('/').filter_map(|step| {
         let name = step.strip_prefix('{')?.strip_suffix('}')?;
-        Some(json!({ "name": name, "in": "path", "required": true, "schema": { "type": "string" } }))
+        Some(
+            json!({ "name": name, "in": "path", "required": true, "schema": { "type": "string" } }),
+        )
     });
     let mut parameters: Vec<Value> = named.collect();
     if path.ends_with("/form") {

@@ -40,8 +40,9 @@ pub(super) async fn begin(
     Path(name): Path<String>,
     Sent(wanted): Sent<Wanted>,
 ) -> Result<Response, Refusal> {
-    let day = issue_day(wanted.date.as_deref())
-        .map_err(|why| Refusal::unusable(why.to_string(), "Write a day such as 2026-05-04.").at("date"))?;
+    let day = issue_day(wanted.date.as_deref()).map_err(|why| {
+        Refusal::unusable(why.to_string(), "Write a day such as 2026-05-04.").at("date")
+    })?;
     let looked_at = name.clone();
     let (seen, folder) = workbench
         .blocking(move |bench| {
@@ -69,10 +70,9 @@ fn made(
     output: &std::path::Path,
     steps: &mut Steps<'_>,
 ) -> Result<Value, Complaint> {
-    let site = seen
-        .site
-        .as_ref()
-        .ok_or_else(|| Complaint("The site file has no name or no code basis that can be read.".to_owned()))?;
+    let site = seen.site.as_ref().ok_or_else(|| {
+        Complaint("The site file has no name or no code basis that can be read.".to_owned())
+    })?;
     let issue = Issue {
         day,
         maker: format!("gatewright {}", env!("CARGO_PKG_VERSION")),

@@ -73,13 +73,26 @@ fn topics(answered: &Answered) -> Vec<Topic<'_>> {
     let mut of = |name| -> usize {
         let known = topics.iter().position(|topic| topic.name == name);
         known.unwrap_or_else(|| {
-            topics.push(Topic { name, findings: Vec::new(), open: Vec::new() });
+            topics.push(Topic {
+                name,
+                findings: Vec::new(),
+                open: Vec::new(),
+            });
             topics.len() - 1
         })
     };
     let topic = |id: &str| question(id).map_or("", Question::topic);
-    let places: Vec<usize> = answered.answers.findings.iter().map(|it| of(topic(&it.question))).collect();
-    let open = answered.answers.coverage.iter().filter(|it| it.findings.is_empty());
+    let places: Vec<usize> = answered
+        .answers
+        .findings
+        .iter()
+        .map(|it| of(topic(&it.question)))
+        .collect();
+    let open = answered
+        .answers
+        .coverage
+        .iter()
+        .filter(|it| it.findings.is_empty());
     let open: Vec<(usize, &Covered)> = open.map(|it| (of(topic(&it.question)), it)).collect();
     for (place, finding) in places.into_iter().zip(&answered.answers.findings) {
         topics[place].findings.push(finding);
@@ -92,7 +105,9 @@ fn topics(answered: &Answered) -> Vec<Topic<'_>> {
 
 fn of_topic(job: &str, topic: &Topic<'_>, answered: &Answered) -> Markup {
     let counts = counts(topic.findings.iter().copied());
-    let unsettled = counts.keys().any(|mark| !matches!(mark, Mark::Holds | Mark::Figure));
+    let unsettled = counts
+        .keys()
+        .any(|mark| !matches!(mark, Mark::Holds | Mark::Figure));
     let title = topic_title(topic.name).unwrap_or("The site");
     html! {
         details class="topic" data-topic=(topic.name) open[unsettled] {

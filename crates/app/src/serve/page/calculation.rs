@@ -23,16 +23,25 @@ pub(crate) struct Question {
 impl Question {
     /// Reads the pairs of an address; none at all gives the example of the calculation.
     pub(crate) fn of(calculation: &Calculation, pairs: Vec<(String, String)>) -> Self {
-        let si = pairs.iter().any(|(key, value)| key == UNITS && value == "si");
+        let si = pairs
+            .iter()
+            .any(|(key, value)| key == UNITS && value == "si");
         let written = |(key, value): &(String, String)| key != UNITS && !value.trim().is_empty();
         let mut pairs: Vec<_> = pairs.into_iter().filter(written).collect();
         let is_example = pairs.is_empty();
         if is_example {
-            pairs = example_inputs(calculation).into_iter().map(|(key, text)| (key.to_owned(), text)).collect();
+            pairs = example_inputs(calculation)
+                .into_iter()
+                .map(|(key, text)| (key.to_owned(), text))
+                .collect();
         }
         Self {
             pairs,
-            units: if si { UnitSystem::Si } else { UnitSystem::UsCustomary },
+            units: if si {
+                UnitSystem::Si
+            } else {
+                UnitSystem::UsCustomary
+            },
             is_example,
         }
     }
@@ -44,9 +53,20 @@ impl Question {
 
     /// The line that asks the same at the command line.
     fn line(&self, sheet: &Sheet) -> String {
-        let pairs = self.pairs.iter().map(|(key, text)| format!(" {key}=\"{text}\""));
-        let units = if self.units == UnitSystem::Si { " --si" } else { "" };
-        format!("gatewright calc {}{}{units}", sheet.name, pairs.collect::<String>())
+        let pairs = self
+            .pairs
+            .iter()
+            .map(|(key, text)| format!(" {key}=\"{text}\""));
+        let units = if self.units == UnitSystem::Si {
+            " --si"
+        } else {
+            ""
+        };
+        format!(
+            "gatewright calc {}{}{units}",
+            sheet.name,
+            pairs.collect::<String>()
+        )
     }
 }
 
@@ -86,7 +106,11 @@ pub(crate) fn page(calculation: &Calculation, question: &Question) -> Markup {
     let sheet = calculation.sheet;
     let answer = Answer::to(calculation, question);
     let mut paragraphs = sheet.paragraphs();
-    let title = if paragraphs.is_empty() { String::new() } else { paragraphs.remove(0) };
+    let title = if paragraphs.is_empty() {
+        String::new()
+    } else {
+        paragraphs.remove(0)
+    };
     let shell = Shell {
         title: sheet.name,
         place: Place::Calculations,
@@ -115,7 +139,9 @@ fn form(sheet: &Sheet, question: &Question, problems: &[ArgumentProblem]) -> Mar
         .filter(|output| matches!(output.sort, Sort::Quantity(_)))
         .filter(|output| !sheet.inputs.iter().any(|input| input.name == output.name))
         .collect();
-    let asked = outputs.iter().any(|output| !question.text(output.name).is_empty());
+    let asked = outputs
+        .iter()
+        .any(|output| !question.text(output.name).is_empty());
     html! {
         form class="takes" data-live-form method="get" action={ "/calculations/" (sheet.name) } {
             h2 { "It takes" }
@@ -160,7 +186,10 @@ fn field(
     problems: &[ArgumentProblem],
 ) -> Markup {
     let text = question.text(symbol.name);
-    let mine: Vec<&ArgumentProblem> = problems.iter().filter(|it| it.name == symbol.name).collect();
+    let mine: Vec<&ArgumentProblem> = problems
+        .iter()
+        .filter(|it| it.name == symbol.name)
+        .collect();
     let (id, says) = (format!("v-{}", symbol.name), format!("s-{}", symbol.name));
     let quantity = matches!(symbol.sort, Sort::Quantity(_));
     html! {
@@ -191,7 +220,9 @@ fn understood(
     units: UnitSystem,
     problems: &[&ArgumentProblem],
 ) -> Markup {
-    let read = read_value(symbol.sort, text).ok().map(|value| print_value(&value, units));
+    let read = read_value(symbol.sort, text)
+        .ok()
+        .map(|value| print_value(&value, units));
     html! {
         @if problems.is_empty() {
             @if text == "?" { "Looked for." }
@@ -251,7 +282,11 @@ fn answered(sheet: &Sheet, question: &Question, answer: &Answer) -> Markup {
 }
 
 fn is_symbol(sheet: &Sheet, name: &str) -> bool {
-    sheet.inputs.iter().chain(sheet.outputs).any(|symbol| symbol.name == name)
+    sheet
+        .inputs
+        .iter()
+        .chain(sheet.outputs)
+        .any(|symbol| symbol.name == name)
 }
 
 /// What was found in the backward direction.
@@ -284,7 +319,7 @@ fn found(solved: &Solved, note: Option<&str>, units: UnitSystem) -> Markup {
             @if let Some(closest) = closest { p { "Nearest: " (print(closest.input)) "." } }
             @if let Some(refused) = refused { p { (refused.to_string()) "." } }
         }
-        @if let Some(note) = note { p { (note) "." } }
+        @if let Some(note) = note { p { (note.replace('`', "").trim_end_matches('.')) "." } }
         p class="soft" { "Looked for from " (print(solved.lowest)) " to " (print(solved.highest)) "." }
     }
 }

@@ -50,7 +50,12 @@ fn figures(finding: &Finding) -> Markup {
 }
 
 fn tolerances(finding: &Finding) -> Markup {
-    let text = |figure: &Option<design::Figure>| figure.as_ref().map_or("–", |figure| figure.text.as_str()).to_owned();
+    let text = |figure: &Option<design::Figure>| {
+        figure
+            .as_ref()
+            .map_or("–", |figure| figure.text.as_str())
+            .to_owned()
+    };
     html! {
         @if finding.worst.is_some() || finding.deciding.is_some() {
             section {
@@ -167,7 +172,10 @@ fn symbol(role: &str, line: &Line) -> Markup {
 
 /// The inputs of a step as an address carries them.
 fn inputs(step: &Working) -> String {
-    let pairs = step.given.iter().map(|line| format!("{}={}", coded(&line.name), coded(&line.value.text)));
+    let pairs = step
+        .given
+        .iter()
+        .map(|line| format!("{}={}", coded(&line.name), coded(&line.value.text)));
     format!("?{}", pairs.collect::<Vec<_>>().join("&"))
 }
 
@@ -175,7 +183,13 @@ fn inputs(step: &Working) -> String {
 fn coded(text: &str) -> String {
     let plain = |byte: u8| byte.is_ascii_alphanumeric() || b"-_.~".contains(&byte);
     text.bytes()
-        .map(|byte| if plain(byte) { char::from(byte).to_string() } else { format!("%{byte:02X}") })
+        .map(|byte| {
+            if plain(byte) {
+                char::from(byte).to_string()
+            } else {
+                format!("%{byte:02X}")
+            }
+        })
         .collect()
 }
 

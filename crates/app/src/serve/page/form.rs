@@ -49,7 +49,10 @@ fn record(job: &str, form: &Form) -> Markup {
     let own = form.fields.iter().filter(|field| !is_records(field));
     let (written, free): (Vec<&FormField>, Vec<&FormField>) =
         own.partition(|field| field.written.is_some() || field.required);
-    let below = form.fields.iter().filter(|field| is_records(field) && !field.records.is_empty());
+    let below = form
+        .fields
+        .iter()
+        .filter(|field| is_records(field) && !field.records.is_empty());
     let below: Vec<&FormField> = below.collect();
     let path = &form.record.path;
     html! {

@@ -66,6 +66,7 @@ fn line(job: &JobLine) -> Markup {
             @if job.problems > 0 { span class="worst" { (job.problems) " to be put right in the file." } }
         }
         p class="job-foot" {
+            span class="soft" { "In " span class="typed" { (job.name) } }
             span class="soft" { "Touched " time datetime=(job.touched) { (job.touched.replace(['T', 'Z'], " ").trim()) } }
             a href={ "/jobs/" (job.name) "/papers" } { "Papers" span class="unseen" { " of " (job.title) } }
             a href={ "/api/jobs/" (job.name) "/site.toml" } download { "Site file" span class="unseen" { " of " (job.title) } }
@@ -75,7 +76,7 @@ fn line(job: &JobLine) -> Markup {
 }
 
 fn count(mark: Mark, count: usize, word: &str) -> Markup {
-    html! { span class="count" { (mark.drawn()) (count) " " (word) } }
+    html! { @if count > 0 { span class="count" { (mark.drawn()) (count) " " (word) } } }
 }
 
 /// The questions of the survey, filled in by the module.

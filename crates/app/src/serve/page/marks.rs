@@ -55,13 +55,19 @@ impl Mark {
     /// What the word means.
     pub(crate) const fn meaning(self) -> &'static str {
         match self {
-            Self::Fails => "Fails at the values as written. To be put right before the gate goes into service.",
+            Self::Fails => {
+                "Fails at the values as written. To be put right before the gate goes into service."
+            }
             Self::NotSure => "Holds as written, but not at the bad end of the tolerances.",
-            Self::Unknown => "Unknown until something is measured or looked up. The finding says what.",
+            Self::Unknown => {
+                "Unknown until something is measured or looked up. The finding says what."
+            }
             Self::Outside => "Outside what this tool can answer. Somebody competent answers it.",
             Self::Holds => "Holds, tolerances included.",
             Self::Figure => "A figure that other findings rest on.",
-            Self::NotCovered => "A question that this tool does not ask yet. Somebody competent answers it.",
+            Self::NotCovered => {
+                "A question that this tool does not ask yet. Somebody competent answers it."
+            }
         }
     }
 

@@ -93,11 +93,18 @@ async fn whole(
     panel: &str,
 ) -> Page {
     let (seen, answered) = job(house, name).await?;
-    let (job, shown, which, panel) = (name.to_owned(), shown.clone(), which.clone(), panel.to_owned());
+    let (job, shown, which, panel) = (
+        name.to_owned(),
+        shown.clone(),
+        which.clone(),
+        panel.to_owned(),
+    );
     let page = house
         .blocking(move |_| {
             let (main, beside) = (&seen.files.main, &seen.files.beside);
-            let form = which.of.and_then(|path| site::form(main, beside, &path, seen.units()));
+            let form = which
+                .of
+                .and_then(|path| site::form(main, beside, &path, seen.units()));
             Bench {
                 job: &job,
                 seen: &seen,
@@ -114,9 +121,15 @@ async fn whole(
 }
 
 /// The drawing alone, for the module.
-async fn drawing(State(house): House, Path(name): Path<String>, Query(shown): Query<Shown>) -> Page {
+async fn drawing(
+    State(house): House,
+    Path(name): Path<String>,
+    Query(shown): Query<Shown>,
+) -> Page {
     let (seen, _) = job(&house, &name).await?;
-    Ok(house.blocking(move |_| plan::drawn(&name, seen.site.as_ref(), &shown)).await?)
+    Ok(house
+        .blocking(move |_| plan::drawn(&name, seen.site.as_ref(), &shown))
+        .await?)
 }
 
 /// The answers alone, once they are there.
@@ -130,16 +143,23 @@ async fn all_answers(State(house): House, Path(name): Path<String>) -> Page {
         ..Shell::default()
     };
     Ok(shell.around(&html! {
-        div class="leaf-of-paper" { h1 { "Answers" } (answers::list(&name, Some(&answered))) }
+        div class="leaf-of-paper" { h1 { (title) } h2 { "Answers" } (answers::list(&name, Some(&answered))) }
     }))
 }
 
 async fn one_answer(State(house): House, Path((name, wanted)): Path<(String, String)>) -> Page {
     let (seen, answered) = house.answered(&name).await?;
     let title = workbench::title(&name, seen.site.as_ref());
-    let found = answered.answers.findings.iter().find(|it| it.name() == wanted);
+    let found = answered
+        .answers
+        .findings
+        .iter()
+        .find(|it| it.name() == wanted);
     let finding = found.ok_or_else(|| {
-        Refusal::absent("There is no such answer any more.", "Look at the list of answers again.")
+        Refusal::absent(
+            "There is no such answer any more.",
+            "Look at the list of answers again.",
+        )
     })?;
     let shell = Shell {
         title: &finding.ask,
@@ -152,6 +172,7 @@ async fn one_answer(State(house): House, Path((name, wanted)): Path<(String, Str
             p { a href={ "/jobs/" (name) } { "Back to the workbench" } }
             h1 { (finding.subject.name) }
             (finding::said(finding))
+            h2 class="unseen" { "Working and source" }
             (finding::in_full(&name, finding))
         }
     }))
@@ -159,7 +180,10 @@ async fn one_answer(State(house): House, Path((name, wanted)): Path<(String, Str
 
 async fn all_papers(State(house): House, Path(name): Path<String>) -> Page {
     let (seen, _) = job(&house, &name).await?;
-    Ok(papers::page(&name, &workbench::title(&name, seen.site.as_ref())))
+    Ok(papers::page(
+        &name,
+        &workbench::title(&name, seen.site.as_ref()),
+    ))
 }
 
 async fn all_calculations() -> Markup {
@@ -178,5 +202,7 @@ async fn one_calculation(
         )
     })?;
     let question = calculation::Question::of(calculation, pairs);
-    Ok(house.blocking(move |_| calculation::page(calculation, &question)).await?)
+    Ok(house
+        .blocking(move |_| calculation::page(calculation, &question))
+        .await?)
 }

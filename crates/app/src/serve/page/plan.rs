@@ -26,7 +26,11 @@ impl Shown {
 
     fn open(&self) -> f64 {
         let open = self.open.unwrap_or(0.0);
-        if open.is_finite() { open.clamp(0.0, 1.0) } else { 0.0 }
+        if open.is_finite() {
+            open.clamp(0.0, 1.0)
+        } else {
+            0.0
+        }
     }
 
     fn is_elevation(&self) -> bool {
@@ -54,31 +58,37 @@ fn of_gate(job: &str, (site, gate): (&Site, &Gate), shown: &Shown) -> Markup {
     } else {
         live::plan(site, gate, open)
     };
-    let units = if site.site.unit_system() == UnitSystem::Si { "si" } else { "us" };
+    let units = if site.site.unit_system() == UnitSystem::Si {
+        "si"
+    } else {
+        "us"
+    };
     html! {
-        div class="tools" {
-            (views(job, site, gate, shown))
-            div class="travel" {
-                label for="travel" { "Open" }
-                input type="range" id="travel" min="0" max="100" step="1" value=(format!("{:.0}", shown.open() * 100.0));
-                output id="opened" for="travel" { (format!("{:.0} %", shown.open() * 100.0)) }
-            }
-            (looks(&live))
-        }
- div class="frame" {
-        div class="stage" id="stage" tabindex="0" role="group" data-units=(units) data-gate=(gate.id) data-view=(if shown.is_elevation() { "elevation" } else { "plan" })
-            aria-label={ (live.title) ". Arrow keys move the sheet, plus and minus go nearer and farther, zero shows it whole." } {
-            (PreEscaped(&live.svg))
-        }
-        div class="card" id="card" role="group" aria-label="What is chosen" hidden {}
-        }
-        p class="reading" id="reading" role="status" { (hint(shown)) }
-        (things(&live))
-        @if !shown.is_elevation() { (zones((site, gate), &live)) }
-        @if !live.without_place.is_empty() {
-            p class="soft aside" { "Without a place, so not drawn: " (live.without_place.join(", ")) "." }
-        }
-    }
+           div class="tools" {
+               (views(job, site, gate, shown))
+               div class="travel" {
+                   label for="travel" { "Open" }
+                   input type="range" id="travel" min="0" max="100" step="1" value=(format!("{:.0}", shown.open() * 100.0));
+                   output id="opened" for="travel" { (format!("{:.0} %", shown.open() * 100.0)) }
+               }
+               (looks(&live))
+           }
+    div class="frame" {
+           div class="stage" id="stage" tabindex="0" role="group" data-units=(units) data-gate=(gate.id) data-view=(if shown.is_elevation() { "elevation" } else { "plan" })
+               aria-label={ (live.title) ". Arrow keys move the sheet, plus and minus go nearer and farther, zero shows it whole." } {
+               (PreEscaped(&live.svg))
+           }
+           div class="card" id="card" role="group" aria-label="What is chosen" hidden {}
+           }
+           p class="reading" id="reading" role="status" { (hint(shown)) }
+           div class="asides" {
+           (things(&live))
+           (zones((site, gate), &live))
+           @if !live.without_place.is_empty() {
+               p class="soft" { "Without a place, so not drawn: " (live.without_place.join(", ")) "." }
+           }
+           }
+       }
 }
 
 fn hint(shown: &Shown) -> &'static str {
@@ -131,7 +141,7 @@ fn looks(live: &Live) -> Markup {
 fn things(live: &Live) -> Markup {
     let own = live.items.iter().filter(|item| item.key == "at");
     html! {
-        details class="things disclosed aside" {
+        details class="things disclosed" {
             summary { "Things on the drawing" }
             ul {
                 @for item in own {
@@ -158,7 +168,7 @@ fn thing(item: &Item, other: Option<&Item>) -> Markup {
 fn zones((site, gate): (&Site, &Gate), live: &Live) -> Markup {
     html! {
         @if !live.zones.is_empty() || !zone::all_known(site, gate) {
-            details class="disclosed aside" {
+            details class="disclosed" {
                 summary { "Hazard zones by number" }
                 ol class="zones" {
                     @for zone in &live.zones {

@@ -43,11 +43,12 @@ impl Bench<'_> {
             class: "workbench",
         };
         shell.around(&html! {
+            h1 class="unseen" { (title) }
             div class="bench" id="bench" data-job=(self.job) data-revision=(self.seen.revision) data-panel=(self.panel) {
                 section class="panel" id="plan" aria-label="Plan" { (plan::drawn(self.job, self.seen.site.as_ref(), self.shown)) }
                 section class="panel" id="answers" aria-label="Answers" {
                     div class="panel-head" {
-                        h1 { "Answers" }
+                        h2 { "Answers" }
                         p class="find-answer" {
                             label class="unseen" for="find-answer" { "Find among the answers" }
                             input id="find-answer" type="search" autocomplete="off" placeholder="Find …";

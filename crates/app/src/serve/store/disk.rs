@@ -97,7 +97,9 @@ fn named(text: &str) -> impl Iterator<Item = String> {
 fn bytes(path: &Path) -> std::io::Result<Vec<u8>> {
     let about = std::fs::metadata(path)?;
     if !about.is_file() || about.len() > LARGEST {
-        return Err(std::io::Error::other("it is not a file, or longer than 16 MiB"));
+        return Err(std::io::Error::other(
+            "it is not a file, or longer than 16 MiB",
+        ));
     }
     std::fs::read(path)
 }

@@ -7,8 +7,8 @@ use crate::serve::answering::Answered;
 use crate::serve::lock;
 use crate::serve::refusal::Refusal;
 use axum::http::StatusCode;
-use serde_json::json;
 use quantity::UnitSystem;
+use serde_json::json;
 use site::{Loaded, Problem, Problems, Severity, Site};
 use std::path::{Path, PathBuf};
 use std::sync::{Arc, Mutex};
@@ -219,8 +219,7 @@ impl Job {
                 }
             }
             None => {
-                let journal =
-                    Journal::open(&self.journal, &files.main.text).map_err(not_kept)?;
+                let journal = Journal::open(&self.journal, &files.main.text).map_err(not_kept)?;
                 let seen = Arc::new(Seen::of(files, journal.counts()));
                 Open {
                     journal,

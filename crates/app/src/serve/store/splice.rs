@@ -16,7 +16,8 @@ pub(super) struct Splice {
 impl Splice {
     /// What makes `new` of `old`.
     pub(super) fn between(old: &str, new: &str) -> Self {
-        let alike = |pairs: &mut dyn Iterator<Item = (u8, u8)>| pairs.take_while(|(a, b)| a == b).count();
+        let alike =
+            |pairs: &mut dyn Iterator<Item = (u8, u8)>| pairs.take_while(|(a, b)| a == b).count();
         let mut head = alike(&mut old.bytes().zip(new.bytes()));
         while !(old.is_char_boundary(head) && new.is_char_boundary(head)) {
             head -= 1;
@@ -28,8 +29,14 @@ impl Splice {
         }
         Self {
             at: head,
-            old: old.get(head..old.len() - tail).unwrap_or_default().to_owned(),
-            new: new.get(head..new.len() - tail).unwrap_or_default().to_owned(),
+            old: old
+                .get(head..old.len() - tail)
+                .unwrap_or_default()
+                .to_owned(),
+            new: new
+                .get(head..new.len() - tail)
+                .unwrap_or_default()
+                .to_owned(),
         }
     }
 
@@ -57,7 +64,19 @@ mod tests {
 
     #[test]
     fn forward_and_back_give_both_texts() {
-        let texts = ["", "a", "aa", "aaa", "abc", "aXc", "größe", "großé", "a\u{301}b", "né", "nè"];
+        let texts = [
+            "",
+            "a",
+            "aa",
+            "aaa",
+            "abc",
+            "aXc",
+            "größe",
+            "großé",
+            "a\u{301}b",
+            "né",
+            "nè",
+        ];
         for old in texts {
             for new in texts {
                 let splice = Splice::between(old, new);

@@ -102,7 +102,8 @@ fn gate(given: &Given, size: &Size) -> String {
             size.leaves.first().map_or(0.0, |leaf| leaf.length) + 0.3
         )
     } else {
-        "travel_angle = \"90°, assumed\"\nswings = \"into the property\"         # assumed\n".to_owned()
+        "travel_angle = \"90°, assumed\"\nswings = \"into the property\"         # assumed\n"
+            .to_owned()
     };
     for leaf in &size.leaves {
         text += &self::leaf(given, leaf, size.slides);
@@ -150,9 +151,15 @@ fn drive(given: &Given, leaf: &LeafSize) -> String {
     let slides = matches!(given.kind, GateKind::TrackSlide | GateKind::CantileverSlide);
     let name = leaf.id.replace("leaf", "drive");
     let (drive, force) = if slides {
-        ("rack", "rated_force = \"800 N, assumed\"\nstarting_force = \"1000 N, assumed\"")
+        (
+            "rack",
+            "rated_force = \"800 N, assumed\"\nstarting_force = \"1000 N, assumed\"",
+        )
     } else {
-        ("linear", "rated_torque = \"300 N·m, assumed\"\nstarting_torque = \"350 N·m, assumed\"")
+        (
+            "linear",
+            "rated_torque = \"300 N·m, assumed\"\nstarting_torque = \"350 N·m, assumed\"",
+        )
     };
     format!(
         "\n[[operator]]\nid = \"{name}\"\ngate = \"main\"\nleaf = \"{}\"\ndrive = \"{drive}\"                       # assumed\n{force}\nobstruction_force = \"150 N, assumed\"\nvoltage = \"24 V, assumed\"\nleast_voltage = \"20 V, assumed\"\nstanding_current = \"60 mA, assumed\"\nrunning_current = \"4 A, assumed\"\nstarting_current = \"9 A, assumed\"\nsupply = \"power\"\ncoldest = \"-20 °C, assumed\"\nhottest = \"55 °C, assumed\"\nduty = \"50 %, assumed\"\ninherent_sensing = true               # assumed\nmonitors_devices = true               # assumed\n",

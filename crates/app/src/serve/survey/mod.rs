@@ -91,7 +91,11 @@ impl Survey {
     fn read(&self) -> Result<Given, Refusal> {
         let title = self.title.trim();
         if title.is_empty() || title.chars().any(char::is_control) || title.chars().count() > 200 {
-            return Err(answer("title", "The site needs a name of one line.", "such as North yard, main gate"));
+            return Err(answer(
+                "title",
+                "The site needs a name of one line.",
+                "such as North yard, main gate",
+            ));
         }
         let kind = word::<GateKind>("kind", &self.kind)?;
         if !KINDS.contains(&kind) {
@@ -103,7 +107,11 @@ impl Survey {
             ));
         }
         if !(1..=5000).contains(&self.cycles) {
-            return Err(answer("cycles", "This is not how often a gate opens each day.", "1 to 5000"));
+            return Err(answer(
+                "cycles",
+                "This is not how often a gate opens each day.",
+                "1 to 5000",
+            ));
         }
         Ok(Given {
             title: title.to_owned(),
@@ -135,13 +143,23 @@ fn length(
     least: f64,
     most: f64,
 ) -> Result<(String, Measured<Length>), Refusal> {
-    let expected = format!("a length from {least} m to {most} m with its unit, such as 12 ft or 3.6 m");
-    let read = quantity::read_measured::<Length>(text.trim())
-        .map_err(|error| answer(key, &format!("This is not a length: {}.", error.what), &expected))?;
+    let expected =
+        format!("a length from {least} m to {most} m with its unit, such as 12 ft or 3.6 m");
+    let read = quantity::read_measured::<Length>(text.trim()).map_err(|error| {
+        answer(
+            key,
+            &format!("This is not a length: {}.", error.what),
+            &expected,
+        )
+    })?;
     if (least..=most).contains(&read.nominal().base()) {
         Ok((text.trim().to_owned(), read))
     } else {
-        Err(answer(key, "This is out of the range of a first site.", &expected))
+        Err(answer(
+            key,
+            "This is out of the range of a first site.",
+            &expected,
+        ))
     }
 }
 
