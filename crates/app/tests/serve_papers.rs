@@ -83,7 +83,7 @@ fn papers_are_made_in_steps_and_are_those_of_the_command_line() {
             paper["bytes"].as_u64().unwrap(),
             "{name}"
         );
-        if name.ends_with(".svg") || name == "findings.json" {
+        if ["image/svg+xml", "application/json"].contains(&paper["kind"].as_str().unwrap()) {
             assert!(
                 told.body == std::fs::read(output.path().join(name)).unwrap(),
                 "{name}"

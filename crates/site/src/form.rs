@@ -268,10 +268,7 @@ fn field<'t>(
         understood,
         known,
         from_part: found.is_some_and(|(_, _, from_part)| from_part),
-        records: records
-            .iter()
-            .map(|(_, step, _)| join(at, step))
-            .collect(),
+        records: records.iter().map(|(_, step, _)| join(at, step)).collect(),
         path,
     }
 }

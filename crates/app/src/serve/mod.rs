@@ -1,5 +1,10 @@
 //! The workbench: a server for this computer alone, whose pages and interface speak of the sites in one folder.
 
+#![allow(
+    clippy::unused_async,
+    reason = "what answers a request is asynchronous by contract"
+)]
+
 mod answering;
 mod api;
 mod assets;

@@ -53,18 +53,19 @@ pub(crate) fn own_folder() -> Result<PathBuf, Complaint> {
         })?;
     let folder = PathBuf::from(home).join("gatewright");
     if !folder.is_dir() {
+        // Under another name until it is whole: a first run that breaks off begins again.
+        let unfinished = folder.with_extension("unfinished");
+        let failed = |error: std::io::Error| {
+            Complaint::about(&folder, format_args!("cannot be made ({error})"))
+        };
         for (name, files) in DEMOS {
-            let job = folder.join(name);
-            std::fs::create_dir_all(&job).map_err(|error| {
-                Complaint::about(&job, format_args!("cannot be made ({error})"))
-            })?;
+            let job = unfinished.join(name);
+            std::fs::create_dir_all(&job).map_err(failed)?;
             for (file, text) in files {
-                let path = job.join(file);
-                std::fs::write(&path, text).map_err(|error| {
-                    Complaint::about(&path, format_args!("cannot be written ({error})"))
-                })?;
+                std::fs::write(job.join(file), text).map_err(failed)?;
             }
         }
+        std::fs::rename(&unfinished, &folder).map_err(failed)?;
     }
     Ok(folder)
 }

@@ -72,11 +72,20 @@ pub(crate) fn jobs(names: &[&str]) -> TempDir {
 impl Served {
     /// Starts a workbench for a folder.
     pub(crate) fn start(folder: &Path) -> Self {
-        let mut child = Command::new(env!("CARGO_BIN_EXE_gatewright"))
-            .args(["serve", folder.to_str().unwrap(), "--port", "0"])
-            .stdout(Stdio::piped())
-            .spawn()
-            .unwrap();
+        let mut command = Command::new(env!("CARGO_BIN_EXE_gatewright"));
+        command.args(["serve", folder.to_str().unwrap(), "--port", "0"]);
+        Self::running(command, folder)
+    }
+
+    /// Starts one as somebody does who has never done so, with this home.
+    pub(crate) fn first_run(home: &Path) -> Self {
+        let mut command = Command::new(env!("CARGO_BIN_EXE_gatewright"));
+        command.env("HOME", home);
+        Self::running(command, &home.join("gatewright"))
+    }
+
+    fn running(mut command: Command, folder: &Path) -> Self {
+        let mut child = command.stdout(Stdio::piped()).spawn().unwrap();
         let lines = BufReader::new(child.stdout.take().unwrap()).lines();
         let port = lines
             .map_while(Result::ok)

@@ -246,20 +246,24 @@ fn place(list: &Item, step: &Step<'_>) -> Result<usize, Astray> {
         id == Some(step.word)
     };
     let numbered = || step.word.parse().ok().filter(|at| *at < tables.len());
-    tables.iter().position(called).or_else(numbered).ok_or_else(|| {
-        let expected = match nearest(step.word, &names) {
-            Some(near) => format!("perhaps `{near}`"),
-            None if names.is_empty() => {
-                format!("a number from 0 to {}", tables.len().saturating_sub(1))
-            }
-            None => format!("one of {}", listed(&names)),
-        };
-        (
-            step.span.clone(),
-            format!("nothing in this list is called `{}`", step.word),
-            expected,
-        )
-    })
+    tables
+        .iter()
+        .position(called)
+        .or_else(numbered)
+        .ok_or_else(|| {
+            let expected = match nearest(step.word, &names) {
+                Some(near) => format!("perhaps `{near}`"),
+                None if names.is_empty() => {
+                    format!("a number from 0 to {}", tables.len().saturating_sub(1))
+                }
+                None => format!("one of {}", listed(&names)),
+            };
+            (
+                step.span.clone(),
+                format!("nothing in this list is called `{}`", step.word),
+                expected,
+            )
+        })
 }
 
 /// The key holds a list of records, or a list of values.

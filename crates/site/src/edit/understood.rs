@@ -19,7 +19,7 @@ use toml::de::DeTable;
 pub struct Understood {
     /// The value as it stands, or would stand, in the file: `"640 lb ± 5 %"`.
     pub written: String,
-    /// The value as it is printed, with its tolerance: `640 lb ± 32 lb`.
+    /// The value as it is printed, with its tolerance and how it is known: `640 lb ± 5 %, measured`.
     pub text: String,
     /// How it is known: stated, measured, data sheet, assumed.
     pub known: String,

@@ -1,10 +1,9 @@
 //! New jobs: from a survey, from another job, or from a text.
 
-use super::Answer;
 use super::jobs::state;
 use crate::serve::body::Sent;
 use crate::serve::refusal::Refusal;
-use crate::serve::store::{checked, disk};
+use crate::serve::store::{checked, disk, is_name};
 use crate::serve::survey::Survey;
 use crate::serve::workbench::Workbench;
 use axum::Json;
@@ -12,7 +11,9 @@ use axum::extract::State;
 use axum::http::StatusCode;
 use axum::response::{IntoResponse as _, Response};
 use serde::Deserialize;
-use serde_json::json;
+use serde_json::{Value, json};
+use site::SourceFile;
+use std::collections::BTreeMap;
 use std::path::Path;
 use std::sync::Arc;
 
@@ -24,6 +25,9 @@ pub(super) struct New {
     name: String,
     /// What it begins with.
     from: Begins,
+    /// Files beside a site file that is brought from elsewhere: parts, prices, weather, by their names.
+    #[serde(default)]
+    files: BTreeMap<String, String>,
 }
 
 /// What a job begins with.
@@ -57,18 +61,15 @@ pub(super) async fn make(
 }
 
 /// The questions of the survey, for whoever asks them.
-pub(super) async fn survey() -> Answer {
-    Ok(Json(Survey::questions()))
+pub(super) async fn survey() -> Json<Value> {
+    Json(Survey::questions())
 }
 
 fn made(workbench: &Workbench, new: &New) -> Result<(), Refusal> {
     let name = checked(&new.name)?;
     let (text, beside) = match &new.from {
         Begins::Survey(survey) => (survey.site()?, Vec::new()),
-        Begins::Text(text) => {
-            // The largest request is far below the largest file.
-            (text.clone(), Vec::new())
-        }
+        Begins::Text(text) => (text.clone(), brought(&new.files)?),
         Begins::Job(other) => {
             let seen = workbench.job(other)?.look()?;
             (seen.text().to_owned(), seen.files.beside.clone())
@@ -100,6 +101,25 @@ fn made(workbench: &Workbench, new: &New) -> Result<(), Refusal> {
         .and_then(|()| disk::sync_folder(&folder))
         .and_then(|()| disk::sync_folder(workbench.folder()))
         .map_err(|error| not_made(&folder, &error))
+}
+
+/// Files that come with a text, each with a name that leads nowhere else.
+fn brought(files: &BTreeMap<String, String>) -> Result<Vec<SourceFile>, Refusal> {
+    files
+        .iter()
+        .map(|(name, text)| {
+            if is_name(name) && name != disk::SITE_FILE {
+                let (name, text) = (name.clone(), text.clone());
+                return Ok(SourceFile { name, text });
+            }
+            Err(Refusal::unusable(
+                "A file beside a site cannot have this name.",
+                "Give it another name, and write that into the site file.",
+            )
+            .at(name.clone())
+            .expected("a name without folders, such as parts.toml"))
+        })
+        .collect()
 }
 
 fn not_made(folder: &Path, error: &std::io::Error) -> Refusal {

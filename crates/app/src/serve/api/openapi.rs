@@ -277,6 +277,7 @@ fn schemas() -> Value {
                     object(&[("job", text.clone())], &["job"]),
                     object(&[("text", text.clone())], &["text"]),
                 ]})),
+                ("files", json!({ "type": "object", "additionalProperties": text })),
             ],
             &["name", "from"],
         ),

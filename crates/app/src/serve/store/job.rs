@@ -154,7 +154,9 @@ impl Job {
         if next.text() == open.seen.text() {
             return Ok(open.seen.clone());
         }
-        open.journal.change(next.text()).map_err(not_kept)?;
+        open.journal
+            .change(next.text())
+            .map_err(|error| not_kept(&error))?;
         self.write(open, next)
     }
 
@@ -170,7 +172,7 @@ impl Job {
                 "Go on from here.",
             )
         })?;
-        open.journal.undo().map_err(not_kept)?;
+        open.journal.undo().map_err(|error| not_kept(&error))?;
         let next = Seen::of(Files::with_text(&self.folder, text), (0, 0));
         self.write(open, next)
     }
@@ -187,7 +189,7 @@ impl Job {
                 "Go on from here.",
             )
         })?;
-        open.journal.redo().map_err(not_kept)?;
+        open.journal.redo().map_err(|error| not_kept(&error))?;
         let next = Seen::of(Files::with_text(&self.folder, text), (0, 0));
         self.write(open, next)
     }
@@ -210,7 +212,9 @@ impl Job {
         let read = match known {
             Some(known) if is_known => Open { stamp, ..known },
             Some(Open { mut journal, .. }) => {
-                journal.found(&files.main.text).map_err(not_kept)?;
+                journal
+                    .found(&files.main.text)
+                    .map_err(|error| not_kept(&error))?;
                 let seen = Arc::new(Seen::of(files, journal.counts()));
                 Open {
                     journal,
@@ -219,7 +223,8 @@ impl Job {
                 }
             }
             None => {
-                let journal = Journal::open(&self.journal, &files.main.text).map_err(not_kept)?;
+                let journal = Journal::open(&self.journal, &files.main.text)
+                    .map_err(|error| not_kept(&error))?;
                 let seen = Arc::new(Seen::of(files, journal.counts()));
                 Open {
                     journal,
@@ -234,8 +239,8 @@ impl Job {
     /// Writes the file after the journal has its line.
     fn write(&self, open: &mut Open, next: Seen) -> Result<Arc<Seen>, Refusal> {
         if let Err(error) = disk::write_site(&self.folder, next.text()) {
-            open.journal.void().map_err(not_kept)?;
-            return Err(not_kept(error));
+            open.journal.void().map_err(|error| not_kept(&error))?;
+            return Err(not_kept(&error));
         }
         let (undo, redo) = open.journal.counts();
         open.stamp = disk::stamp(&self.folder, next.text());
@@ -270,7 +275,7 @@ pub(crate) fn stale(now: &Seen) -> Refusal {
     }))
 }
 
-fn not_kept(error: std::io::Error) -> Refusal {
+fn not_kept(error: &std::io::Error) -> Refusal {
     Refusal::failed(
         format!("The change is not kept: the disk refuses it ({error})."),
         "See that there is room on the disk and that the folder may be written to.",

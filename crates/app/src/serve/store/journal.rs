@@ -283,3 +283,89 @@ fn no_such_change() -> std::io::Error {
 fn digest(text: &str) -> String {
     in_digits(&Sha256::digest(text)[..8])
 }
+
+#[cfg(test)]
+mod tests {
+    #![allow(clippy::unwrap_used, reason = "a test may stop at the first surprise")]
+    use super::Journal;
+    use std::fs;
+
+    /// What is done, in turn: a text that is written, or a step back or forward.
+    const STEPS: &[&str] = &[
+        "b", "bc", "undo", "undo", "redo", "bX", "bXé", "undo", "redo", "", "undo",
+    ];
+
+    /// Does the steps; gives the bytes of the journal and the text after each line of it.
+    fn worked(path: &std::path::Path) -> (Vec<u8>, Vec<String>) {
+        let mut journal = Journal::open(path, "a").unwrap();
+        let mut texts = vec!["a".to_owned()];
+        for step in STEPS {
+            match *step {
+                "undo" => {
+                    texts.push(journal.undone().unwrap());
+                    journal.undo().unwrap();
+                }
+                "redo" => {
+                    texts.push(journal.redone().unwrap());
+                    journal.redo().unwrap();
+                }
+                text => {
+                    texts.push(text.to_owned());
+                    journal.change(text).unwrap();
+                }
+            }
+        }
+        (fs::read(path).unwrap(), texts)
+    }
+
+    #[test]
+    fn wherever_the_journal_breaks_off_the_text_on_the_disk_counts_and_all_before_it_can_be_undone()
+    {
+        let folder = tempfile::tempdir().unwrap();
+        let path = folder.path().join("x.journal");
+        let (bytes, texts) = worked(&path);
+        for cut in 0..=bytes.len() {
+            let lines = bytes[..cut].split(|byte| *byte == b'\n').count() - 1;
+            // The line came into the file, or it did not.
+            for at in [lines.checked_sub(1), lines.checked_sub(2)]
+                .into_iter()
+                .flatten()
+            {
+                fs::write(&path, &bytes[..cut]).unwrap();
+                let journal = Journal::open(&path, &texts[at]).unwrap();
+                assert_eq!(journal.now.text, texts[at], "cut at {cut}");
+                assert!(journal.now.changes.len() < STEPS.len());
+                let again = Journal::open(&path, &texts[at]).unwrap();
+                assert_eq!(again.counts(), journal.counts(), "cut at {cut}");
+                let mut back = again;
+                while let Some(text) = back.undone() {
+                    back.undo().unwrap();
+                    assert_eq!(back.now.text, text);
+                }
+                assert_eq!(back.now.text, "a", "cut at {cut}");
+            }
+        }
+    }
+
+    #[test]
+    fn a_text_that_is_in_no_line_is_a_change_that_can_be_undone() {
+        let folder = tempfile::tempdir().unwrap();
+        let path = folder.path().join("x.journal");
+        let (_, texts) = worked(&path);
+        let mut journal = Journal::open(&path, "something else").unwrap();
+        journal.undo().unwrap();
+        assert_eq!(Some(&journal.now.text), texts.last());
+    }
+
+    #[test]
+    fn a_journal_that_cannot_be_followed_is_kept_under_another_name() {
+        let folder = tempfile::tempdir().unwrap();
+        let path = folder.path().join("x.journal");
+        let (bytes, _) = worked(&path);
+        let other = [b"nonsense\n".as_slice(), &bytes].concat();
+        fs::write(&path, &other).unwrap();
+        let journal = Journal::open(&path, "a").unwrap();
+        assert_eq!(journal.counts(), (0, 0));
+        assert_eq!(fs::read(folder.path().join("x.journal.1")).unwrap(), other);
+    }
+}
