@@ -8,6 +8,7 @@ mod form;
 mod jobs;
 mod openapi;
 mod papers;
+mod plan;
 mod tasks;
 
 use super::refusal::Refusal;
@@ -39,6 +40,7 @@ pub(super) fn routes() -> Router<Arc<Workbench>> {
         .route("/api/jobs/{job}/redo", post(edits::redo))
         .route("/api/jobs/{job}/answers", get(answers::all))
         .route("/api/jobs/{job}/answers/{*finding}", get(answers::one))
+        .route("/api/jobs/{job}/plan", get(plan::plan))
         .route("/api/jobs/{job}/form", get(form::form))
         .route(
             "/api/jobs/{job}/papers",

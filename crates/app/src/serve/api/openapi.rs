@@ -101,6 +101,13 @@ const ROUTES: &[Route] = &[
     ),
     (
         "get",
+        "/api/jobs/{job}/plan",
+        "A gate from above or, with view=elevation, from the road, at any opening.",
+        "",
+        "Any",
+    ),
+    (
+        "get",
         "/api/jobs/{job}/papers",
         "The papers that were made last.",
         "",
@@ -188,6 +195,11 @@ fn operation(&(_, path, does, takes, gives): &Route) -> Value {
         )
     });
     let mut parameters: Vec<Value> = named.collect();
+    for key in ["gate", "open", "view"] {
+        if path.ends_with("/plan") {
+            parameters.push(json!({ "name": key, "in": "query", "schema": { "type": "string" } }));
+        }
+    }
     if path.ends_with("/form") {
         parameters.push(json!({ "name": "path", "in": "query", "schema": { "type": "string" } }));
     }
