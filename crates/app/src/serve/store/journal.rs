@@ -324,7 +324,10 @@ mod tests {
         let folder = tempfile::tempdir().unwrap();
         let path = folder.path().join("x.journal");
         let (bytes, texts) = worked(&path);
-        for cut in 0..=bytes.len() {
+        // At, before and behind each end of a line, and at some places within.
+        let ends = |at: usize| at.checked_sub(1).and_then(|at| bytes.get(at)) == Some(&b'\n');
+        let cuts = (0..=bytes.len()).filter(|at| at % 23 == 0 || (*at..at + 3).any(ends));
+        for cut in cuts {
             let lines = bytes[..cut].split(|byte| *byte == b'\n').count() - 1;
             // The line came into the file, or it did not.
             for at in [lines.checked_sub(1), lines.checked_sub(2)]
