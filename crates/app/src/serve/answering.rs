@@ -6,7 +6,7 @@ use super::store::{Job, Seen};
 use super::workbench::Workbench;
 use crate::command::threads;
 use crate::outcome::Complaint;
-use design::{Answers, Standing};
+use design::{Answers, Remembered, Standing};
 use std::collections::{BTreeMap, VecDeque};
 use std::panic::AssertUnwindSafe;
 use std::sync::{Arc, Condvar, Mutex};
@@ -33,6 +33,8 @@ pub(crate) struct Answering {
     waiting: Mutex<VecDeque<(Arc<Job>, Arc<Seen>)>>,
     bell: Condvar,
     kept: Mutex<VecDeque<(String, Arc<Answers>)>>,
+    /// What simulations found: an edit costs what it touches.
+    remembered: Mutex<Remembered>,
 }
 
 impl Answering {
@@ -76,6 +78,19 @@ impl Answering {
             .retain(|(one, state)| !(Arc::ptr_eq(one, job) && state.revision == seen.revision));
     }
 
+    /// The answers of a state.
+    pub(super) fn worked(&self, seen: &Seen) -> Result<Arc<Answers>, String> {
+        let Some(site) = &seen.site else {
+            return Err("The site file has no name or no code basis that can be read.".to_owned());
+        };
+        let mut remembered = lock(&self.remembered);
+        let asked = || design::answers_remembering(site, threads(), &mut remembered);
+        // Whatever a site brings out must not stop the workbench for the others.
+        std::panic::catch_unwind(AssertUnwindSafe(asked))
+            .map(Arc::new)
+            .map_err(|_| "The program came upon something in this site that it was not made for. Take back the last change.".to_owned())
+    }
+
     fn known(&self, revision: &str) -> Option<Arc<Answers>> {
         lock(&self.kept)
             .iter()
@@ -112,7 +127,10 @@ fn answer(workbench: &Workbench, job: &Arc<Job>, seen: &Arc<Seen>) {
     let known = workbench.answering().known(&seen.revision);
     let worked = match known {
         Some(known) => Ok(known),
-        None => worked(seen).inspect(|answers| workbench.answering().keep(&seen.revision, answers)),
+        None => workbench
+            .answering()
+            .worked(seen)
+            .inspect(|answers| workbench.answering().keep(&seen.revision, answers)),
     };
     let (answers, refused) = match worked {
         Ok(answers) => (answers, None),
@@ -137,17 +155,6 @@ fn answer(workbench: &Workbench, job: &Arc<Job>, seen: &Arc<Seen>) {
             revision: seen.revision.clone(),
         },
     });
-}
-
-/// The answers of a state.
-pub(super) fn worked(seen: &Seen) -> Result<Arc<Answers>, String> {
-    let Some(site) = &seen.site else {
-        return Err("The site file has no name or no code basis that can be read.".to_owned());
-    };
-    // Whatever a site brings out must not stop the workbench for the others.
-    std::panic::catch_unwind(AssertUnwindSafe(|| design::answers_on(site, threads())))
-        .map(Arc::new)
-        .map_err(|_| "The program came upon something in this site that it was not made for. Take back the last change.".to_owned())
 }
 
 /// Findings that stand otherwise after than before, with how they stood; nothing for those that are new.

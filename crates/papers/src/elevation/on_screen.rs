@@ -72,7 +72,13 @@ pub(crate) fn parts(site: &Site, gate: &Gate) -> Parts {
     }
     equipment::draw(&mut around, &layers, &mut tags, site, gate, span);
     let top = leaves.iter().filter_map(|(_, panel)| panel.as_ref());
-    let top = top.map(|panel| panel.outline().map(|corner| corner.y.base()).into_iter().fold(0.0, f64::max));
+    let top = top.map(|panel| {
+        panel
+            .outline()
+            .map(|corner| corner.y.base())
+            .into_iter()
+            .fold(0.0, f64::max)
+    });
     let raised = match gate.kind {
         GateKind::VerticalLift => gate.travel.as_ref().map_or(0.0, |it| it.nominal().base()),
         GateKind::VerticalPivot | GateKind::BarrierArm => span.1 - span.0,

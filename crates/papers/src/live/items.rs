@@ -123,7 +123,11 @@ pub(super) fn things(site: &Site, gate: &Gate, seen: Seen) -> Vec<Thing> {
     for post in &gate.post {
         let kind = format!("{} post", post.role);
         let shown = seen == Seen::FromAbove || post.role != PostRole::Device;
-        all.add((&posts, &kind, &post.id), post.at.as_ref().filter(|_| shown), true);
+        all.add(
+            (&posts, &kind, &post.id),
+            post.at.as_ref().filter(|_| shown),
+            true,
+        );
     }
     for it in &site.bollard {
         all.add(("bollard", "bollard", &it.id), it.at.as_ref(), true);
@@ -159,6 +163,9 @@ pub(super) fn without_place(site: &Site) -> Vec<String> {
         .iter()
         .map(|it| (&it.id, it.at.is_none() && it.enclosure.is_none()));
     let all = enclosures.chain(operators).chain(devices);
-    names.extend(all.filter(|(_, lacks)| *lacks).map(|(id, _)| id.to_string()));
+    names.extend(
+        all.filter(|(_, lacks)| *lacks)
+            .map(|(id, _)| id.to_string()),
+    );
     names
 }

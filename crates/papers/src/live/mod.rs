@@ -77,6 +77,3 @@ fn unit((low, high): (Point, Point)) -> quantity::Length {
     let tall = (high.y - low.y) * 1.4;
     (if wide > tall { wide } else { tall }) / WIDE
 }
-
-#[cfg(test)]
-mod tests;

@@ -24,9 +24,10 @@ impl Motion {
     pub(super) fn from_above(gate: &Gate, index: usize, leaf: &Leaf) -> Self {
         let travel = gate.travel.as_ref().map(quantity::Measured::nominal);
         match gate.kind {
-            GateKind::TrackSlide | GateKind::CantileverSlide => travel.map_or(Self::Still, |travel| {
-                Self::Straight(travel, Length::from_base(0.0))
-            }),
+            GateKind::TrackSlide | GateKind::CantileverSlide => travel
+                .map_or(Self::Still, |travel| {
+                    Self::Straight(travel, Length::from_base(0.0))
+                }),
             GateKind::SingleSwing | GateKind::DoubleSwing => Turning::of(gate, index, leaf)
                 .and_then(|it| Some(Self::Turn(it.hinge, Angle::from_base(it.turn?))))
                 .unwrap_or(Self::Still),
@@ -98,7 +99,10 @@ impl Motion {
                     .data("motion", "fold")
                     .data("x", number(x))
                     .data("by", number(angle))
-                    .moved(format!("matrix({shorter:.5} 0 0 1 {:.4} 0)", x * (1.0 - shorter)))
+                    .moved(format!(
+                        "matrix({shorter:.5} 0 0 1 {:.4} 0)",
+                        x * (1.0 - shorter)
+                    ))
             }
         }
     }

@@ -18,7 +18,10 @@ pub(super) fn draw(
     (unit, open): (Length, Ratio),
 ) {
     let to_paper = 1.0 / (unit.base() * UNITS);
-    let named: Vec<&Thing> = things.iter().filter(|thing| thing.item.key == "at").collect();
+    let named: Vec<&Thing> = things
+        .iter()
+        .filter(|thing| thing.item.key == "at")
+        .collect();
     let place = |thing: &Thing| {
         let motion = thing.item.carried_by.and_then(|leaf| motions.get(leaf));
         motion.map_or(thing.item.at, |motion| motion.place(thing.item.at, open))
@@ -45,11 +48,23 @@ pub(super) fn draw(
         let offset = near.as_ref().map(|placed| {
             let right = (placed.text.center.x - request.at.x).base() * UNITS;
             let down = (request.at.y - placed.text.center.y).base() * UNITS;
-            (right + aside(thing.item.beside), down + CAPITALS * UNITS / 2.0)
+            (
+                right + aside(thing.item.beside),
+                down + CAPITALS * UNITS / 2.0,
+            )
         });
-        let class = if offset.is_some() { "name" } else { "name crowded" };
+        let class = if offset.is_some() {
+            "name"
+        } else {
+            "name crowded"
+        };
         screen.open(&Group::new(class).data("item", thing.item.path.as_str()));
-        screen.words(place(thing), offset.unwrap_or((12.0, -8.0)), Anchor::Middle, &thing.item.name);
+        screen.words(
+            place(thing),
+            offset.unwrap_or((12.0, -8.0)),
+            Anchor::Middle,
+            &thing.item.name,
+        );
         screen.close();
     }
 }

@@ -79,11 +79,17 @@ impl Drawing<'_> {
         self.layer("ground", "Ground and drive", true);
         let scene = on_screen::ground(self.site);
         let foundation = |title: &str| {
-            let of = |thing: &&Thing| is_of(&thing.title, title) && thing.item.path.starts_with("foundation.");
+            let of = |thing: &&Thing| {
+                is_of(&thing.title, title) && thing.item.path.starts_with("foundation.")
+            };
             self.things.iter().find(of)
         };
-        self.screen
-            .scene(&scene, |shape| shape.title.as_deref().is_none_or(|title| foundation(title).is_none()));
+        self.screen.scene(&scene, |shape| {
+            shape
+                .title
+                .as_deref()
+                .is_none_or(|title| foundation(title).is_none())
+        });
         self.grouped(&scene, "foundation.");
         self.screen.close();
     }
@@ -93,8 +99,9 @@ impl Drawing<'_> {
         for vehicle in vehicles {
             let name = format!("Vehicle: {}", vehicle.what);
             self.layer(&format!("vehicle-{}", vehicle.id), &name, false);
-            self.screen
-                .open(&Group::new("vehicle w-medium p-unbroken i-black").title(vehicle.what.as_str()));
+            self.screen.open(
+                &Group::new("vehicle w-medium p-unbroken i-black").title(vehicle.what.as_str()),
+            );
             let front = vehicle.front.base();
             for part in &vehicle.outline.parts {
                 let (from, to) = (front - part.to.base(), front - part.from.base());
@@ -126,8 +133,9 @@ impl Drawing<'_> {
         for way in &self.site.way {
             let path = format!("way.{}", way.id);
             self.screen.open(&Group::new("reach").data("item", path));
-            self.screen
-                .scene(&scene, |shape| shape.title.as_deref() == Some(way.id.as_str()));
+            self.screen.scene(&scene, |shape| {
+                shape.title.as_deref() == Some(way.id.as_str())
+            });
             self.screen.close();
         }
         self.screen.close();
@@ -146,7 +154,12 @@ impl Drawing<'_> {
     /// The reach of the devices of some kinds; ends the layer.
     fn reaches(&mut self, wanted: impl Fn(DeviceKind) -> bool) {
         let scene = on_screen::reach(self.site);
-        let of = |thing: &Thing| self.site.device.iter().find(|it| thing.item.path == path(it));
+        let of = |thing: &Thing| {
+            self.site
+                .device
+                .iter()
+                .find(|it| thing.item.path == path(it))
+        };
         let belongs = |thing: &Thing, title: &str| {
             of(thing).is_some_and(|device| wanted(device.kind) && is_reach_of(device, title))
         };
@@ -186,8 +199,9 @@ impl Drawing<'_> {
         self.layer("standing", "Posts, bollards, covers", true);
         let scene = on_screen::standing(self.site, self.gate);
         let of_a_thing = |title: &str| self.things.iter().any(|thing| thing.title == title);
-        self.screen
-            .scene(&scene, |shape| !shape.title.as_deref().is_some_and(of_a_thing));
+        self.screen.scene(&scene, |shape| {
+            !shape.title.as_deref().is_some_and(of_a_thing)
+        });
         for prefix in ["gate.", "bollard.", "cover."] {
             self.grouped(&scene, prefix);
         }
@@ -201,7 +215,10 @@ impl Drawing<'_> {
             self.screen
                 .open(&Group::new("item").data("item", thing.item.path.as_str()));
             self.screen.scene(scene, |shape| {
-                shape.title.as_deref().is_some_and(|title| is_of(&thing.title, title))
+                shape
+                    .title
+                    .as_deref()
+                    .is_some_and(|title| is_of(&thing.title, title))
             });
             self.screen.close();
         }
@@ -219,7 +236,10 @@ impl Drawing<'_> {
                 let to_size = matches!(it.kind, DeviceKind::Loop | DeviceKind::ContactEdge);
                 it.to.is_some() && to_size && path(it) == thing.item.path
             });
-            let carrier = thing.item.carried_by.and_then(|leaf| self.motions.get(leaf));
+            let carrier = thing
+                .item
+                .carried_by
+                .and_then(|leaf| self.motions.get(leaf));
             if let Some(motion) = carrier {
                 self.screen.open(&motion.group("carried", self.open));
             }

@@ -25,9 +25,10 @@ pub(super) fn draw(
 ) -> Vec<Zone> {
     let zones = shown(site, gate);
     let units = site.site.unit_system();
-    let listed = zones.iter().enumerate().map(|(index, zone)| {
-        draw_zone(screen, (index + 1, zone), units, &seen)
-    });
+    let listed = zones
+        .iter()
+        .enumerate()
+        .map(|(index, zone)| draw_zone(screen, (index + 1, zone), units, &seen));
     listed.collect()
 }
 
@@ -66,7 +67,12 @@ fn draw_zone(
             .data("live", live.join(" ")),
     );
     screen.figure(&Figure::rectangle(low, high, Fill::Hatched(hatch)));
-    screen.words(low.middle(high), (0.0, 5.0), Anchor::Middle, &number.to_string());
+    screen.words(
+        low.middle(high),
+        (0.0, 5.0),
+        Anchor::Middle,
+        &number.to_string(),
+    );
     screen.close();
     Zone {
         number,

@@ -114,7 +114,12 @@ pub(crate) fn on_screen(site: &Site) -> Scene {
             (&window, &way.id),
         );
     }
-    points(&mut scene, &layers, &mut Tags::default(), (site, &window, 1.0));
+    points(
+        &mut scene,
+        &layers,
+        &mut Tags::default(),
+        (site, &window, 1.0),
+    );
     scene
 }
 

@@ -2,7 +2,7 @@
 
 use super::Answer;
 use super::jobs::state;
-use crate::serve::answering::{turned, worked};
+use crate::serve::answering::turned;
 use crate::serve::body::Sent;
 use crate::serve::refusal::Refusal;
 use crate::serve::store::{Edit, Job, Seen, stale};
@@ -91,7 +91,7 @@ pub(super) async fn trial(
         .blocking(move |bench| {
             let job = bench.job(&name)?;
             let tried = before.with(job.folder(), &asked.edits)?;
-            let answers = worked(&tried).map_err(|why| Refusal::unusable(why, "Try another value."))?;
+            let answers = bench.answering().worked(&tried).map_err(|why| Refusal::unusable(why, "Try another value."))?;
             let turned = turned(&answered.answers, &answers);
             let findings: Vec<_> = answers
                 .findings
