@@ -161,14 +161,56 @@ fn step(
 
 fn nearest(leaf: &Swung, seen: &[(f64, f64); 4], of: &Crate, (sin, cos): (f64, f64)) -> Near {
     let slab = leaf.slab;
+    // Pairs of places: on the leaf and on the box.
+    let mut pairs = [((0.0, 0.0), (0.0, 0.0)); 8];
+    for (pair, &(u, v)) in pairs.iter_mut().zip(seen) {
+        let on_leaf = (u.clamp(slab.from, slab.to), v.clamp(slab.low, slab.high));
+        *pair = (on_leaf, (u, v));
+    }
+    // The box in its own directions, about its first corner.
+    let (base, wide, tall) = (seen[0], 2.0 * of.wide, 2.0 * of.tall);
+    let corners = [
+        (slab.from, slab.low),
+        (slab.to, slab.low),
+        (slab.to, slab.high),
+        (slab.from, slab.high),
+    ];
+    for (pair, corner) in pairs.iter_mut().skip(4).zip(corners) {
+        let (du, dv) = (corner.0 - base.0, corner.1 - base.1);
+        let (x, z) = (
+            (du * cos - dv * sin).clamp(0.0, wide),
+            (du * sin + dv * cos).clamp(0.0, tall),
+        );
+        let on_box = (base.0 + x * cos + z * sin, base.1 + z * cos - x * sin);
+        *pair = (corner, on_box);
+    }
+    let mut near = nearest_of(&pairs, slab.to);
+    if near.apart > 0.0 && overlap(leaf, seen, of, (sin, cos)) {
+        near.apart = 0.0;
+        near.way = (0.0, 0.0);
+    }
+    near
+}
+
+/// The nearest of pairs, the first of several that are as near; the end of the leaf where none is near.
+fn nearest_of(pairs: &[((f64, f64), (f64, f64)); 8], end: f64) -> Near {
+    let off = |(from, to): &((f64, f64), (f64, f64))| (to.0 - from.0, to.1 - from.1);
+    let squared = pairs.each_ref().map(|pair| {
+        let (du, dv) = off(pair);
+        du * du + dv * dv
+    });
+    // A root is taken only of what may be the least once it is rounded.
+    let least = squared.into_iter().fold(f64::INFINITY, f64::min);
+    let most = least * (1.0 + 1e-12) + 1e-200;
     let mut near = Near {
         apart: f64::INFINITY,
         way: (0.0, 0.0),
-        along: slab.to,
+        along: end,
         across: 0.0,
     };
-    let mut note = |from: (f64, f64), to: (f64, f64)| {
-        let (du, dv) = (to.0 - from.0, to.1 - from.1);
+    let close = pairs.iter().zip(squared).filter(|(_, it)| *it <= most);
+    for (pair, _) in close {
+        let (du, dv) = off(pair);
         let apart = du.hypot(dv);
         if apart < near.apart {
             let way = if apart > 0.0 {
@@ -179,36 +221,10 @@ fn nearest(leaf: &Swung, seen: &[(f64, f64); 4], of: &Crate, (sin, cos): (f64, f
             near = Near {
                 apart,
                 way,
-                along: from.0,
-                across: from.1,
+                along: pair.0.0,
+                across: pair.0.1,
             };
         }
-    };
-    for &(u, v) in seen {
-        let on_leaf = (u.clamp(slab.from, slab.to), v.clamp(slab.low, slab.high));
-        note(on_leaf, (u, v));
-    }
-    // The box in its own directions, about its first corner.
-    let (base, wide, tall) = (seen[0], 2.0 * of.wide, 2.0 * of.tall);
-    for corner in [
-        (slab.from, slab.low),
-        (slab.to, slab.low),
-        (slab.to, slab.high),
-        (slab.from, slab.high),
-    ] {
-        let (du, dv) = (corner.0 - base.0, corner.1 - base.1);
-        let (x, z) = (
-            (du * cos - dv * sin).clamp(0.0, wide),
-            (du * sin + dv * cos).clamp(0.0, tall),
-        );
-        note(
-            corner,
-            (base.0 + x * cos + z * sin, base.1 + z * cos - x * sin),
-        );
-    }
-    if near.apart > 0.0 && overlap(leaf, seen, of, (sin, cos)) {
-        near.apart = 0.0;
-        near.way = (0.0, 0.0);
     }
     near
 }
