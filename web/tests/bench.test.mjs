@@ -3,7 +3,7 @@
 import assert from "node:assert/strict";
 import { readFileSync, writeFileSync } from "node:fs";
 import test from "node:test";
-import { SIZES, answered, house, opened } from "./house.mjs";
+import { SIZES, answered, house, opened, until } from "./house.mjs";
 
 const own = house(["boatyard", "vineyard"]);
 const DESK = SIZES[2];
@@ -101,7 +101,7 @@ test("verdicts are left out and the answers searched", async () => {
   assert.equal(await page.locator('.finding[data-verdict="holds"]:not([hidden])').count(), 0);
   await page.locator('.chip[data-verdict="holds"]').click();
   await page.locator("#find-answer").fill("voltage");
-  await page.waitForFunction((many) => document.querySelectorAll(".finding:not([hidden])").length < many, all);
+  await until(page, (many) => document.querySelectorAll(".finding:not([hidden])").length < many, all);
   await page.close();
 });
 
@@ -114,11 +114,11 @@ test("a value is kept, said how it was understood, turns answers, and is taken b
   await page.getByText(/Read as 23/).waitFor();
   await field.press("Enter");
   await page.locator(".finding .turned").first().waitFor({ state: "attached" });
-  assert.notEqual(text("boatyard"), before);
+  assert.ok(text("boatyard") !== before, "the file has changed");
   assert.match(text("boatyard"), /least_voltage = "23 V"/);
   await page.locator("#undo").click();
-  await page.waitForFunction(() => document.querySelector("#word")?.textContent === "Taken back.");
-  assert.equal(text("boatyard"), before);
+  await until(page, () => document.querySelector("#word")?.textContent === "Taken back.");
+  assert.ok(text("boatyard") === before, "the file is as it was");
   await page.close();
 });
 
@@ -129,7 +129,7 @@ test("what does not read is refused with what to write, and the file stays", asy
   await field.fill("11 furlongs");
   await field.press("Enter");
   await page.locator("#trouble .trouble").waitFor();
-  assert.equal(text("boatyard"), before);
+  assert.ok(text("boatyard") === before, "the file is as it was");
   await page.close();
   // A refusal is a 4xx, which the browser notes.
   own.faults.splice(0);
@@ -148,11 +148,11 @@ test("a beam is dragged, and typed back to where it was", async () => {
   await page.mouse.down();
   await page.mouse.move(box.x + box.width / 2 + 60, box.y + box.height / 2 - 30, { steps: 4 });
   await page.mouse.up();
-  await page.waitForFunction(() => document.querySelector("#word")?.textContent === "Kept.");
-  assert.notEqual(text("boatyard"), before);
+  await until(page, () => document.querySelector("#word")?.textContent === "Kept.");
+  assert.ok(text("boatyard") !== before, "the file has changed");
   await page.keyboard.press("Control+z");
-  await page.waitForFunction(() => document.querySelector("#word")?.textContent === "Taken back.");
-  assert.equal(text("boatyard"), before);
+  await until(page, () => document.querySelector("#word")?.textContent === "Taken back.");
+  assert.ok(text("boatyard") === before, "the file is as it was");
   await page.close();
 });
 
@@ -162,14 +162,14 @@ test("what an editor writes into the file appears", async () => {
   await answered(page);
   const revision = await page.locator("#answers-list").getAttribute("data-revision");
   writeFileSync(`${own.folder}/vineyard/site.toml`, before.replace(/^name = ".*"$/m, 'name = "Changed beside the page"'));
-  await page.waitForFunction((was) => document.querySelector("#answers-list")?.getAttribute("data-revision") !== was, revision, { timeout: 60000 });
+  await until(page, (was) => document.querySelector("#answers-list")?.getAttribute("data-revision") !== was, revision);
   writeFileSync(`${own.folder}/vineyard/site.toml`, before);
   await page.close();
 });
 
 test("on a phone one thing is shown at a time", async () => {
   const page = await opened(own, "/jobs/boatyard", PHONE);
-  const shown = () => page.evaluate(() => [...document.querySelectorAll(".panel")].filter((one) => one.getClientRects().length).map((one) => one.id));
+  const shown = () => page.evaluate(() => [...document.querySelectorAll(".panel")].filter((one) => one.checkVisibility()).map((one) => one.id));
   assert.deepEqual(await shown(), ["plan"]);
   for (const [word, id] of [["Answers", "answers"], ["Edit", "edit"], ["Plan", "plan"]]) {
     await page.locator(".bar").getByText(word, { exact: true }).click();
@@ -182,7 +182,7 @@ test("everything is reached by keyboard", async () => {
   const page = await opened(own, "/jobs/boatyard", DESK);
   await answered(page);
   const wanted = await page.evaluate(() => [...document.querySelectorAll("button, input, select, summary, a[href], #stage")]
-    .filter((one) => one.getClientRects().length && !(one instanceof HTMLButtonElement && one.disabled)).length);
+    .filter((one) => one.checkVisibility() && !(one instanceof HTMLButtonElement && one.disabled)).length);
   const reached = new Set();
   for (let step = 0; step < wanted + 60; step += 1) {
     await page.keyboard.press("Tab");

@@ -17,6 +17,7 @@ const PAGES = [
   ["elevation", "/jobs/boatyard?view=elevation&open=0.4"],
   ["edit", "/jobs/boatyard/edit?of=device.reader-entry"],
   ["records", "/jobs/clinic/edit"],
+  ["answer", "/jobs/boatyard/answers/force-slide/drive"],
   ["papers", "/jobs/boatyard/papers"],
   ["calculations", "/calculations"],
   ["calculation", "/calculations/voltage-drop"],
@@ -62,7 +63,7 @@ function tooWide(page) {
     const wide = document.documentElement.clientWidth;
     const inScroller = (/** @type {Element} */ one) => one.closest("svg, pre, .unseen, .skip");
     return [...document.body.querySelectorAll("*")]
-      .filter((one) => one.getClientRects().length && !inScroller(one))
+      .filter((one) => one.checkVisibility() && !inScroller(one))
       .filter((one) => one.getBoundingClientRect().right > wide + 1 || one.getBoundingClientRect().left < -1)
       .map((one) => `${one.tagName}.${one.className} ${one.textContent?.slice(0, 40)}`)
       .slice(0, 5);
@@ -74,7 +75,7 @@ function tooSmall(page) {
   return page.evaluate(() => {
     const touched = document.querySelectorAll("button, summary, select, input:not([type=checkbox]):not([type=radio]):not([type=range]), label.choice, .head a, .bar a, .rows a, .views a");
     return [...touched]
-      .filter((one) => one.getClientRects().length)
+      .filter((one) => one.checkVisibility())
       .map((one) => ({ box: one.getBoundingClientRect(), one }))
       .filter(({ box, one }) => box.height < 43.5 || (one.matches("button, .bar a") && box.width < 43.5))
       .map(({ box, one }) => `${one.tagName}.${one.className} ${box.width.toFixed(0)}×${box.height.toFixed(0)} ${one.textContent?.trim().slice(0, 30)}`)
@@ -97,7 +98,7 @@ function lengthen(page) {
 function cutOff(page) {
   return page.evaluate(() =>
     [...document.querySelectorAll("button, .button, .bar a, .head a, label, h1, h2, h3, summary")]
-      .filter((one) => one.getClientRects().length && !one.closest("svg, .unseen"))
+      .filter((one) => one.checkVisibility() && !one.closest("svg, .unseen"))
       .filter((one) => one.scrollWidth > one.clientWidth + 1 && getComputedStyle(one).display !== "inline")
       .map((one) => `${one.tagName}.${one.className} ${one.textContent?.trim().slice(0, 40)}`)
       .slice(0, 5),

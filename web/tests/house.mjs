@@ -68,3 +68,16 @@ export async function opened(own, at, size, more = {}) {
 export async function answered(page) {
   await page.locator("#answers-list .topics").waitFor({ state: "attached", timeout: 60000 });
 }
+
+/**
+ * Waits until something on the page is so. The page's policy forbids what the browser's own way of waiting needs.
+ * @template T
+ * @param {import("playwright-core").Page} page @param {(arg: T) => unknown} holds @param {T} [arg]
+ */
+export async function until(page, holds, arg) {
+  const end = Date.now() + 60000;
+  while (!(await page.evaluate(holds, /** @type {any} */ (arg)))) {
+    if (Date.now() > end) throw new Error(`It never came: ${holds}`);
+    await new Promise((next) => setTimeout(next, 25));
+  }
+}

@@ -2,7 +2,7 @@
 
 import assert from "node:assert/strict";
 import test from "node:test";
-import { SIZES, house, opened } from "./house.mjs";
+import { SIZES, house, opened, until } from "./house.mjs";
 
 const own = house(["clinic"]);
 const PHONE = SIZES[0];
@@ -14,13 +14,13 @@ test("a calculation is worked while one writes, and its address carries it", asy
   const field = page.locator("#v-current");
   const before = await field.inputValue();
   await field.fill("3.21 A");
-  await page.waitForFunction((was) => document.querySelector("#answer")?.textContent !== was, first);
+  await until(page, (was) => document.querySelector("#answer")?.textContent !== was, first);
   assert.match(page.url(), /current=3\.21/);
   const worked = await answer.textContent();
   const again = await opened(own, new URL(page.url()).pathname + new URL(page.url()).search, PHONE);
   assert.equal(await again.locator("#answer").textContent(), worked);
   await field.fill(before);
-  await page.waitForFunction((was) => document.querySelector("#answer")?.textContent === was, first);
+  await until(page, (was) => document.querySelector("#answer")?.textContent === was, first);
   await page.close();
   await again.close();
 });
@@ -30,7 +30,7 @@ test("a calculation is solved backward", async () => {
   const given = await page.locator("#v-length").inputValue();
   await page.locator('[data-look="v-length"]').click();
   await page.locator("#v-drop").fill("10 %");
-  await page.waitForFunction(() => /Looked for from/.test(document.querySelector("#answer")?.textContent ?? ""));
+  await until(page, () => /Looked for from/.test(document.querySelector("#answer")?.textContent ?? ""));
   assert.notEqual(await page.locator("#answer dd").first().textContent(), given);
   await page.close();
 });

@@ -20,6 +20,8 @@ export class Editor {
     this.read = settled(140, () => void this.understand());
     /** @type {HTMLInputElement | null} */
     this.field = null;
+    /** The record that is shown; nothing for the list of all. @type {string | null} */
+    this.shownPath = new URLSearchParams(location.search).get("of");
     finding(panel);
     this.showTry();
   }
@@ -104,7 +106,7 @@ export class Editor {
     const inside = focus && this.panel.contains(focus) ? focus.id : "";
     const open = [...this.panel.querySelectorAll("#record details")].map((details) => /** @type {HTMLDetailsElement} */ (details).open);
     const top = this.panel.scrollTop;
-    const query = this.shownPath === undefined || this.shownPath === null ? "" : `?of=${encodeURIComponent(this.shownPath)}`;
+    const query = this.shownPath === null ? "" : `?of=${encodeURIComponent(this.shownPath)}`;
     const page = await markup(`/jobs/${this.job}/edit${query}`);
     for (const id of ["record", "problems", "undo", "redo"]) {
       const part = page.getElementById(id);

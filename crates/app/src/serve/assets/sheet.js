@@ -14,6 +14,8 @@ export class Sheet {
     /** @type {(() => void)[]} */
     this.watchers = [];
     this.open = 0;
+    /** It was to be shown whole while the stage was hidden. */
+    this.unseen = false;
     this.svg.classList.add("ready");
     this.svg.setAttribute("preserveAspectRatio", "none");
   }
@@ -22,6 +24,7 @@ export class Sheet {
   whole() {
     const { clientWidth: wide, clientHeight: tall } = this.stage;
     const { x, y, width, height } = this.first;
+    this.unseen = wide === 0;
     this.unit = Math.max(width / Math.max(wide, 1), height / Math.max(tall, 1)) * 1.04;
     this.middle = { x: x + width / 2, y: y + height / 2 };
     this.show();
@@ -29,7 +32,7 @@ export class Sheet {
 
   /** Takes over where somebody looked on another sheet of the same gate. @param {Sheet | null} other */
   like(other) {
-    if (!other) return this.whole();
+    if (!other || other.unseen) return this.whole();
     this.unit = other.unit;
     this.middle = { ...other.middle };
     this.show();
@@ -37,6 +40,8 @@ export class Sheet {
 
   show() {
     const { clientWidth: wide, clientHeight: tall } = this.stage;
+    if (!wide) return;
+    if (this.unseen) return this.whole();
     const [width, height] = [wide * this.unit, tall * this.unit];
     this.svg.setAttribute("viewBox", `${this.middle.x - width / 2} ${this.middle.y - height / 2} ${width} ${height}`);
     this.svg.style.setProperty("--unit", String(this.unit));

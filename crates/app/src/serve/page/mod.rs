@@ -172,7 +172,8 @@ async fn one_answer(State(house): House, Path((name, wanted)): Path<(String, Str
             p { a href={ "/jobs/" (name) } { "Back to the workbench" } }
             h1 { (finding.subject.name) }
             (finding::said(finding))
-            h2 class="unseen" { "Working and source" }
+            h2 class="unseen" { "The answer" }
+            h3 class="unseen" { "Working and source" }
             (finding::in_full(&name, finding))
         }
     }))

@@ -107,8 +107,8 @@ pub(super) fn problems(seen: &Seen) -> Markup {
 
 fn of_problem(problem: &Problem) -> Markup {
     html! {
-        p class="strong" { (problem.what) "." }
-        @if let Some(expected) = &problem.expected { p { "Expected: " (expected) "." } }
+        p class="strong" { (problem.what.replace('`', "")) "." }
+        @if let Some(expected) = &problem.expected { p { "Expected: " (expected.replace('`', "")) "." } }
         @if let Some(write) = &problem.write { p { "Write " span class="typed" { (write) } } }
         p class="soft typed" { (problem.file) ":" (problem.line) }
     }
