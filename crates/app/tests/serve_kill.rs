@@ -50,7 +50,7 @@ fn killed_in_the_middle(times: u32) {
             });
             let begun = Instant::now();
             while last.load(Ordering::SeqCst) < confirmed + 2 {
-                assert!(begun.elapsed() < Duration::from_secs(60));
+                assert!(begun.elapsed() < Duration::from_mins(1));
                 std::thread::yield_now();
             }
             let begun = Instant::now();

@@ -130,9 +130,9 @@ pub fn form(
 }
 
 /// What is done at each record: reader, path, tables, keys.
-type Visit<'v> = &'v mut dyn for<'t> FnMut(&mut Reader<'t>, &str, &Layers<'t>, &'static [Key]);
+type Visit<'v> = dyn for<'t> FnMut(&mut Reader<'t>, &str, &Layers<'t>, &'static [Key]) + 'v;
 
-fn walk_all(main: &SourceFile, parts: &[SourceFile], visit: Visit<'_>) {
+fn walk_all(main: &SourceFile, parts: &[SourceFile], visit: &mut Visit<'_>) {
     let parts = parts.iter().filter(|file| !weather::is_weather(file));
     let (_, parts) = price_book_of(main, parts.cloned().collect());
     let files = std::iter::once(main.clone()).chain(parts);
@@ -154,7 +154,7 @@ fn walk<'t>(
     path: &str,
     layers: &Layers<'t>,
     keys: &'static [Key],
-    visit: &mut dyn for<'a> FnMut(&mut Reader<'a>, &str, &Layers<'a>, &'static [Key]),
+    visit: &mut Visit<'_>,
 ) {
     visit(reader, path, layers, keys);
     for key in keys {

@@ -9,6 +9,13 @@ use serde_json::{Value, json};
 #[derive(Debug, Clone)]
 pub(crate) struct Refusal {
     status: StatusCode,
+    /// Apart, so that what is not refused carries little.
+    said: Box<Said>,
+}
+
+/// What is said about it.
+#[derive(Debug, Clone, Default)]
+struct Said {
     what: String,
     place: String,
     expected: String,
@@ -22,11 +29,11 @@ impl Refusal {
     pub(crate) fn new(status: StatusCode, what: impl Into<String>, act: impl Into<String>) -> Self {
         Self {
             status,
-            what: what.into(),
-            place: String::new(),
-            expected: String::new(),
-            act: act.into(),
-            now: None,
+            said: Box::new(Said {
+                what: what.into(),
+                act: act.into(),
+                ..Said::default()
+            }),
         }
     }
 
@@ -61,27 +68,21 @@ impl Refusal {
     }
 
     /// Where.
-    pub(crate) fn at(self, place: impl Into<String>) -> Self {
-        Self {
-            place: place.into(),
-            ..self
-        }
+    pub(crate) fn at(mut self, place: impl Into<String>) -> Self {
+        self.said.place = place.into();
+        self
     }
 
     /// What was expected.
-    pub(crate) fn expected(self, expected: impl Into<String>) -> Self {
-        Self {
-            expected: expected.into(),
-            ..self
-        }
+    pub(crate) fn expected(mut self, expected: impl Into<String>) -> Self {
+        self.said.expected = expected.into();
+        self
     }
 
     /// What stands instead.
-    pub(crate) fn now(self, now: Value) -> Self {
-        Self {
-            now: Some(now),
-            ..self
-        }
+    pub(crate) fn now(mut self, now: Value) -> Self {
+        self.said.now = Some(now);
+        self
     }
 
     /// The status that it is answered with.
@@ -91,23 +92,23 @@ impl Refusal {
 
     /// What is so, as a sentence.
     pub(crate) fn what(&self) -> &str {
-        &self.what
+        &self.said.what
     }
 
     /// What to do about it.
     pub(crate) fn act(&self) -> &str {
-        &self.act
+        &self.said.act
     }
 
     /// For machines.
     pub(crate) fn to_json(&self) -> Value {
         let mut told = json!({
-            "what": self.what,
-            "where": self.place,
-            "expected": self.expected,
-            "do": self.act,
+            "what": self.said.what,
+            "where": self.said.place,
+            "expected": self.said.expected,
+            "do": self.said.act,
         });
-        if let Some(now) = &self.now {
+        if let Some(now) = &self.said.now {
             told["now"] = now.clone();
         }
         told

@@ -127,15 +127,10 @@ impl Tasks {
 
     /// The task of this sort that goes on for a job.
     pub(super) fn running(&self, job: &str, what: &str) -> Option<u64> {
-        let known = lock(&self.known);
-        let mut goes_on = known.values().filter(|task| {
-            let state = lock(&task.progress).state;
-            task.job == job && task.what == what && state == TaskState::Running
-        });
-        goes_on.next().map(|task| task.id)
+        going_on(&lock(&self.known), job, what)
     }
 
-    /// Begins a task on a thread of its own; returns its number.
+    /// Begins a task on a thread of its own, unless one of this sort goes on for the job; returns its number.
     pub(super) fn begin(
         workbench: &Arc<Workbench>,
         job: &str,
@@ -143,6 +138,10 @@ impl Tasks {
         work: impl FnOnce(&mut Steps<'_>) -> Result<Value, Complaint> + Send + 'static,
     ) -> Result<u64, Refusal> {
         let tasks = workbench.tasks();
+        let mut known = lock(&tasks.known);
+        if let Some(id) = going_on(&known, job, what) {
+            return Ok(id);
+        }
         let id = tasks.last.fetch_add(1, Ordering::Relaxed) + 1;
         let task = Arc::new(Task {
             id,
@@ -160,7 +159,6 @@ impl Tasks {
                 gives: Value::Null,
             }),
         });
-        let mut known = lock(&tasks.known);
         known.insert(id, task.clone());
         while known.len() > REMEMBERED {
             known.pop_first();
@@ -178,6 +176,13 @@ impl Tasks {
                 )
             })
     }
+}
+
+fn going_on(known: &BTreeMap<u64, Arc<Task>>, job: &str, what: &str) -> Option<u64> {
+    let goes_on = |task: &&Arc<Task>| {
+        task.job == job && task.what == what && lock(&task.progress).state == TaskState::Running
+    };
+    known.values().find(goes_on).map(|task| task.id)
 }
 
 fn run(

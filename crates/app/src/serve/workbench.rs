@@ -20,7 +20,7 @@ const OWN_FOLDER: &str = ".gatewright";
 /// Events that a slow listener may be behind.
 const BEHIND: usize = 256;
 /// The longest that somebody waits for answers.
-const PATIENCE: Duration = Duration::from_secs(60);
+const PATIENCE: Duration = Duration::from_mins(1);
 
 /// The workbench.
 pub(crate) struct Workbench {

@@ -154,15 +154,16 @@ impl Served {
         headers: &[(&str, &str)],
         body: &[u8],
     ) -> std::io::Result<Told> {
+        use std::fmt::Write as _;
         let mut head = format!("{method} {path} HTTP/1.1\r\nConnection: close\r\n");
         if !headers.iter().any(|(name, _)| *name == "Host") {
-            head += &format!("Host: 127.0.0.1:{}\r\n", self.port);
+            write!(head, "Host: 127.0.0.1:{}\r\n", self.port).unwrap();
         }
         for (name, value) in headers {
-            head += &format!("{name}: {value}\r\n");
+            write!(head, "{name}: {value}\r\n").unwrap();
         }
         if method != "GET" {
-            head += &format!("Content-Length: {}\r\n", body.len());
+            write!(head, "Content-Length: {}\r\n", body.len()).unwrap();
         }
         let mut bytes = (head + "\r\n").into_bytes();
         bytes.extend_from_slice(body);

@@ -22,7 +22,7 @@ pub fn add_record(text: &str, path: &str, record: &str) -> Result<String, Box<Pr
     let steps = steps_of(path);
     let added = match steps.split_last() {
         Some((last, before)) => {
-            table(whole(&mut document), before).and_then(|found| add(found, last, lines))
+            table(whole(&mut document), before).and_then(|mut found| add(&mut found, last, lines))
         }
         None => Err(nowhere()),
     };
@@ -148,7 +148,7 @@ fn table<'d>(from: Found<'d>, steps: &[Step<'_>]) -> Result<Found<'d>, Astray> {
 }
 
 /// Adds a record under a key of a table.
-fn add(found: Found<'_>, step: &Step<'_>, mut lines: Table) -> Result<(), Astray> {
+fn add(found: &mut Found<'_>, step: &Step<'_>, mut lines: Table) -> Result<(), Astray> {
     let key = key_of(found.keys, step)?;
     if (key.keys)().is_none() {
         return Err(not_a_record(step));
@@ -237,33 +237,31 @@ fn place(list: &Item, step: &Step<'_>) -> Result<usize, Astray> {
             .collect(),
         _ => return Err(not_a_record(step)),
     };
-    let names: Vec<&str> = tables
-        .iter()
-        .filter_map(|table| table.as_ref()?.get("id")?.as_str())
-        .collect();
-    let called = |table: &Option<&dyn TableLike>| {
-        let id = table.as_ref().and_then(|table| table.get("id")?.as_str());
-        id == Some(step.word)
+    let names: Vec<&str> = tables.iter().filter_map(|table| id_of(*table)).collect();
+    let called = || {
+        let mut ids = tables.iter().map(|table| id_of(*table));
+        ids.position(|id| id == Some(step.word))
     };
     let numbered = || step.word.parse().ok().filter(|at| *at < tables.len());
-    tables
-        .iter()
-        .position(called)
-        .or_else(numbered)
-        .ok_or_else(|| {
-            let expected = match nearest(step.word, &names) {
-                Some(near) => format!("perhaps `{near}`"),
-                None if names.is_empty() => {
-                    format!("a number from 0 to {}", tables.len().saturating_sub(1))
-                }
-                None => format!("one of {}", listed(&names)),
-            };
-            (
-                step.span.clone(),
-                format!("nothing in this list is called `{}`", step.word),
-                expected,
-            )
-        })
+    called().or_else(numbered).ok_or_else(|| {
+        let expected = match nearest(step.word, &names) {
+            Some(near) => format!("perhaps `{near}`"),
+            None if names.is_empty() => {
+                format!("a number from 0 to {}", tables.len().saturating_sub(1))
+            }
+            None => format!("one of {}", listed(&names)),
+        };
+        (
+            step.span.clone(),
+            format!("nothing in this list is called `{}`", step.word),
+            expected,
+        )
+    })
+}
+
+/// The name of a table.
+fn id_of(table: Option<&dyn TableLike>) -> Option<&str> {
+    table?.get("id")?.as_str()
 }
 
 /// The key holds a list of records, or a list of values.

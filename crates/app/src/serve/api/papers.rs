@@ -50,15 +50,10 @@ pub(super) async fn begin(
             Ok::<_, Refusal>((bench.look(&job)?, job.folder().to_path_buf()))
         })
         .await??;
-    let task = match workbench.tasks().running(&name, WHAT) {
-        Some(task) => task,
-        None => {
-            let output = place(&workbench, &name);
-            Tasks::begin(&workbench, &name, (WHAT, STEPS), move |steps| {
-                made(&seen, &folder.join(disk::SITE_FILE), day, &output, steps)
-            })?
-        }
-    };
+    let output = place(&workbench, &name);
+    let task = Tasks::begin(&workbench, &name, (WHAT, STEPS), move |steps| {
+        made(&seen, &folder.join(disk::SITE_FILE), day, &output, steps)
+    })?;
     Ok((StatusCode::ACCEPTED, Json(json!({ "task": task }))).into_response())
 }
 

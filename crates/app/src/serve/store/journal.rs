@@ -57,14 +57,12 @@ impl Journal {
         if lines.is_empty() {
             return Self::begin(file, text);
         }
-        match followed(lines) {
-            Some(States { now, before }) => Self { file, now, before }.settled(text),
-            None => {
-                set_aside(path)?;
-                let (file, _) = read(path)?;
-                Self::begin(file, text)
-            }
+        if let Some(States { now, before }) = followed(lines) {
+            return Self { file, now, before }.settled(text);
         }
+        set_aside(path)?;
+        let (file, _) = read(path)?;
+        Self::begin(file, text)
     }
 
     /// Changes that can be taken back, and made again.
@@ -267,7 +265,7 @@ fn append(file: &mut File, line: &Line) -> std::io::Result<()> {
 
 /// Keeps a journal that cannot be followed under another name: nothing of it is lost.
 fn set_aside(path: &Path) -> std::io::Result<()> {
-    let other = (1..)
+    let other = (1..=u32::MAX)
         .map(|number| PathBuf::from(format!("{}.{number}", path.display())))
         .find(|other| !other.exists());
     match other {

@@ -95,7 +95,7 @@ fn gate(given: &Given, size: &Size) -> String {
         toml_text(&given.opening.0),
         given.cycles,
     );
-    text += &if size.slides {
+    let path = if size.slides {
         format!(
             "travel = \"{:.2} m, assumed\"\nrun_back = \"{:.2} m, assumed\"\n",
             size.opening + 0.1,
@@ -105,6 +105,7 @@ fn gate(given: &Given, size: &Size) -> String {
         "travel_angle = \"90°, assumed\"\nswings = \"into the property\"         # assumed\n"
             .to_owned()
     };
+    text += &path;
     for leaf in &size.leaves {
         text += &self::leaf(given, leaf, size.slides);
     }
