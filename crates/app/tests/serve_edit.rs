@@ -139,7 +139,7 @@ fn records_are_added_and_taken_out_and_the_rest_of_the_file_stays_as_it_was() {
         assert!(second.contains(line), "lost: {line}");
     }
     edit("add", "device", lines).refused(422);
-    edit("add", "device", "id = \"x\"\nkind = \"warnin light\"").refused(422);
+    edit("add", "device", "id = \"x\"\nkind = \"beacon\"").refused(422);
     edit("add", "device.lamp-new.network", "segment = \"nowhere\"").refused(422);
     edit("remove", "device.lamp-old", "").refused(422);
     assert_eq!(bench.text("vineyard"), second);
