@@ -16,6 +16,8 @@ macro_rules! here {
 /// Every file that pages may ask for.
 pub(in crate::serve) const FILES: &[(&str, &str, &[u8])] = &[
     here!("paper.css", STYLE),
+    here!("controls.css", STYLE),
+    here!("drawing.css", STYLE),
     here!("workbench.css", STYLE),
     here!("plan.css", STYLE),
     here!("answers.css", STYLE),
@@ -25,6 +27,7 @@ pub(in crate::serve) const FILES: &[(&str, &str, &[u8])] = &[
     here!("workbench.js", SCRIPT),
     here!("plan.js", SCRIPT),
     here!("sheet.js", SCRIPT),
+    here!("thing.js", SCRIPT),
     here!("names.js", SCRIPT),
     here!("lengths.js", SCRIPT),
     here!("pointing.js", SCRIPT),

@@ -5,7 +5,7 @@
 const HEIGHT = 15;
 const SIDES = [[1, -0.4], [-1, -0.4], [0, -1.25], [0, 1.35], [1, -1.1], [-1, -1.1], [1, 0.9], [-1, 0.9]];
 
-/** @param {Sheet} sheet @param {Map<string, import("./plan.js").Thing>} things @param {() => string} chosen */
+/** @param {Sheet} sheet @param {Map<string, import("./thing.js").Thing>} things @param {() => string} chosen */
 export function names(sheet, things, chosen) {
   const groups = /** @type {HTMLElement[]} */ ([...sheet.svg.querySelectorAll(".name")]);
   const labels = groups.map((group) => {

@@ -47,6 +47,7 @@ impl Shell<'_> {
                     link rel="preload" as="font" type="font/otf" crossorigin href="/assets/inter-regular.otf";
                     link rel="preload" as="font" type="font/otf" crossorigin href="/assets/inter-semibold.otf";
                     link rel="stylesheet" href="/assets/paper.css";
+                    link rel="stylesheet" href="/assets/controls.css";
                     @for style in self.styles { link rel="stylesheet" href={ "/assets/" (style) }; }
                     @for module in self.modules { script type="module" src={ "/assets/" (module) } {} }
                 }

@@ -38,7 +38,13 @@ impl Bench<'_> {
         let shell = Shell {
             title: &title,
             place: Place::Job(self.job, &title),
-            styles: &["workbench.css", "plan.css", "answers.css", "form.css"],
+            styles: &[
+                "workbench.css",
+                "plan.css",
+                "drawing.css",
+                "answers.css",
+                "form.css",
+            ],
             modules: &["workbench.js"],
             class: "workbench",
         };
