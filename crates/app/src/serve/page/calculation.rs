@@ -30,10 +30,7 @@ impl Question {
         let mut pairs: Vec<_> = pairs.into_iter().filter(written).collect();
         let is_example = pairs.is_empty();
         if is_example {
-            pairs = example_inputs(calculation)
-                .into_iter()
-                .map(|(key, text)| (key.to_owned(), text))
-                .collect();
+            pairs = example_inputs(calculation).into_iter().collect();
         }
         Self {
             pairs,
@@ -243,7 +240,7 @@ fn kind(sort: Sort) -> String {
     match sort {
         Sort::Quantity(Kind::Ratio) => "A ratio, such as 0.8 or 2.5 %.".to_owned(),
         Sort::Quantity(kind) => {
-            let article = super::calculations::capital(&kind.with_article());
+            let article = super::calculations::capital(kind.with_article());
             format!("{article}, such as {}.", kind.example())
         }
         Sort::Count => "A whole number.".to_owned(),
