@@ -54,7 +54,7 @@ export class Plan {
       const thing = new Thing(button, sheet);
       this.things.set(thing.path, thing);
     }
-    sheet.watchers.push(() => this.drawGrid(), names(sheet, this.things, () => this.chosen), () => this.drawHandles());
+    sheet.watchers.push(() => this.drawGrid(), () => this.drawBar(), names(sheet, this.things, () => this.chosen), () => this.drawHandles());
     pointing(sheet, { tap: (at, target) => this.tap(at, target), over: (at, target) => this.over(at, target), grab: (target) => this.grab(target) });
     this.layers();
     sheet.open = Number(this.slider?.value ?? 0) / 100;
@@ -260,6 +260,17 @@ export class Plan {
     for (let x = Math.ceil(low.x / step) * step; x < high.x; x += step) lines += `M${x} ${low.y}V${high.y}`;
     for (let y = Math.ceil(low.y / step) * step; y < high.y; y += step) lines += `M${low.x} ${y}H${high.x}`;
     over.replaceChildren(drawn("path", { class: "grid", d: lines }));
+  }
+
+  /** How long a length is on the screen. */
+  drawBar() {
+    const [bar, words] = ["bar", "bar-length"].map((id) => document.getElementById(id));
+    const unit = this.sheet?.unit;
+    if (!bar || !words || !unit) return;
+    const long = gridStep(70 * unit, this.units ?? "si");
+    bar.hidden = false;
+    bar.style.width = `${long / unit}px`;
+    words.textContent = lengthText(long, this.units ?? "si");
   }
 
   /** Handles on the ends of the chosen thing. */

@@ -3,6 +3,7 @@
 use design::zone;
 use maud::{Markup, PreEscaped, html};
 use papers::live::{self, Item, Live};
+use quantity::units::angle::degree;
 use quantity::{Quantity as _, Ratio, UnitSystem};
 use site::{Gate, Site};
 
@@ -80,7 +81,10 @@ fn of_gate(job: &str, (site, gate): (&Site, &Gate), shown: &Shown) -> Markup {
            }
            div class="card" id="card" role="group" aria-label="What is chosen" hidden {}
            }
-           p class="reading" id="reading" role="status" { (hint(shown)) }
+           div class="under" {
+               p class="reading" id="reading" role="status" { (hint(shown)) }
+               (orientation(site, shown))
+           }
            div class="asides" {
            (things(&live))
            (zones((site, gate), &live))
@@ -89,6 +93,36 @@ fn of_gate(job: &str, (site, gate): (&Site, &Gate), shown: &Shown) -> Markup {
            }
            }
        }
+}
+
+/// Where north is, and how long a length is on the screen; the module draws the bar as near as one looks.
+fn orientation(site: &Site, shown: &Shown) -> Markup {
+    let place = site.place.as_ref();
+    let north = place.and_then(|place| place.north.as_ref());
+    html! {
+        div class="orientation" {
+            @match (shown.is_elevation(), north) {
+                (true, _) => {}
+                (false, None) => span class="soft" { "North not measured" },
+                (false, Some(north)) => (arrow(90.0 - north.nominal().get::<degree>())),
+            }
+            span class="bar" id="bar" hidden {}
+            span id="bar-length" {}
+        }
+    }
+}
+
+/// An arrow to the north that stands so many degrees clockwise from the top.
+fn arrow(turn: f64) -> Markup {
+    html! {
+        svg class="north" viewBox="-16 -16 32 32" role="img" aria-label="North" {
+            g transform=(format!("rotate({turn:.1})")) {
+                path d="M0 15V-6" {}
+                path class="tip" d="M0-9l4 9h-8z" {}
+                text y="-10" text-anchor="middle" { "N" }
+            }
+        }
+    }
 }
 
 fn hint(shown: &Shown) -> &'static str {
