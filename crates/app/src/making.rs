@@ -12,7 +12,7 @@ use site::Site;
 use std::panic::resume_unwind;
 
 /// Steps that are told.
-pub(crate) const STEPS: u64 = 5;
+pub(crate) const STEPS: u64 = 3;
 
 /// A paper, made.
 pub(crate) struct Paper {
@@ -61,48 +61,56 @@ pub(crate) fn make(
         quantity::UnitSystem::UsCustomary => DxfUnit::Inches,
         quantity::UnitSystem::Si => DxfUnit::Millimeters,
     };
-    step("setting the pages")?;
+    step("setting the documents")?;
+    // The pack takes about as long as all others together.
+    let (pages, others) = std::thread::scope(|scope| {
+        let others = scope.spawn(|| others(&pack, unit, findings));
+        let pages = papers::pack::pack(&pack.view);
+        (
+            pages,
+            others.join().unwrap_or_else(|why| resume_unwind(why)),
+        )
+    });
     let mut made = Made {
         papers: Vec::new(),
         summary: pack.view.summary.clone(),
         all_hold: answers.all_hold(),
         left_out: Vec::new(),
     };
-    let (pages, working) = std::thread::scope(|scope| {
-        let working = scope.spawn(|| papers::pack::workings(&pack.view));
-        let pages = papers::pack::pack(&pack.view);
-        (
-            pages,
-            working.join().unwrap_or_else(|why| resume_unwind(why)),
-        )
+    let others = others?;
+    made.papers.push(Paper {
+        name: "pack.pdf".to_owned(),
+        what: "findings, questions, structure, schedules, drawings, cautions",
+        bytes: set("The pages", pages)?,
     });
-    made.add(
-        "pack.pdf",
-        "findings, questions, structure, schedules, drawings, cautions",
-        set("The pages", pages)?,
-    );
-    made.add(
+    made.papers.extend(others.papers);
+    made.left_out = others.left_out;
+    Ok(made)
+}
+
+/// Everything but the pack.
+fn others(pack: &Pack, unit: DxfUnit, findings: Vec<u8>) -> Result<Others, Complaint> {
+    let mut others = Others::default();
+    others.add(
         "working.pdf",
         "every finding with its working and sources",
-        set("The working", working)?,
+        set("The working", papers::pack::workings(&pack.view))?,
     );
-    made.add(
+    others.add(
         "findings.json",
         "every finding with its working, for machines",
         findings,
     );
-    step("filling the schedules")?;
-    made.add(
+    others.add(
         "schedules.xlsx",
         "the schedules as a workbook",
-        schedules(&pack)?,
+        schedules(pack)?,
     );
-    made.add_drawings(&pack.drawings, unit);
-    step("setting labels, tables and templates")?;
-    made.add_labels(&pack)?;
-    made.add_beside(&pack, unit)?;
-    made.add_templates(&pack, unit)?;
-    Ok(made)
+    others.add_drawings(&pack.drawings, unit);
+    others.add_labels(pack)?;
+    others.add_beside(pack, unit)?;
+    others.add_templates(pack, unit)?;
+    Ok(others)
 }
 
 /// The answer of walks that were kept and still hold.
@@ -129,7 +137,14 @@ fn set(
     result.map_err(|error| Complaint(format!("{what} cannot be set: {error}")))
 }
 
-impl Made {
+/// Papers beside the pack, and what could not be made.
+#[derive(Default)]
+struct Others {
+    papers: Vec<Paper>,
+    left_out: Vec<String>,
+}
+
+impl Others {
     fn add(&mut self, name: &str, what: &'static str, bytes: Vec<u8>) {
         self.papers.push(Paper {
             name: name.to_owned(),
