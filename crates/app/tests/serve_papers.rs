@@ -52,7 +52,7 @@ fn papers_are_made_in_steps_and_are_those_of_the_command_line() {
     for says in [
         "asking every question",
         "making the drawings",
-        "setting the pages",
+        "setting the documents",
     ] {
         assert!(heard.contains(says), "{says}: {heard}");
     }

@@ -72,7 +72,7 @@ impl Motion {
     pub(super) fn group(self, class: &str, open: Ratio) -> Group {
         let share = open.base();
         let group = Group::new(class);
-        let number = |number: f64| format!("{number:.4}");
+        let number = |number: f64| digits(number);
         match self {
             Self::Still => group,
             Self::Straight(along, up) => {
@@ -81,7 +81,11 @@ impl Motion {
                     .data("motion", "straight")
                     .data("x", number(x))
                     .data("y", number(y))
-                    .moved(format!("translate({:.4} {:.4})", x * share, y * share))
+                    .moved(format!(
+                        "translate({} {})",
+                        digits(x * share),
+                        digits(y * share)
+                    ))
             }
             Self::Turn(about, by) => {
                 let (x, y, turn) = (about.x.base(), -about.y.base(), -by.base().to_degrees());
@@ -105,5 +109,14 @@ impl Motion {
                     ))
             }
         }
+    }
+}
+
+/// A number with four digits behind the point, nothing without a sign.
+fn digits(number: f64) -> String {
+    let text = format!("{number:.4}");
+    match text.strip_prefix('-') {
+        Some(rest) if rest.chars().all(|digit| matches!(digit, '0' | '.')) => rest.to_owned(),
+        _ => text,
     }
 }

@@ -192,9 +192,12 @@ fn nearest(leaf: &Swung, seen: &[(f64, f64); 4], of: &Crate, (sin, cos): (f64, f
     near
 }
 
+/// A place on the leaf and one on the body.
+type Pair = ((f64, f64), (f64, f64));
+
 /// The nearest of pairs, the first of several that are as near; the end of the leaf where none is near.
-fn nearest_of(pairs: &[((f64, f64), (f64, f64)); 8], end: f64) -> Near {
-    let off = |(from, to): &((f64, f64), (f64, f64))| (to.0 - from.0, to.1 - from.1);
+fn nearest_of(pairs: &[Pair; 8], end: f64) -> Near {
+    let off = |(from, to): &Pair| (to.0 - from.0, to.1 - from.1);
     let squared = pairs.each_ref().map(|pair| {
         let (du, dv) = off(pair);
         du * du + dv * dv
