@@ -157,8 +157,8 @@ fn worked<'s>(
     let (limit, side_limit) = limits(site, cables);
     Ok(WorkedPull {
         pieces: laid(&way),
-        forward: from_beginning(forward, hand),
-        backward: from_end(backward, hand),
+        forward: from_beginning(&forward, hand),
+        backward: from_end(&backward, hand),
         drag,
         limit,
         side_limit,
@@ -166,7 +166,7 @@ fn worked<'s>(
     })
 }
 
-fn from_beginning(pulled: Pulled, hand: Force) -> PullWay {
+fn from_beginning(pulled: &Pulled, hand: Force) -> PullWay {
     PullWay {
         past_hand: pulled.passes(hand),
         tension: pulled.tension,
@@ -179,7 +179,7 @@ fn from_beginning(pulled: Pulled, hand: Force) -> PullWay {
     }
 }
 
-fn from_end(pulled: Pulled, hand: Force) -> PullWay {
+fn from_end(pulled: &Pulled, hand: Force) -> PullWay {
     let length = pulled.steps.last().map_or(0.0, |step| step.along.base());
     let mut way = from_beginning(pulled, hand);
     for (along, _) in &mut way.steps {

@@ -168,7 +168,12 @@ fn cut(
         let title = format!("{what}, {}", print(*length, units));
         scene.add_titled(layers.bars, title, piece);
         let words = inside(&letters, (what, *length), edges.1 - edges.0, units);
-        name(scene, layers, &words, ((edges.0 + edges.1) / 2.0, low));
+        name(
+            scene,
+            layers,
+            &words,
+            (f64::midpoint(edges.0, edges.1), low),
+        );
         from += length.base() + stock.kerf.base();
     }
     let end = TIMES + bar.length.base() * scale;
