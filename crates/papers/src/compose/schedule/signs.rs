@@ -19,7 +19,7 @@ pub(crate) fn tables(site: &Site) -> Vec<Table> {
             Column::words("Sign", 30),
             Column::words("Kind", 26),
             Column::words("Read from", 20),
-            Column::words("Hangs at (along; into; up)", 42),
+            Column::words("Hangs at: along; into; up", 42),
             Column::words("Letters", 20),
             Column::words("At least", 20),
             Column::words("Languages", 26),
