@@ -49,6 +49,25 @@ test("a layer is hidden and shown", async () => {
   await page.close();
 });
 
+test("the bar for the scale is as long as it says", async () => {
+  const page = await opened(own, "/jobs/boatyard", DESK);
+  for (const key of ["0", "+", "+"]) {
+    await page.locator("#stage").focus();
+    await page.keyboard.press(key);
+    const bar = await page.locator(".orientation #scale-bar").boundingBox();
+    const stage = await page.locator("#stage").evaluate((it) => it.clientWidth);
+    const box = ((await page.locator("svg.live").getAttribute("viewBox")) ?? "").split(" ").map(Number);
+    const words = (await page.locator("#scale-length").textContent()) ?? "";
+    const feet = Number(/(\d+) ft/.exec(words)?.[1] ?? 0) + Number(/(\d+) in/.exec(words)?.[1] ?? 0) / 12;
+    assert.ok(bar && feet > 0, words);
+    const meters = (bar.width * box[2]) / stage;
+    assert.ok(Math.abs(meters - feet * 0.3048) < 0.01 * feet, `${words} drawn as ${meters} m`);
+    const under = await page.locator(".under").boundingBox();
+    assert.ok(under && bar.y > under.y && bar.y + bar.height <= under.y + under.height, "it lies under the drawing");
+  }
+  await page.close();
+});
+
 test("two places are measured apart", async () => {
   const page = await opened(own, "/jobs/boatyard", DESK);
   await page.getByRole("button", { name: "Measure" }).click();

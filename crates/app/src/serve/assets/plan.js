@@ -264,7 +264,7 @@ export class Plan {
 
   /** How long a length is on the screen. */
   drawBar() {
-    const [bar, words] = ["bar", "bar-length"].map((id) => document.getElementById(id));
+    const [bar, words] = ["scale-bar", "scale-length"].map((id) => document.getElementById(id));
     const unit = this.sheet?.unit;
     if (!bar || !words || !unit) return;
     const long = gridStep(70 * unit, this.units ?? "si");

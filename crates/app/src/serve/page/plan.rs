@@ -106,8 +106,8 @@ fn orientation(site: &Site, shown: &Shown) -> Markup {
                 (false, None) => span class="soft" { "North not measured" },
                 (false, Some(north)) => (arrow(90.0 - north.nominal().get::<degree>())),
             }
-            span class="bar" id="bar" hidden {}
-            span id="bar-length" {}
+            span class="scale-bar" id="scale-bar" hidden {}
+            span id="scale-length" {}
         }
     }
 }

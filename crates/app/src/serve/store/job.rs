@@ -14,6 +14,11 @@ use std::path::{Path, PathBuf};
 use std::sync::{Arc, Mutex};
 use tokio::sync::watch;
 
+/// The text at the other end of a step.
+type TextThere = fn(&Journal) -> Option<String>;
+/// Writes a step into the journal.
+type Written = fn(&mut Journal) -> std::io::Result<()>;
+
 /// A job.
 pub(crate) struct Job {
     name: String,
@@ -162,34 +167,29 @@ impl Job {
 
     /// Takes the last change back.
     pub(crate) fn undo(&self, expects: Option<&str>) -> Result<Arc<Seen>, Refusal> {
-        let mut open = lock(&self.open);
-        let open = self.read(&mut open)?;
-        expects.map_or(Ok(()), |expects| expected(expects, open))?;
-        let text = open.journal.undone().ok_or_else(|| {
-            Refusal::new(
-                StatusCode::CONFLICT,
-                "There is no change to take back.",
-                "Go on from here.",
-            )
-        })?;
-        open.journal.undo().map_err(|error| not_kept(&error))?;
-        let next = Seen::of(Files::with_text(&self.folder, text), (0, 0));
-        self.write(open, next)
+        let none = "There is no change to take back.";
+        self.step(expects, (Journal::undone, Journal::undo), none)
     }
 
     /// Makes the next change again.
     pub(crate) fn redo(&self, expects: Option<&str>) -> Result<Arc<Seen>, Refusal> {
+        let none = "There is no change to make again.";
+        self.step(expects, (Journal::redone, Journal::redo), none)
+    }
+
+    /// Goes to the text before or after, once the journal has its line.
+    fn step(
+        &self,
+        expects: Option<&str>,
+        (text, written): (TextThere, Written),
+        none: &'static str,
+    ) -> Result<Arc<Seen>, Refusal> {
         let mut open = lock(&self.open);
         let open = self.read(&mut open)?;
         expects.map_or(Ok(()), |expects| expected(expects, open))?;
-        let text = open.journal.redone().ok_or_else(|| {
-            Refusal::new(
-                StatusCode::CONFLICT,
-                "There is no change to make again.",
-                "Go on from here.",
-            )
-        })?;
-        open.journal.redo().map_err(|error| not_kept(&error))?;
+        let text = text(&open.journal)
+            .ok_or_else(|| Refusal::new(StatusCode::CONFLICT, none, "Go on from here."))?;
+        written(&mut open.journal).map_err(|error| not_kept(&error))?;
         let next = Seen::of(Files::with_text(&self.folder, text), (0, 0));
         self.write(open, next)
     }
