@@ -72,6 +72,23 @@ fn the_bars_of_the_boatyard_are_cut_with_a_proof() {
 }
 
 #[test]
+fn cuts_that_are_alike_are_told_once() {
+    // The two leaves of the vineyard write the same pieces twice.
+    let chosen = choose("cuts", "vineyard", &["--json"]);
+    let sheets: serde_json::Value = serde_json::from_str(&chosen.printed).unwrap();
+    for sheet in sheets.as_array().unwrap() {
+        let cuts = sheet["cuts"].as_array().unwrap().iter();
+        let mut told: Vec<String> = cuts
+            .map(|cut| format!("{} {}", cut["length"], cut["pieces"]))
+            .collect();
+        let count = told.len();
+        told.sort();
+        told.dedup();
+        assert_eq!(told.len(), count, "{sheet:#}");
+    }
+}
+
+#[test]
 fn the_reels_of_the_vineyard_give_every_run_in_one_piece() {
     let chosen = choose("reels", "vineyard", &["--json"]);
     let sheets: serde_json::Value = serde_json::from_str(&chosen.printed).unwrap();

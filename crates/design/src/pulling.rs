@@ -233,38 +233,8 @@ fn laid(way: &[Piece]) -> Vec<WayPiece> {
 mod tests {
     #![allow(clippy::unwrap_used, reason = "a test may stop at the first surprise")]
     use super::shown;
-    use crate::check::testing::site;
+    use crate::check::testing::{ONE_PULL as SITE, site};
     use quantity::Quantity as _;
-
-    const SITE: &str = r#"
-        [site]
-        name = "Test yard"
-        code_basis = "us"
-        [pulling]
-        feed = "reel on a stand"
-        drag = "2 lbf"
-        [[supply]]
-        id = "source"
-        kind = "power supply"
-        [[enclosure]]
-        id = "box"
-        [[conduit]]
-        id = "c-01"
-        bore = "1 in"
-        from = "box"
-        to = "pole"
-        friction = "0.35"
-        segment = [{ straight = "100 ft", bend = "90°", radius = "6 in" }, { straight = "4 ft" }]
-        [[cable]]
-        id = "w-01"
-        from = "source"
-        to = "box"
-        carries = "data"
-        cores = 8
-        diameter = "0.29 in"
-        mass_per_length = "0.045 lb/ft"
-        route = ["c-01"]
-    "#;
 
     #[test]
     fn both_ways_run_over_the_same_place_from_the_beginning() {

@@ -11,6 +11,36 @@ use crate::Finding;
 use site::{Site, SourceFile};
 use std::num::NonZeroUsize;
 
+/// One cable through a conduit that bends once, harder to pull from its beginning.
+pub(crate) const ONE_PULL: &str = r#"
+        [site]
+        name = "Test yard"
+        code_basis = "us"
+        [pulling]
+        feed = "reel on a stand"
+        drag = "2 lbf"
+        helper = false
+        [[supply]]
+        id = "source"
+        kind = "power supply"
+        [[enclosure]]
+        id = "box"
+        [[conduit]]
+        id = "c-01"
+        bore = "1 in"
+        from = "box"
+        to = "pole"
+        friction = "0.35"
+        segment = [{ straight = "100 ft", bend = "90°", radius = "6 in" }, { straight = "4 ft" }]
+        [[cable]]
+        id = "w-01"
+        from = "source"
+        to = "box"
+        diameter = "0.29 in"
+        mass_per_length = "0.045 lb/ft"
+        route = ["c-01"]
+    "#;
+
 /// The site of a text that must be without problems that cannot be so.
 pub(crate) fn site(text: &str) -> Site {
     bought(text, None)

@@ -116,7 +116,19 @@ fn sheet(asking: &Asking<'_>, id: &site::Id, what: String, job: Result<Job, Halt
 }
 
 fn planned(sheet: &mut CutSheet, job: &Job, plan: &Plan, print: Print) {
-    sheet.bars = plan.cuts.iter().map(|cut| bar(job, cut)).collect();
+    for shown in plan.cuts.iter().map(|cut| bar(job, cut)) {
+        // Pieces that are written twice, as for two leaves, are cut alike.
+        let alike = |known: &&mut CutBar| {
+            CutBar {
+                times: shown.times,
+                ..(**known).clone()
+            } == shown
+        };
+        match sheet.bars.iter_mut().find(alike) {
+            Some(known) => known.times += shown.times,
+            None => sheet.bars.push(shown),
+        }
+    }
     sheet.cost = least(job, plan.cost, print);
     sheet.least = plan.is_least();
     sheet.proof = proof(job, plan, print);
@@ -146,8 +158,8 @@ fn proof(job: &Job, plan: &Plan, print: Print) -> String {
     let bound = least(job, plan.bound, print);
     match plan.proof {
         Proof::Worths if plan.worths.iter().any(|worth| *worth > 0) => format!(
-            "Proved the least: with the worths below no bar holds more worth than it costs, and all pieces together are worth \
-             more than any cost under {bound}."
+            "Proved the least: with the worth given to each piece no bar holds more worth than it costs, and all pieces together \
+             are worth more than any cost under {bound}."
         ),
         Proof::Worths => format!(
             "Proved the least: worked from below, with every bar taken as often as it can be had, nothing comes under {bound}."

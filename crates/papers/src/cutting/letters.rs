@@ -1,4 +1,4 @@
-//! A letter for each piece, the same on the drawing and in the lists.
+//! A letter for each piece of a bar, the same on the drawing and in the lists. Runs of cable have names already.
 
 use design::cutting::CutSheet;
 use quantity::{Length, Quantity as _};
@@ -15,7 +15,7 @@ pub(super) struct Lettered {
     pub(super) count: u32,
 }
 
-/// The pieces of a sheet, the longest first.
+/// The pieces of a sheet of bars, the longest first.
 pub(super) fn lettered(sheet: &CutSheet) -> Vec<Lettered> {
     let mut pieces: Vec<Lettered> = Vec::new();
     for bar in &sheet.bars {
@@ -44,11 +44,11 @@ pub(super) fn lettered(sheet: &CutSheet) -> Vec<Lettered> {
 }
 
 /// The letter of a piece of a bar.
-pub(super) fn letter_of(pieces: &[Lettered], what: &str, length: Length) -> String {
+pub(super) fn letter_of(pieces: &[Lettered], what: &str, length: Length) -> Option<String> {
     let found = pieces
         .iter()
         .find(|piece| piece.what == what && piece.length == length);
-    found.map_or_else(String::new, |piece| piece.letter.clone())
+    found.map(|piece| piece.letter.clone())
 }
 
 fn letter(at: usize) -> String {

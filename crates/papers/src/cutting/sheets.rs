@@ -28,16 +28,30 @@ struct Layers {
     words: LayerId,
 }
 
+/// Bars or reels, and how their pieces are named on the drawing.
+struct Stock {
+    sheet: CutSheet,
+    letters: Vec<Lettered>,
+}
+
 /// One line of the drawing.
 enum Row<'a> {
-    Head(&'a CutSheet),
-    Cut(&'a CutSheet, &'a CutBar),
+    Head(&'a Stock),
+    Cut(&'a Stock, &'a CutBar),
 }
 
 /// The sheets, as many as it takes; none where nothing is cut.
 pub(crate) fn planned(site: &Site) -> Vec<Planned> {
-    let mut stocks = bar_sheets(site);
-    stocks.extend(reel_sheets(site));
+    let bars = bar_sheets(site).into_iter().map(|sheet| Stock {
+        letters: lettered(&sheet),
+        sheet,
+    });
+    // A run of cable goes by its own name.
+    let reels = reel_sheets(site).into_iter().map(|sheet| Stock {
+        letters: Vec::new(),
+        sheet,
+    });
+    let stocks: Vec<Stock> = bars.chain(reels).collect();
     let pages = pages(&stocks);
     let count = pages.len();
     let sheets = pages.iter().enumerate();
@@ -60,17 +74,17 @@ pub(crate) fn planned(site: &Site) -> Vec<Planned> {
 }
 
 /// The rows of every sheet; a heading never stands alone at the foot of one.
-fn pages(stocks: &[CutSheet]) -> Vec<Vec<Row<'_>>> {
+fn pages(stocks: &[Stock]) -> Vec<Vec<Row<'_>>> {
     let mut pages: Vec<Vec<Row<'_>>> = Vec::new();
     let mut used = SHEET;
-    for stock in stocks.iter().filter(|stock| !stock.bars.is_empty()) {
+    for stock in stocks.iter().filter(|stock| !stock.sheet.bars.is_empty()) {
         if used + HEAD + ROW > SHEET {
             pages.push(Vec::new());
             used = 0.0;
         }
         used += HEAD;
         push(&mut pages, Row::Head(stock));
-        for bar in &stock.bars {
+        for bar in &stock.sheet.bars {
             if used + ROW > SHEET {
                 pages.push(vec![Row::Head(stock)]);
                 used = HEAD;
@@ -102,7 +116,7 @@ fn scene(rows: &[Row<'_>], units: UnitSystem, (number, count): (usize, usize)) -
     for row in rows {
         match row {
             Row::Head(stock) => {
-                head(&mut scene, &layers, top, stock);
+                head(&mut scene, &layers, top, &stock.sheet);
                 top -= HEAD;
             }
             Row::Cut(stock, bar) => {
@@ -111,7 +125,7 @@ fn scene(rows: &[Row<'_>], units: UnitSystem, (number, count): (usize, usize)) -
             }
         }
     }
-    scene.remark("Letters are those of the list of pieces. Hatched: what is left. The saw's width lies between the pieces; the first end is squared and trimmed before the first piece.");
+    scene.remark("Letters are those of the list of pieces; runs of cable go by their names. Hatched: what is left. The saw's width lies between the pieces; the first end is squared and trimmed before the first piece.");
     scene.remark("Each stock is drawn at its own scale: its longest bar or reel is as long as the paper allows.");
     scene
 }
@@ -150,11 +164,10 @@ fn cut(
     scene: &mut Scene,
     layers: &Layers,
     (top, units): (f64, UnitSystem),
-    stock: &CutSheet,
+    Stock { sheet, letters }: &Stock,
     bar: &CutBar,
 ) {
-    let letters = lettered(stock);
-    let longest = stock.bars.iter().map(|bar| bar.length.base());
+    let longest = sheet.bars.iter().map(|bar| bar.length.base());
     let scale = BAR / longest.fold(f64::MIN_POSITIVE, f64::max);
     let (low, high) = (top - ROW + 2.0, top - ROW + 2.0 + DEEP);
     let times = Text::new(at(0.0, low + 1.6), format!("{} ×", bar.times))
@@ -167,14 +180,14 @@ fn cut(
         let piece = Figure::rectangle(at(edges.0, low), at(edges.1, high), Fill::Open);
         let title = format!("{what}, {}", print(*length, units));
         scene.add_titled(layers.bars, title, piece);
-        let words = inside(&letters, (what, *length), edges.1 - edges.0, units);
+        let words = inside(letters, (what, *length), edges.1 - edges.0, units);
         name(
             scene,
             layers,
             &words,
             (f64::midpoint(edges.0, edges.1), low),
         );
-        from += length.base() + stock.kerf.base();
+        from += length.base() + sheet.kerf.base();
     }
     let end = TIMES + bar.length.base() * scale;
     let begins = TIMES + from.min(bar.length.base()) * scale;
@@ -192,14 +205,14 @@ fn cut(
     scene.add(layers.words, left);
 }
 
-/// Letter and length where they fit into the piece, else the letter, else nothing.
+/// Letter and length where they fit into the piece, else the letter, else nothing; the name of what has no letter.
 fn inside(
     letters: &[Lettered],
     (what, length): (&str, Length),
     room: f64,
     units: UnitSystem,
 ) -> String {
-    let letter = letter_of(letters, what, length);
+    let letter = letter_of(letters, what, length).unwrap_or_else(|| what.to_owned());
     let both = format!("{letter}  {}", print(length, units));
     let fits = |words: &String| width(words, LETTER) + 1.0 < room;
     [both, letter].into_iter().find(fits).unwrap_or_default()

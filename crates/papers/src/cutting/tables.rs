@@ -11,10 +11,10 @@ pub(crate) fn tables(site: &Site) -> Vec<Table> {
     let units = site.site.unit_system();
     let (bars, reels) = (bar_sheets(site), reel_sheets(site));
     let tables = [
-        stock(&bars, "Bars to cut", "Bar"),
+        stock(&bars, "Bars to cut"),
         cuts(&bars, units),
         pieces(&bars, units),
-        stock(&reels, "Reels to cut", "Reel"),
+        stock(&reels, "Reels to cut"),
         runs(&reels, units),
     ];
     tables
@@ -24,7 +24,7 @@ pub(crate) fn tables(site: &Site) -> Vec<Table> {
 }
 
 /// What is cut, what it costs, and how it is known that nothing costs less.
-fn stock(sheets: &[CutSheet], title: &str, stock: &str) -> Table {
+fn stock(sheets: &[CutSheet], title: &str) -> Table {
     let row = |sheet: &CutSheet| {
         let bars: u32 = sheet.bars.iter().map(|bar| bar.times).sum();
         let open = sheet.bars.is_empty();
@@ -37,18 +37,14 @@ fn stock(sheets: &[CutSheet], title: &str, stock: &str) -> Table {
                 Cell::number(f64::from(bars), 0)
             },
             Cell::text(sheet.cost.clone()),
-            Cell::text(
-                sheet
-                    .proof
-                    .replace("the worths below", "the worths in the list of pieces"),
-            ),
+            Cell::text(sheet.proof.clone()),
         ]
     };
     Table {
         title: title.to_owned(),
         note: "The least cost at which every piece can be cut. Where it is proved, no other way to cut them costs less.".to_owned(),
         columns: vec![
-            Column::words(stock, 32),
+            Column::words("Stock", 32),
             Column::words("What it is", 44),
             Column::numbers("Cut", "", 12),
             Column::words("Cost", 24),
@@ -65,7 +61,7 @@ fn cuts(sheets: &[CutSheet], units: UnitSystem) -> Table {
         let letters = lettered(sheet);
         for (at, bar) in sheet.bars.iter().enumerate() {
             let pieces = bar.pieces.iter().map(|(what, length)| {
-                let letter = letter_of(&letters, what, *length);
+                let letter = letter_of(&letters, what, *length).unwrap_or_default();
                 format!("{letter} {}", print(*length, units))
             });
             rows.push(vec![
@@ -104,6 +100,11 @@ fn runs(sheets: &[CutSheet], units: UnitSystem) -> Table {
         for bar in &sheet.bars {
             let run =
                 |(what, length): &(String, Length)| format!("{what} {}", print(*length, units));
+            let worth = |(what, _): &(String, Length)| {
+                let known = sheet.worths.iter().find(|(other, _)| other == what);
+                known.map(|(what, worth)| format!("{what} {worth}"))
+            };
+            let worths: Vec<String> = bar.pieces.iter().filter_map(worth).collect();
             rows.push(vec![
                 Cell::text(sheet.id.clone()),
                 Cell::number(f64::from(bar.times), 0),
@@ -111,6 +112,7 @@ fn runs(sheets: &[CutSheet], units: UnitSystem) -> Table {
                 Cell::text(if bar.there { "on the van" } else { "bought" }),
                 Cell::text(bar.pieces.iter().map(run).collect::<Vec<_>>().join(", ")),
                 Cell::text(print(bar.left, units)),
+                Cell::text(worths.join(", ")),
             ]);
         }
     }
@@ -124,6 +126,7 @@ fn runs(sheets: &[CutSheet], units: UnitSystem) -> Table {
             Column::words("Where from", 24),
             Column::words("Runs in order", 110),
             Column::words("Left on it", 24),
+            Column::words("Worths in the proof", 60),
         ],
         rows,
     }

@@ -158,36 +158,7 @@ mod tests {
     #![allow(clippy::unwrap_used, reason = "a test may stop at the first surprise")]
     use super::CHECK;
     use crate::Verdict;
-    use crate::check::testing::only;
-
-    const SITE: &str = r#"
-        [site]
-        name = "Test yard"
-        code_basis = "us"
-        [pulling]
-        feed = "reel on a stand"
-        drag = "2 lbf"
-        helper = false
-        [[supply]]
-        id = "source"
-        kind = "power supply"
-        [[enclosure]]
-        id = "box"
-        [[conduit]]
-        id = "c-01"
-        bore = "1 in"
-        from = "box"
-        to = "pole"
-        friction = "0.35"
-        segment = [{ straight = "100 ft", bend = "90°", radius = "6 in" }, { straight = "4 ft" }]
-        [[cable]]
-        id = "w-01"
-        from = "source"
-        to = "box"
-        diameter = "0.29 in"
-        mass_per_length = "0.045 lb/ft"
-        route = ["c-01"]
-    "#;
+    use crate::check::testing::{ONE_PULL as SITE, only};
 
     #[test]
     fn holds_by_hand_from_the_easier_end() {

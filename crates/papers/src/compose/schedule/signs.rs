@@ -25,7 +25,7 @@ pub(crate) fn tables(site: &Site) -> Vec<Table> {
             Column::words("Languages", 26),
             Column::words("It has to tell", 92),
             Column::words("Asked by", 44),
-            Column::words("Last seen", 22),
+            Column::words("Last seen", 28),
         ],
         rows: signs.iter().map(|sign| row(site, sign)).collect(),
     }]
