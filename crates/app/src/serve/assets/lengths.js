@@ -26,8 +26,20 @@ export function moved(before, meters, units) {
   return lengthText(meters, units) + (tolerance ? ` ${tolerance[1]}` : "");
 }
 
+/** Lengths that are easy to count in, in meters. @param {string} units */
+function rounds(units) {
+  if (units === "si") return [0.01, 0.02, 0.05, 0.1, 0.25, 0.5, 1, 2, 5, 10, 20, 50];
+  return [1, 2, 3, 6, 12, 24, 60, 120, 240, 600, 1200].map((inches) => inches * INCH);
+}
+
 /** Steps of a grid that stand at least `least` meters apart. @param {number} least @param {string} units */
 export function gridStep(least, units) {
-  const steps = units === "si" ? [0.01, 0.02, 0.05, 0.1, 0.25, 0.5, 1, 2, 5, 10, 20] : [INCH, 2 * INCH, 3 * INCH, 6 * INCH, 12 * INCH, 24 * INCH, 60 * INCH, 120 * INCH, 600 * INCH];
+  const steps = rounds(units);
   return steps.find((step) => step >= least) ?? steps[steps.length - 1];
+}
+
+/** The longest bar for the scale that takes at most `greatest` meters. @param {number} greatest @param {string} units */
+export function barLength(greatest, units) {
+  const lengths = rounds(units);
+  return lengths.findLast((length) => length <= greatest) ?? lengths[0];
 }

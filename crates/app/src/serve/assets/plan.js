@@ -1,7 +1,7 @@
 // The drawing on the page: things that can be chosen, moved and measured between.
 
 import { made, markup } from "./house.js";
-import { gridStep, lengthText, moved } from "./lengths.js";
+import { barLength, gridStep, lengthText, moved } from "./lengths.js";
 import { names } from "./names.js";
 import { pointing } from "./pointing.js";
 import { Sheet, drawn } from "./sheet.js";
@@ -267,7 +267,7 @@ export class Plan {
     const [bar, words] = ["scale-bar", "scale-length"].map((id) => document.getElementById(id));
     const unit = this.sheet?.unit;
     if (!bar || !words || !unit) return;
-    const long = gridStep(70 * unit, this.units ?? "si");
+    const long = barLength(150 * unit, this.units ?? "si");
     bar.hidden = false;
     bar.style.width = `${long / unit}px`;
     words.textContent = lengthText(long, this.units ?? "si");
