@@ -2,9 +2,7 @@
 
 #![allow(clippy::unwrap_used, reason = "a test may stop at the first surprise")]
 
-mod common;
-
-use common::{Run, run};
+use crate::common::{Run, run};
 
 /// Works a calculation.
 fn calc(words: &[&str]) -> Run {

@@ -2,9 +2,7 @@
 
 #![allow(clippy::unwrap_used, reason = "a test may stop at the first surprise")]
 
-mod common;
-
-use common::{BARE, check, example, run, site};
+use crate::common::{BARE, check, example, run, site};
 
 #[test]
 fn what_is_built_well_fails_nowhere() {

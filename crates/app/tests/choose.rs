@@ -1,9 +1,7 @@
 //! `gatewright choose`: parts in order, pins of a drive, and complaints in words.
 #![allow(clippy::unwrap_used, reason = "a test stops where it fails")]
 
-mod common;
-
-use common::{Run, example, run};
+use crate::common::{Run, example, run};
 
 /// Chooses on an example site.
 fn choose(what: &str, name: &str, more: &[&str]) -> Run {

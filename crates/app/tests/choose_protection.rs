@@ -2,9 +2,7 @@
 
 #![allow(clippy::unwrap_used, reason = "a test may stop at the first surprise")]
 
-mod common;
-
-use common::{run, site};
+use crate::common::{run, site};
 use std::fs;
 
 const SITE: &str = include_str!("../../design/tests/guarding/site.toml");

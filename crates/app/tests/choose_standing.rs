@@ -2,9 +2,7 @@
 
 #![allow(clippy::unwrap_used, reason = "a test may stop at the first surprise")]
 
-mod common;
-
-use common::{BARE, Run, run, site};
+use crate::common::{BARE, Run, run, site};
 use std::fs;
 
 const ANCHORS: &str = include_str!("../../design/tests/standing/site.toml");

@@ -2,9 +2,7 @@
 
 #![allow(clippy::unwrap_used, reason = "a test may stop at the first surprise")]
 
-mod common;
-
-use common::served::{Served, jobs};
+use crate::common::served::{Served, jobs};
 use std::io::{Read as _, Write as _};
 
 #[test]

@@ -2,9 +2,8 @@
 
 #![allow(clippy::unwrap_used, reason = "a test may stop at the first surprise")]
 
-mod common;
-
-use common::served::{Served, jobs};
+use crate::common;
+use crate::common::served::{Served, jobs};
 use serde_json::json;
 use std::sync::atomic::{AtomicU32, Ordering};
 use std::time::{Duration, Instant};

@@ -2,9 +2,8 @@
 
 #![allow(clippy::unwrap_used, reason = "a test may stop at the first surprise")]
 
-mod common;
-
-use common::{example, run, site};
+use crate::common;
+use crate::common::{example, run, site};
 use std::fs;
 
 /// Sets a value in a copy of the text; gives how that ended and the text afterwards.

@@ -2,9 +2,8 @@
 
 #![allow(clippy::unwrap_used, reason = "a test may stop at the first surprise")]
 
-mod common;
-
-use common::run;
+use crate::common;
+use crate::common::run;
 use std::fs;
 
 /// 2 · 1 A · 100 ft · 5 Ω/kft is 1.00 V.

@@ -2,9 +2,7 @@
 
 #![allow(clippy::unwrap_used, reason = "a test may stop at the first surprise")]
 
-mod common;
-
-use common::{BARE, Run, example, run, site};
+use crate::common::{BARE, Run, example, run, site};
 
 /// Walks past the gate of a site, with few walks.
 fn walk(name: &str, more: &[&str]) -> Run {

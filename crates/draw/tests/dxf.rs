@@ -6,9 +6,7 @@
     reason = "a test fails by stopping"
 )]
 
-mod common;
-
-use common::{plan, sheet};
+use crate::common::{plan, sheet};
 use draw::{DxfUnit, Orientation, Paper};
 use quantity::UnitSystem;
 

@@ -7,9 +7,7 @@
     reason = "a test fails by stopping"
 )]
 
-mod common;
-
-use common::{degrees, millimeters, sheet};
+use crate::common::{degrees, millimeters, sheet};
 use draw::{
     Content, Dimension, DimensionLine, DxfUnit, Figure, Fill, Hatch, Label, LabelRequest, Layer,
     LineWeight, Note, Orientation, Paper, Placement, Point, Scene, Text, overlapping, place_labels,

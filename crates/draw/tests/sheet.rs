@@ -6,9 +6,8 @@
     reason = "a test fails by stopping"
 )]
 
-mod common;
-
-use common::{at, feet, millimeters, plan, sheet};
+use crate::common;
+use crate::common::{at, feet, millimeters, plan, sheet};
 use draw::{
     Dimension, DimensionLine, DrawError, Drawing, Figure, Fill, Hatch, Layer, LineWeight, North,
     Orientation, Paper, Point, Scale, ScaleChoice, Scene, Shape, Text,

@@ -2,11 +2,9 @@
 
 #![allow(clippy::unwrap_used, reason = "a test may stop at the first surprise")]
 
-mod sheet;
-
+use crate::sheet::{changed, example};
 use papers::compose::schedules;
 use papers::view::{Cell, Table};
-use sheet::{changed, example};
 use site::Site;
 
 fn table(site: &Site, title: &str) -> Option<Table> {

@@ -3,11 +3,9 @@
 
 #![allow(clippy::unwrap_used, reason = "a test may stop at the first surprise")]
 
-mod sheet;
-
+use crate::sheet::{SITES, drawn as sheets, example, read, tidy, words};
 use papers::sheets::NamedDrawing;
 use proptest::prelude::*;
-use sheet::{SITES, drawn as sheets, example, read, tidy, words};
 use site::Site;
 
 fn drawn(site: &Site) -> Vec<NamedDrawing> {

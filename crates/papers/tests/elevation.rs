@@ -2,12 +2,11 @@
 
 #![allow(clippy::unwrap_used, reason = "a test may stop at the first surprise")]
 
-mod sheet;
-
+use crate::sheet;
+use crate::sheet::{SITES, drawn as sheets, example, read};
 use draw::DxfUnit;
 use papers::sheets::NamedDrawing;
 use quantity::{Length, Measured, UnitSystem};
-use sheet::{SITES, drawn as sheets, example, read};
 use site::Site;
 
 /// A gate of a kind with a leaf of 17 ft by 5 ft, with more keys of the gate.

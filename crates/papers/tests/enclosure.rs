@@ -3,13 +3,11 @@
 
 #![allow(clippy::unwrap_used, reason = "a test may stop at the first surprise")]
 
-mod sheet;
-
+use crate::sheet::{SITES, drawn as sheets, example, read, tidy, words};
 use papers::compose::schedules;
 use papers::sheets::NamedDrawing;
 use papers::view::Table;
 use proptest::prelude::*;
-use sheet::{SITES, drawn as sheets, example, read, tidy, words};
 use site::Site;
 use std::fmt::Write as _;
 

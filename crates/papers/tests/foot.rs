@@ -1,10 +1,8 @@
 //! The plan for people on foot: ways, walk gates, controls, releases and signs, each with its words, nothing over another.
 
-mod sheet;
-
+use crate::sheet::{SITES, drawn as sheets, example, read, tidy, words};
 use draw::DxfUnit;
 use papers::sheets::NamedDrawing;
-use sheet::{SITES, drawn as sheets, example, read, tidy, words};
 use site::Site;
 use std::fmt::Write as _;
 

@@ -6,11 +6,9 @@
     reason = "a test may stop at the first surprise"
 )]
 
-mod sheet;
-
+use crate::sheet::{drawn, example, imprint, tidy, words};
 use draw::Drawing;
 use papers::sheets::{NamedDrawing, Template, templates};
-use sheet::{drawn, example, imprint, tidy, words};
 use site::{Site, SourceFile, load};
 use std::fs;
 use std::path::Path;

@@ -1,9 +1,7 @@
 //! The sheets of hazard zones of the example sites: nothing overlaps, nothing is left out, and what fails says so in words.
 
-mod sheet;
-
+use crate::sheet::{SITES, changed, drawn as sheets, example, tidy, words};
 use papers::sheets::NamedDrawing;
-use sheet::{SITES, changed, drawn as sheets, example, tidy, words};
 use site::Site;
 
 fn drawn(site: &Site) -> Vec<NamedDrawing> {

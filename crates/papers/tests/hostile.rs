@@ -5,9 +5,8 @@
     reason = "a test that cannot go on says so"
 )]
 
-mod invented;
-
-use invented::keep;
+use crate::invented;
+use crate::invented::keep;
 use papers::pack::pack;
 use papers::view::{Cell, Column, DaySheetView, Input, PackView, StructureView, Table, WalkView};
 use papers::workbook::workbook;

@@ -2,10 +2,8 @@
 
 #![allow(clippy::unwrap_used, reason = "a test may stop at the first surprise")]
 
-mod sheet;
-
+use crate::sheet::{changed, drawn as sheets, example, read, tidy, words};
 use papers::sheets::NamedDrawing;
-use sheet::{changed, drawn as sheets, example, read, tidy, words};
 use site::Site;
 
 /// The sites whose ways from the road are described.

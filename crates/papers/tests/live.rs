@@ -2,13 +2,11 @@
 
 #![allow(clippy::unwrap_used, reason = "a test may stop at the first surprise")]
 
-mod sheet;
-
+use crate::sheet::{SITES, example};
 use draw::Point;
 use papers::live::{Item, Live, elevation, plan};
 use proptest::prelude::*;
 use quantity::{Quantity as _, Ratio};
-use sheet::{SITES, example};
 
 const EVERY: [&str; 4] = ["boatyard", "quarry", "vineyard", "clinic"];
 

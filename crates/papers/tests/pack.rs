@@ -1,9 +1,8 @@
 //! The pack is a PDF, has its sheets, carries its attachment, and comes out the same twice.
 #![allow(clippy::expect_used, reason = "a test that cannot go on says so")]
 
-mod invented;
-
-use invented::keep;
+use crate::invented;
+use crate::invented::keep;
 use papers::pack::pack;
 use papers::view::Paper;
 

@@ -2,12 +2,11 @@
 
 #![allow(clippy::unwrap_used, reason = "a test may stop at the first surprise")]
 
-mod sheet;
-
+use crate::sheet;
+use crate::sheet::{SITES, drawn as sheets, example, read, tidy};
 use draw::{DxfUnit, Scale};
 use papers::sheets::NamedDrawing;
 use quantity::Quantity as _;
-use sheet::{SITES, drawn as sheets, example, read, tidy};
 use site::Site;
 
 fn drawn(site: &Site) -> Vec<NamedDrawing> {

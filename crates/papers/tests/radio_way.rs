@@ -2,9 +2,7 @@
 
 #![allow(clippy::unwrap_used, reason = "a test may stop at the first surprise")]
 
-mod sheet;
-
-use sheet::{changed, drawn as sheets, example, tidy, words};
+use crate::sheet::{changed, drawn as sheets, example, tidy, words};
 
 #[test]
 fn it_is_drawn_where_a_bridge_is_described() {

@@ -1,9 +1,8 @@
 //! The templates as a document: every page at its exact size, at full size, archival.
 #![allow(clippy::expect_used, reason = "a test that cannot go on says so")]
 
-mod invented;
-
-use invented::keep;
+use crate::invented;
+use crate::invented::keep;
 use papers::pack::templates;
 use papers::view::{DrawingView, TemplatesView};
 use quantity::Length;

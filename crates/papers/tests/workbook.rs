@@ -1,9 +1,8 @@
 //! The workbook comes out the same twice, and is a package of sheets.
 #![allow(clippy::expect_used, reason = "a test that cannot go on says so")]
 
-mod invented;
-
-use invented::keep;
+use crate::invented;
+use crate::invented::keep;
 use papers::workbook::workbook;
 
 #[test]

@@ -2,11 +2,9 @@
 
 #![allow(clippy::unwrap_used, reason = "a test may stop at the first surprise")]
 
-mod sheet;
-
+use crate::sheet::{changed, example, read};
 use papers::compose::schedules;
 use papers::view::Cell;
-use sheet::{changed, example, read};
 use site::Site;
 use std::fmt::Write as _;
 

@@ -5,13 +5,11 @@
     reason = "a test may stop at the first surprise"
 )]
 
-mod walk_world;
-
+use crate::walk_world::turning::{arm, double, lift, single};
+use crate::walk_world::{full, trial};
 use quantity::{Quantity as _, Time};
 use sim::walk::{AnyWalk, AnyWorld, Pose, Sight, Spot};
 use std::num::NonZeroUsize;
-use walk_world::turning::{arm, double, lift, single};
-use walk_world::{full, trial};
 
 #[test]
 fn a_first_look_takes_the_same_scenarios_as_the_sweep() {

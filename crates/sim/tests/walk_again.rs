@@ -7,12 +7,10 @@
     reason = "a test may stop at the first surprise; the worlds are shared"
 )]
 
-mod walk_world;
-
+use crate::walk_world::{base, trial};
 use proptest::prelude::*;
 use quantity::Quantity;
 use sim::walk::{Behavior, Scenario, Touch, Way, World};
-use walk_world::{base, trial};
 
 /// The touch of one who stands on the gate line, by a leaf that starts so far on its way.
 fn touch(started: f64, x: f64, edge: bool) -> Option<Touch> {

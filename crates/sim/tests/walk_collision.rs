@@ -11,14 +11,12 @@
     reason = "a test may stop at the first surprise"
 )]
 
-mod walk_world;
-
+use crate::walk_world::{base, closing, round, trial};
 use parry2d_f64::math::{Pose, Vector};
 use parry2d_f64::query::{self, ShapeCastOptions};
 use parry2d_f64::shape::{Ball, Cuboid};
 use quantity::Quantity as _;
 use sim::walk::*;
-use walk_world::{base, closing, round, trial};
 
 /// Touches that are compared.
 const TOUCHES: u32 = 1000;

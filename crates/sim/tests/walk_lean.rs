@@ -7,14 +7,12 @@
     reason = "a test may stop at the first surprise; the worlds are shared"
 )]
 
-mod walk_world;
-
+use crate::walk_world::{base, beam, spot, trial};
 use quantity::Quantity;
 use sim::walk::{
     Beam, Behavior, Body, Class, Family, Habit, Scenario, Verdict, Walk, Way, World, leaning,
 };
 use std::num::NonZeroUsize;
-use walk_world::{base, beam, spot, trial};
 
 /// The gate of the first trial with one who leans in, two beams beside the line and no edge.
 fn world() -> World {

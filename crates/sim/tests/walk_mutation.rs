@@ -3,11 +3,9 @@
 
 #![allow(clippy::unwrap_used, reason = "a test may stop at the first surprise")]
 
-mod walk_world;
-
+use crate::walk_world::{base, beam, round, spot, trial};
 use sim::walk::*;
 use std::num::NonZeroUsize;
-use walk_world::{base, beam, round, spot, trial};
 
 /// Boxes for each part of a proof.
 const MOST: u64 = 20_000;

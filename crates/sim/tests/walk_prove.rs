@@ -6,12 +6,10 @@
     reason = "a test may stop at the first surprise"
 )]
 
-mod walk_world;
-
+use crate::walk_world::{base, full, round, trial};
 use quantity::{Length, Time};
 use sim::walk::*;
 use std::num::NonZeroUsize;
-use walk_world::{base, full, round, trial};
 
 const MOST: u64 = 20_000;
 

@@ -6,12 +6,10 @@
     reason = "a test may stop at the first surprise; the worlds are shared"
 )]
 
-mod walk_world;
-
+use crate::walk_world::{base, edge, full, trial};
 use proptest::prelude::*;
 use quantity::Quantity;
 use sim::walk::{Catch, Class, Direction, ForceSensing, Outcome, Reach, ReachVerdict, World};
-use walk_world::{base, edge, full, trial};
 
 /// A post that openings of the closing leaf pass from 0.5 m to 3.5 m of its way.
 fn post(strip: bool) -> Catch {

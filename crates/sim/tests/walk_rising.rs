@@ -2,13 +2,11 @@
 
 #![allow(clippy::unwrap_used, reason = "a test may stop at the first surprise")]
 
-mod walk_world;
-
+use crate::walk_world::turning::{arm, lift};
+use crate::walk_world::{base, round};
 use quantity::Quantity as _;
 use sim::walk::*;
 use std::num::NonZeroUsize;
-use walk_world::turning::{arm, lift};
-use walk_world::{base, round};
 
 fn threads(count: usize) -> NonZeroUsize {
     NonZeroUsize::new(count).unwrap()

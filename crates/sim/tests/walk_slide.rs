@@ -6,13 +6,11 @@
     reason = "a test may stop at the first surprise"
 )]
 
-mod walk_world;
-
+use crate::walk_world::{base, closing, full, round, trial};
 use proptest::prelude::*;
 use quantity::{Length, Quantity as _};
 use sim::walk::*;
 use std::num::NonZeroUsize;
-use walk_world::{base, closing, full, round, trial};
 
 fn threads(count: usize) -> NonZeroUsize {
     NonZeroUsize::new(count).unwrap()

@@ -6,14 +6,13 @@
     reason = "a test may stop at the first surprise"
 )]
 
-mod walk_world;
-
+use crate::walk_world;
+use crate::walk_world::base;
+use crate::walk_world::turning::{double, single};
 use quantity::Quantity as _;
 use sim::walk::*;
 use std::f64::consts::FRAC_PI_2;
 use std::num::NonZeroUsize;
-use walk_world::base;
-use walk_world::turning::{double, single};
 
 fn threads(count: usize) -> NonZeroUsize {
     NonZeroUsize::new(count).unwrap()

@@ -2,12 +2,10 @@
 
 #![allow(clippy::unwrap_used, reason = "a test may stop at the first surprise")]
 
-mod walk_world;
-
+use crate::walk_world::turning::double;
+use crate::walk_world::{alike, base};
 use quantity::Length;
 use sim::walk::*;
-use walk_world::turning::double;
-use walk_world::{alike, base};
 
 /// The gate as it looks from behind, or in a mirror across it.
 fn mirrored(world: &SwingWorld, across: bool) -> SwingWorld {

@@ -2,11 +2,9 @@
 
 #![allow(clippy::unwrap_used, reason = "a test may stop at the first surprise")]
 
-mod walk_world;
-
+use crate::walk_world::{alike, full};
 use quantity::{Length, Quantity as _};
 use sim::walk::*;
-use walk_world::{alike, full};
 
 /// The world as it looks from behind: y turned around.
 fn mirrored(world: &World) -> World {

@@ -2,12 +2,10 @@
 
 #![allow(clippy::unwrap_used, reason = "a test may stop at the first surprise")]
 
-mod walk_world;
-
+use crate::walk_world::turning::{arm, single};
+use crate::walk_world::{base, round, spot};
 use sim::walk::*;
 use std::num::NonZeroUsize;
-use walk_world::turning::{arm, single};
-use walk_world::{base, round, spot};
 
 const MOST: u64 = 100;
 

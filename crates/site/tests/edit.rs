@@ -5,8 +5,7 @@
     reason = "a test stops where it fails"
 )]
 
-mod common;
-
+use crate::common;
 use site::set_value;
 use std::fmt::Write as _;
 

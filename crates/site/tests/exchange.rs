@@ -1,8 +1,7 @@
 //! A site read with another part in place of the one that is there.
 #![allow(clippy::unwrap_used, reason = "a test stops where it fails")]
 
-mod common;
-
+use crate::common;
 use site::{Exchange, Operator, SourceFile, load_exchanged, part_names};
 
 const SITE: &str = r#"

@@ -5,8 +5,7 @@
     reason = "a test stops where it fails, and compares what must be exact"
 )]
 
-mod common;
-
+use crate::common;
 use quantity::Known;
 
 #[test]

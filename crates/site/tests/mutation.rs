@@ -5,11 +5,10 @@
     reason = "a test stops where it fails"
 )]
 
-#[path = "common/mod.rs"]
-mod common;
 #[path = "common/mutate.rs"]
 mod mutate;
 
+use crate::common;
 use proptest::prelude::*;
 use site::{Loaded, files_named, load, set_value};
 

@@ -1,8 +1,7 @@
 //! Every rule has an example that breaks it, and what it says there is a page that somebody read.
 #![allow(clippy::unwrap_used, reason = "a test stops where it fails")]
 
-mod common;
-
+use crate::common;
 use quantity::Word as _;
 use site::{Code, Loaded, load};
 

@@ -5,8 +5,7 @@
     reason = "a test stops where it fails"
 )]
 
-mod common;
-
+use crate::common;
 use serde_json::Value;
 use site::{parts_schema, price_book_schema, schema};
 use std::collections::BTreeSet;
