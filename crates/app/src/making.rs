@@ -1,15 +1,14 @@
-//! Makes every paper of a site, one after the other, so that whoever waits can see how far it is and may stop it.
+//! Makes every paper of a site, step by step, so that whoever waits can see how far it is and may stop it.
 
-use crate::command::threads;
+use crate::command::{answer_by_walks, threads};
 use crate::outcome::Complaint;
-use design::Finding;
-use design::walk::{GateWalk, Kept, KeptWalk};
 use draw::DxfUnit;
-use papers::compose::{Issue, Pack, compose};
-use papers::sheets::NamedDrawing;
+use papers::compose::{Beside, Issue, Pack, compose};
+use papers::engine::TypesetError;
 use papers::view::{Attachment, DocumentView, TablesView};
 use site::Site;
 use std::panic::resume_unwind;
+use std::sync::atomic::{AtomicUsize, Ordering};
 
 /// Steps that are told.
 pub(crate) const STEPS: u64 = 3;
@@ -44,9 +43,7 @@ pub(crate) fn make(
 ) -> Result<Made, Complaint> {
     step("asking every question")?;
     let mut answers = design::answers_on(site, threads());
-    for finding in issue.walks.iter().filter_map(|one| worked(site, one)) {
-        answers.replace(finding);
-    }
+    answer_by_walks(&mut answers, site, &issue.walks);
     let findings = format!("{:#}\n", serde_json::json!(answers.findings)).into_bytes();
     issue.attachments.push(Attachment {
         name: "findings.json".to_owned(),
@@ -62,65 +59,167 @@ pub(crate) fn make(
         quantity::UnitSystem::Si => DxfUnit::Millimeters,
     };
     step("setting the documents")?;
-    // The pack takes about as long as all others together.
-    let (pages, others) = std::thread::scope(|scope| {
-        let others = scope.spawn(|| others(&pack, unit, findings));
-        let pages = papers::pack::pack(&pack.view);
-        (
-            pages,
-            others.join().unwrap_or_else(|why| resume_unwind(why)),
-        )
-    });
-    let mut made = Made {
-        papers: Vec::new(),
-        summary: pack.view.summary.clone(),
-        all_hold: answers.all_hold(),
-        left_out: Vec::new(),
-    };
-    let others = others?;
-    made.papers.push(Paper {
-        name: "pack.pdf".to_owned(),
-        what: "findings, questions, structure, schedules, drawings, cautions",
-        bytes: set("The pages", pages)?,
-    });
-    made.papers.extend(others.papers);
-    made.left_out = others.left_out;
-    Ok(made)
-}
-
-/// Everything but the pack.
-fn others(pack: &Pack, unit: DxfUnit, findings: Vec<u8>) -> Result<Others, Complaint> {
-    let mut others = Others::default();
-    others.add(
-        "working.pdf",
-        "every finding with its working and sources",
-        set("The working", papers::pack::workings(&pack.view))?,
-    );
-    others.add(
+    let documents = documents(&pack);
+    let mut papers = Vec::new();
+    for (document, set) in documents.iter().zip(all_set(&documents)) {
+        let bytes =
+            set.map_err(|error| Complaint(format!("{} cannot be set: {error}", document.title)))?;
+        papers.push(paper(
+            &format!("{}.pdf", document.name),
+            document.what,
+            bytes,
+        ));
+    }
+    papers.push(paper(
         "findings.json",
         "every finding with its working, for machines",
         findings,
-    );
-    others.add(
+    ));
+    papers.push(paper(
         "schedules.xlsx",
         "the schedules as a workbook",
-        schedules(pack)?,
-    );
-    others.add_drawings(&pack.drawings, unit);
-    others.add_labels(pack)?;
-    others.add_beside(pack, unit)?;
-    others.add_templates(pack, unit)?;
-    Ok(others)
+        schedules(&pack)?,
+    ));
+    papers.extend(drawn(&pack, unit));
+    Ok(Made {
+        papers,
+        summary: pack.view.summary.clone(),
+        all_hold: answers.all_hold(),
+        left_out: pack
+            .labels
+            .as_ref()
+            .err()
+            .map(ToString::to_string)
+            .into_iter()
+            .collect(),
+    })
 }
 
-/// The answer of walks that were kept and still hold.
-fn worked(site: &Site, one: &KeptWalk) -> Option<Finding> {
-    let Kept::Valid(record) = &one.kept else {
-        return None;
+fn paper(name: &str, what: &'static str, bytes: Vec<u8>) -> Paper {
+    Paper {
+        name: name.to_owned(),
+        what,
+        bytes,
+    }
+}
+
+/// A document that can be set.
+struct Document<'p> {
+    /// Name of its file, without the ending.
+    name: &'static str,
+    /// Its title, for whoever is told that it cannot be set.
+    title: &'static str,
+    what: &'static str,
+    set: Box<dyn Fn() -> Result<Vec<u8>, TypesetError> + Sync + 'p>,
+}
+
+/// Every document, those that take longest first.
+fn documents(pack: &Pack) -> Vec<Document<'_>> {
+    let mut all = vec![
+        Document {
+            name: "pack",
+            title: "The pack",
+            what: "findings, questions, structure, schedules, drawings, cautions",
+            set: Box::new(|| papers::pack::pack(&pack.view)),
+        },
+        Document {
+            name: "working",
+            title: "The working",
+            what: "every finding with its working and sources",
+            set: Box::new(|| papers::pack::workings(&pack.view)),
+        },
+    ];
+    all.extend(pack.beside.iter().map(|beside| Document {
+        name: beside.name,
+        title: beside.title,
+        what: beside.what,
+        set: Box::new(|| papers::documents::tables(&tables(pack, beside))),
+    }));
+    all.extend(pack.templates.as_ref().map(|view| Document {
+        name: "templates",
+        title: "The templates",
+        what: "anchor templates at full size, to be printed at 100 %",
+        set: Box::new(|| papers::pack::templates(view)),
+    }));
+    let labels = pack.labels.as_ref().ok();
+    all.extend(labels.map(|labels| Document {
+        name: "labels",
+        title: "The labels",
+        what: "labels on sheets, to be printed at 100 %",
+        set: Box::new(|| papers::documents::labels(&labels.sheets)),
+    }));
+    let strip = labels.and_then(|labels| labels.strip.as_ref());
+    all.extend(strip.map(|strip| Document {
+        name: "labels-strip",
+        title: "The strip of labels",
+        what: "the same labels on a strip",
+        set: Box::new(|| papers::documents::labels(strip)),
+    }));
+    all
+}
+
+/// The tables of a document beside the pack, with its drawings.
+fn tables(pack: &Pack, beside: &Beside) -> TablesView {
+    TablesView {
+        document: DocumentView {
+            title: beside.title.to_owned(),
+            ..pack.view.document.clone()
+        },
+        schedules: beside.tables.clone(),
+        drawings: beside.sheets.clone(),
+    }
+}
+
+/// Sets documents on all cores: whoever is free takes the next one.
+fn all_set(documents: &[Document<'_>]) -> Vec<Result<Vec<u8>, TypesetError>> {
+    let next = AtomicUsize::new(0);
+    let lane = || {
+        let mut set = Vec::new();
+        loop {
+            let at = next.fetch_add(1, Ordering::Relaxed);
+            let Some(document) = documents.get(at) else {
+                return set;
+            };
+            set.push((at, (document.set)()));
+        }
     };
-    let gate = site.gate.iter().find(|gate| gate.id == *one.gate)?;
-    let walk = GateWalk::of(site, gate).ok()?;
-    Some(walk.finding(&record.sweep, &record.families))
+    let mut set: Vec<_> = std::thread::scope(|scope| {
+        let lanes: Vec<_> = (0..threads().get()).map(|_| scope.spawn(lane)).collect();
+        let joined = lanes
+            .into_iter()
+            .map(|lane| lane.join().unwrap_or_else(|why| resume_unwind(why)));
+        joined.flatten().collect()
+    });
+    set.sort_by_key(|(at, _)| *at);
+    set.into_iter().map(|(_, set)| set).collect()
+}
+
+/// Each drawing for the screen and for CAD, and the templates for CAD.
+fn drawn(pack: &Pack, unit: DxfUnit) -> Vec<Paper> {
+    let beside = pack.beside.iter().flat_map(|beside| &beside.drawings);
+    let sheets = pack.drawings.iter().chain(beside).flat_map(|sheet| {
+        let (svg, dxf) = (sheet.drawing.svg(), sheet.drawing.dxf(unit));
+        [
+            paper(
+                &format!("{}.svg", sheet.name),
+                "a drawing for the screen",
+                svg.into(),
+            ),
+            paper(
+                &format!("{}.dxf", sheet.name),
+                "the same for CAD, at full size",
+                dxf.into(),
+            ),
+        ]
+    });
+    let templates = pack.template_drawings.iter().map(|template| {
+        paper(
+            &format!("{}.dxf", template.name),
+            "a template for CAD, at full size",
+            template.whole.dxf(unit).into(),
+        )
+    });
+    sheets.chain(templates).collect()
 }
 
 fn schedules(pack: &Pack) -> Result<Vec<u8>, Complaint> {
@@ -128,105 +227,4 @@ fn schedules(pack: &Pack) -> Result<Vec<u8>, Complaint> {
     tables.extend(pack.beside.iter().flat_map(|beside| beside.tables.clone()));
     papers::workbook::workbook(&pack.view.document, &tables)
         .map_err(|error| Complaint(format!("The schedules cannot be written: {error}")))
-}
-
-fn set(
-    what: &str,
-    result: Result<Vec<u8>, papers::engine::TypesetError>,
-) -> Result<Vec<u8>, Complaint> {
-    result.map_err(|error| Complaint(format!("{what} cannot be set: {error}")))
-}
-
-/// Papers beside the pack, and what could not be made.
-#[derive(Default)]
-struct Others {
-    papers: Vec<Paper>,
-    left_out: Vec<String>,
-}
-
-impl Others {
-    fn add(&mut self, name: &str, what: &'static str, bytes: Vec<u8>) {
-        self.papers.push(Paper {
-            name: name.to_owned(),
-            what,
-            bytes,
-        });
-    }
-
-    fn add_labels(&mut self, pack: &Pack) -> Result<(), Complaint> {
-        let labels = match &pack.labels {
-            Ok(labels) => labels,
-            Err(why) => {
-                self.left_out.push(why.to_string());
-                return Ok(());
-            }
-        };
-        let sheets = set("The labels", papers::documents::labels(&labels.sheets))?;
-        self.add(
-            "labels.pdf",
-            "labels on sheets, to be printed at 100 %",
-            sheets,
-        );
-        if let Some(strip) = &labels.strip {
-            let strip = set("The labels", papers::documents::labels(strip))?;
-            self.add("labels-strip.pdf", "the same labels on a strip", strip);
-        }
-        Ok(())
-    }
-
-    /// Each drawing for the screen and for CAD.
-    fn add_drawings(&mut self, drawings: &[NamedDrawing], unit: DxfUnit) {
-        for sheet in drawings {
-            let (svg, dxf) = (sheet.drawing.svg(), sheet.drawing.dxf(unit));
-            self.add(
-                &format!("{}.svg", sheet.name),
-                "a drawing for the screen",
-                svg.into(),
-            );
-            self.add(
-                &format!("{}.dxf", sheet.name),
-                "the same for CAD, at full size",
-                dxf.into(),
-            );
-        }
-    }
-
-    /// What is too long for the pack, each set a document, with its drawings.
-    fn add_beside(&mut self, pack: &Pack, unit: DxfUnit) -> Result<(), Complaint> {
-        for beside in &pack.beside {
-            let view = TablesView {
-                document: DocumentView {
-                    title: beside.title.to_owned(),
-                    ..pack.view.document.clone()
-                },
-                schedules: beside.tables.clone(),
-                drawings: beside.sheets.clone(),
-            };
-            let pdf = set(beside.title, papers::documents::tables(&view))?;
-            self.add(&format!("{}.pdf", beside.name), beside.what, pdf);
-            self.add_drawings(&beside.drawings, unit);
-        }
-        Ok(())
-    }
-
-    /// Templates of anchors, each page for the screen and each pattern for CAD.
-    fn add_templates(&mut self, pack: &Pack, unit: DxfUnit) -> Result<(), Complaint> {
-        let Some(view) = &pack.templates else {
-            return Ok(());
-        };
-        let pdf = set("The templates", papers::pack::templates(view))?;
-        self.add(
-            "templates.pdf",
-            "anchor templates at full size, to be printed at 100 %",
-            pdf,
-        );
-        for template in &pack.template_drawings {
-            self.add(
-                &format!("{}.dxf", template.name),
-                "a template for CAD, at full size",
-                template.whole.dxf(unit).into(),
-            );
-        }
-        Ok(())
-    }
 }

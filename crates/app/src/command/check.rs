@@ -1,12 +1,13 @@
 //! `gatewright check`: every question of the trade, answered for a site, worst first.
 
+use super::kept::{answer_by_walks, kept};
 use super::threads;
 use crate::folder::Folder;
 use crate::outcome::{Complaint, Outcome, complain, say};
 use crate::show::{explained, listed, nearest_name, questions_listed};
 use design::{Answers, Finding, LookedUpInVain};
 use serde_json::json;
-use site::{Loaded, Problems};
+use site::{Loaded, Problems, Site};
 use std::path::Path;
 
 /// Checks a site and prints what was asked for.
@@ -16,10 +17,10 @@ pub(crate) fn run(
     questions: bool,
     as_json: bool,
 ) -> Result<Outcome, Complaint> {
-    let Loaded { site, problems } = Folder::read(site)?.load();
-    let answers = site
-        .as_ref()
-        .map(|site| design::answers_on(site, threads()));
+    let folder = Folder::read(site)?;
+    let site_file = folder.site_file.clone();
+    let Loaded { site, problems } = folder.load();
+    let answers = site.as_ref().map(|site| answered(site, &site_file));
     if as_json {
         say(&to_json(site.as_ref(), answers.as_ref(), &problems));
         return Ok(outcome(answers.as_ref(), &problems));
@@ -48,6 +49,17 @@ pub(crate) fn run(
         say(&questions_listed(&answers.coverage));
     }
     Ok(outcome(Some(answers), &problems))
+}
+
+/// What is asked of a site, with the answers of walks that were kept beside it.
+fn answered(site: &Site, site_file: &Path) -> Answers {
+    let mut answers = design::answers_on(site, threads());
+    let walks = kept(site, site_file).unwrap_or_else(|complaint| {
+        complain(&format_args!("{complaint}\n"));
+        Vec::new()
+    });
+    answer_by_walks(&mut answers, site, &walks);
+    answers
 }
 
 fn in_vain(entry: &LookedUpInVain) -> String {

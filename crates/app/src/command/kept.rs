@@ -2,6 +2,7 @@
 
 use crate::folder::in_digits;
 use crate::outcome::Complaint;
+use design::Answers;
 use design::walk::{GateWalk, Kept, KeptWalk, WalkRecord};
 use sha2::{Digest as _, Sha256};
 use site::Site;
@@ -48,6 +49,21 @@ pub(crate) fn kept(site: &Site, site_file: &Path) -> Result<Vec<KeptWalk>, Compl
         })
     };
     Ok(known.into_iter().filter_map(of).collect())
+}
+
+/// Puts the answers of walks that were kept, and still hold, in the place of the quick ones.
+pub(crate) fn answer_by_walks(answers: &mut Answers, site: &Site, walks: &[KeptWalk]) {
+    let worked = |one: &KeptWalk| {
+        let Kept::Valid(record) = &one.kept else {
+            return None;
+        };
+        let gate = site.gate.iter().find(|gate| gate.id == *one.gate)?;
+        let walk = GateWalk::of(site, gate).ok()?;
+        Some(walk.finding(&record.sweep, &record.families))
+    };
+    for finding in walks.iter().filter_map(worked) {
+        answers.replace(finding);
+    }
 }
 
 fn beside(site_file: &Path) -> PathBuf {

@@ -15,7 +15,7 @@ mod set;
 mod verify;
 mod walk;
 
-pub(crate) use kept::kept;
+pub(crate) use kept::{answer_by_walks, kept};
 pub(crate) use pack::issue_day;
 pub(crate) use walk::Walked;
 

@@ -26,6 +26,8 @@ use design::walk::KeptWalk;
 use design::{Answers, State};
 use quantity::{Measured, Quantity, UnitSystem, print_measured};
 use site::{CodeBasis, Site};
+use std::panic::resume_unwind;
+use std::thread::{self, ScopedJoinHandle};
 
 /// What the papers say of themselves, told by whoever has a clock and files.
 #[derive(Debug, Clone)]
@@ -74,8 +76,13 @@ pub fn compose(site: &Site, answers: &Answers, issue: Issue) -> Result<Pack, dra
     if let Some(before) = since {
         beside = clouded(site, before, beside, &beside_plans(before));
     }
-    let sheets = laid_out(site, &with_caution(""), &beside, since)?;
-    let drawings = laid_out(site, &with_caution(CAUTION_LINE), &beside, since)?;
+    let (sheets, drawings, beside) = thread::scope(|scope| {
+        let sheets = scope.spawn(|| laid_out(site, &with_caution(""), &beside, since));
+        let documents = scope.spawn(|| beside::all(site, since, &with_caution));
+        let drawings = laid_out(site, &with_caution(CAUTION_LINE), &beside, since);
+        (joined(sheets), drawings, joined(documents))
+    });
+    let (sheets, drawings, beside) = (sheets?, drawings?, beside?);
     let findings = finding::views(&answers.findings);
     let not_covered = answers
         .coverage
@@ -105,12 +112,16 @@ pub fn compose(site: &Site, answers: &Answers, issue: Issue) -> Result<Pack, dra
     let template_drawings = templates(site, &with_caution(CAUTION_LINE))?;
     Ok(Pack {
         labels: labels(site, &view.document),
-        beside: beside::all(site, since, &with_caution)?,
+        beside,
         templates: template::view(&view.document, &template_drawings),
         view,
         drawings,
         template_drawings,
     })
+}
+
+fn joined<T>(work: ScopedJoinHandle<'_, T>) -> T {
+    work.join().unwrap_or_else(|why| resume_unwind(why))
 }
 
 /// What a document of this site says of itself.
