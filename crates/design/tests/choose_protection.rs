@@ -34,7 +34,7 @@ fn somebody_is_hit(tables: &[String]) -> bool {
 }
 
 #[test]
-fn nobody_is_hit_with_the_set_and_somebody_is_without_any_one_that_walks_ask_for() {
+fn the_set_holds_needs_what_walks_ask_for_and_once_written_wants_nothing_more() {
     let choice = chosen(SITE, PARTS);
     let set = choice.from_nothing.unwrap();
     assert_eq!(set.left, 0, "{set:#?}");
@@ -49,11 +49,8 @@ fn nobody_is_hit_with_the_set_and_somebody_is_without_any_one_that_walks_ask_for
         somebody_is_hit(&rest)
     });
     assert!(needed.count() >= 1);
-}
-
-#[test]
-fn what_is_found_once_written_leaves_nothing_to_add() {
-    let set = chosen(SITE, PARTS).added.unwrap();
+    // What is found, once written, leaves nothing to add.
+    let set = choice.added.unwrap();
     let written = format!("{SITE}\n{}\n", set.write.join("\n\n"));
     let again = chosen(&written, PARTS).added.unwrap();
     assert!(again.devices.is_empty(), "{again:#?}");

@@ -16,8 +16,12 @@ pub(crate) fn guarded(choice: &ProtectionChoice) -> String {
             choice.candidates, choice.walked
         );
         lines.extend([wrapped(&tried, 2, width()), String::new()]);
-        lines.extend(set("beside what is there", choice.added.as_ref()));
-        lines.extend(set("by themselves", choice.from_nothing.as_ref()));
+        if choice.nothing_there {
+            lines.extend(set("nothing is there yet", choice.added.as_ref()));
+        } else {
+            lines.extend(set("beside what is there", choice.added.as_ref()));
+            lines.extend(set("by themselves", choice.from_nothing.as_ref()));
+        }
         if !choice.assumed.is_empty() {
             lines.push("  Assumed".to_owned());
             let assumed = choice.assumed.iter();

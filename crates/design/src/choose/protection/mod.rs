@@ -25,6 +25,8 @@ pub struct ProtectionChoice {
     pub candidates: usize,
     /// Sets that were walked in full.
     pub walked: usize,
+    /// No device that sees people is there yet: both sets are one.
+    pub nothing_there: bool,
     /// The fewest devices by themselves.
     pub from_nothing: Option<ProtectionSet>,
     /// The fewest devices in addition to those that are there.
@@ -70,6 +72,7 @@ fn choice(main: &SourceFile, parts: &[SourceFile], site: &Site, at: usize) -> Pr
         gate: gate.origin.path.clone(),
         candidates: 0,
         walked: 0,
+        nothing_there: false,
         from_nothing: None,
         added: None,
         assumed: Vec::new(),
@@ -80,7 +83,12 @@ fn choice(main: &SourceFile, parts: &[SourceFile], site: &Site, at: usize) -> Pr
             found.candidates = search.candidates.len();
             found.assumed.clone_from(&search.assumed);
             found.from_nothing = search.fewest(false);
-            found.added = search.fewest(true);
+            found.added = if search.nothing_is_there() {
+                found.from_nothing.clone()
+            } else {
+                search.fewest(true)
+            };
+            found.nothing_there = search.nothing_is_there();
             found.walked = search.walked;
         }
         Err(write) => found.write = write,

@@ -64,6 +64,11 @@ impl<'s> Search<'s> {
         })
     }
 
+    /// No device that sees people is there yet.
+    pub(super) fn nothing_is_there(&self) -> bool {
+        self.bare.device.len() == self.site.device.len()
+    }
+
     /// The fewest candidates with which nobody is hit, by themselves or beside what is there.
     pub(super) fn fewest(&mut self, there: bool) -> Option<ProtectionSet> {
         let bare = self.walk(there, &[])?;
