@@ -7,6 +7,7 @@ import tomllib
 from pathlib import Path
 
 import pytest
+from filelock import FileLock
 
 ROOT = Path(__file__).resolve().parent.parent
 SITES = [
@@ -45,17 +46,18 @@ def finding(answers, site: str, name: str) -> dict:
 
 @pytest.fixture(scope="session")
 def pack(tmp_path_factory):
-    """The folder with the papers of a site, made once."""
-    made = {}
+    """The folder with the papers of a site, made once for all who work through the tests."""
+    shared = tmp_path_factory.getbasetemp().parent if "PYTEST_XDIST_WORKER" in os.environ else tmp_path_factory.getbasetemp()
 
     def of(name: str, again: bool = False) -> Path:
-        key = (name, again)
-        if key not in made:
-            folder = tmp_path_factory.mktemp(name)
-            done = run("pack", f"examples/{name}", "-o", str(folder), "--date", "2026-11-25")
-            assert done.returncode in (0, 1), done.stderr
-            made[key] = folder
-        return made[key]
+        folder = shared / f"pack-{name}{'-again' if again else ''}"
+        made = folder.with_suffix(".made")
+        with FileLock(folder.with_suffix(".lock")):
+            if not made.exists():
+                done = run("pack", f"examples/{name}", "-o", str(folder), "--date", "2026-11-25")
+                assert done.returncode in (0, 1), done.stderr
+                made.touch()
+        return folder
 
     return of
 

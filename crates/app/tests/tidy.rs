@@ -292,3 +292,29 @@ fn every_dependency_is_used() {
         }
     }
 }
+
+#[test]
+fn every_file_of_tests_is_part_of_its_program() {
+    for (name, _) in MAY_USE {
+        let folder = format!("crates/{name}/tests/");
+        let program = fs::read_to_string(root().join(&folder).join("main.rs")).unwrap();
+        let named: Vec<&str> = program
+            .lines()
+            .filter_map(|line| line.strip_prefix("mod ")?.strip_suffix(';'))
+            .collect();
+        for path in files(&[".rs"]) {
+            let place = shown(&path);
+            let Some(file) = place
+                .strip_prefix(&folder)
+                .filter(|file| !file.contains('/'))
+            else {
+                continue;
+            };
+            let module = file.trim_end_matches(".rs");
+            assert!(
+                module == "main" || named.contains(&module),
+                "{place} is never run: {folder}main.rs does not name it"
+            );
+        }
+    }
+}
