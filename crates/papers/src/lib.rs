@@ -31,6 +31,7 @@ mod radio;
 pub mod sheets;
 mod shelter;
 mod swept;
+mod terminals;
 mod vehicle;
 pub mod view;
 mod walk;

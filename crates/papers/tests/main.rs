@@ -1,5 +1,6 @@
 //! Everything that is tested from outside this crate, as one program: each program more would be linked for itself.
 
+mod beside;
 mod buses;
 mod camera;
 mod detectors;

@@ -164,6 +164,67 @@ fn every_device_of_the_good_sites_is_on_a_sheet_and_in_the_plan() {
 }
 
 #[test]
+fn every_place_on_a_bus_is_drawn_with_its_resistors() {
+    for name in GOOD {
+        let site = example(name);
+        let said: String = drawn(&site)
+            .iter()
+            .map(|sheet| words(&sheet.drawing))
+            .collect();
+        for bus in &site.bus {
+            assert!(said.contains(bus.id.as_str()), "{name}: {}", bus.id);
+            for node in &bus.node {
+                assert!(
+                    said.contains(node.device.as_str()),
+                    "{name}: {}",
+                    node.device
+                );
+            }
+        }
+        assert_eq!(said.matches("120 Ω").count(), 2, "{name}: {said}");
+        assert!(said.contains("card to click at most"), "{name}");
+    }
+}
+
+#[test]
+fn a_stub_too_long_and_an_address_taken_twice_are_marked_on_the_bus() {
+    let site = changed("boatyard", |text| {
+        text.replace("stub = \"6 in\"", "stub = \"40 ft\"")
+            .replace("address = 1,", "address = 0,")
+            .replace("address = 1\n", "address = 0\n")
+    });
+    let sheets = drawn(&site);
+    let said: String = sheets.iter().map(|sheet| words(&sheet.drawing)).collect();
+    assert!(said.contains("× stub 40 ft"), "{said}");
+    assert!(said.contains("× address 0 is taken twice"), "{said}");
+}
+
+#[test]
+fn a_bus_that_is_wider_than_a_sheet_goes_on_below() {
+    let mut text = "[site]\nname = \"Yard\"\ncode_basis = \"us\"\n".to_owned();
+    let mut nodes = String::new();
+    for at in 0..24 {
+        write!(text, "[[device]]\nid = \"reader-of-the-long-row-{at}\"\nkind = \"reader\"\ndata_line = {{ address = {at} }}\n").unwrap();
+        write!(
+            nodes,
+            "[[bus.node]]\ndevice = \"reader-of-the-long-row-{at}\"\nalong = \"{} ft\"\n",
+            10 * at
+        )
+        .unwrap();
+    }
+    write!(text, "[[bus]]\nid = \"row\"\nbit_rate = 9600\n{nodes}").unwrap();
+    let sheets = drawn(&read(&text));
+    let said: String = sheets.iter().map(|sheet| words(&sheet.drawing)).collect();
+    for sheet in &sheets {
+        tidy(&sheet.name, &sheet.drawing);
+    }
+    assert!(said.contains("continued"), "{said}");
+    for at in 0..24 {
+        assert!(said.contains(&format!("address {at}")), "{at}");
+    }
+}
+
+#[test]
 fn two_on_one_address_are_marked_on_the_sheet_and_in_the_plan() {
     let site = changed("boatyard", |text| {
         text.replace("10.20.30.12", "10.20.30.11")

@@ -3,7 +3,7 @@
 use super::{changes, revision, schedule};
 use crate::sheets::{Imprint, NamedDrawing, Planned, on_its_sheets};
 use crate::view::{CAUTION_LINE, DrawingView, Table};
-use crate::{cutting, pulling};
+use crate::{cutting, pulling, terminals};
 use site::Site;
 
 /// A document beside the pack.
@@ -43,9 +43,9 @@ const ALL: [Contents; 5] = [
     Contents {
         name: "wiring",
         title: "Wiring",
-        what: "every core with both its terminals, and the plan of the terminals",
+        what: "every core with both its terminals, and the plan of the terminals, drawn",
         tables: schedule::wiring::tables,
-        planned: |_| Vec::new(),
+        planned: terminals::planned,
     },
     Contents {
         name: "signs",

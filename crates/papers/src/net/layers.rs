@@ -1,4 +1,4 @@
-//! The layers of the network diagram.
+//! The layers of the network and bus diagram.
 
 use super::view::Carrier;
 use draw::{Ink, Layer, LayerId, LinePattern, LineWeight, Scene};
@@ -11,6 +11,8 @@ pub(super) struct Layers {
     radio: LayerId,
     cord: LayerId,
     pub(super) trunk: LayerId,
+    pub(super) bus: LayerId,
+    pub(super) stub: LayerId,
     pub(super) symbols: LayerId,
     pub(super) words: LayerId,
     pub(super) fails: LayerId,
@@ -36,6 +38,14 @@ impl Layers {
                 Layer::new("inside a switch", Fine),
                 "From a switch to its ports.",
             ),
+            bus: layer(
+                Layer::new("pair of a reader bus", Medium),
+                "The pair of a reader bus, from end to end.",
+            ),
+            stub: layer(
+                Layer::new("stub", Fine),
+                "From the pair to a device, and to the bias.",
+            ),
             symbols: layer(Layer::new("symbols", Medium), "Devices."),
             words: layer(
                 Layer::new("words", Fine),
@@ -43,7 +53,7 @@ impl Layers {
             ),
             fails: layer(
                 Layer::new("fails", Medium).ink(Ink::Fails),
-                "Two with one address, or more than a switch has.",
+                "Two with one address, more than a switch has, a line or a stub that is too long.",
             ),
         }
     }

@@ -1,20 +1,46 @@
 //! The diagram taken apart where it is wider or longer than a sheet: each piece goes on from where the one before ended.
 
+use super::along::{Along, ROWS};
 use super::symbols;
 use super::view::Thing;
 
-/// Sheets of trees, each sheet of no more rows than asked, each tree no wider (mm).
-pub(super) fn sheets(roots: Vec<Thing>, (rows, widest): (usize, f64)) -> Vec<Vec<Thing>> {
+/// What stands on a sheet.
+#[derive(Debug, Clone)]
+pub(super) enum Piece {
+    /// Switches and what is plugged into them.
+    Tree(Thing),
+    /// A bus along its line.
+    Line(Along),
+}
+
+impl Piece {
+    /// How many rows it takes.
+    pub(super) fn rows(&self) -> usize {
+        match self {
+            Self::Tree(thing) => thing.rows(),
+            Self::Line(_) => ROWS,
+        }
+    }
+}
+
+/// Sheets of trees and buses, each sheet of no more rows than asked, each piece no wider (mm).
+pub(super) fn sheets(
+    roots: Vec<Thing>,
+    buses: Vec<Along>,
+    (rows, widest): (usize, f64),
+) -> Vec<Vec<Piece>> {
     let mut pieces = Vec::new();
     for root in roots {
         let mut narrow = Vec::new();
         let first = cut(root, 0.0, widest, &mut narrow);
         narrow.insert(0, first);
         for tree in narrow {
-            pieces.extend(split(tree, rows));
+            pieces.extend(split(tree, rows).into_iter().map(Piece::Tree));
         }
     }
-    let mut sheets: Vec<Vec<Thing>> = Vec::new();
+    let lines = buses.into_iter().flat_map(|bus| bus.cut(widest));
+    pieces.extend(lines.map(Piece::Line));
+    let mut sheets: Vec<Vec<Piece>> = Vec::new();
     let mut left = 0;
     for piece in pieces {
         let needs = piece.rows();

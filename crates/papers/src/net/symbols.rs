@@ -1,4 +1,4 @@
-//! Symbols of the network diagram, in our own drawing: boxes with what a device does inside. Each is 8 mm wide.
+//! Symbols of the network and bus diagram, in our own drawing: boxes with what a device does inside. Each is 8 mm wide.
 
 use crate::power::pen::at;
 use draw::{Figure, Fill, Ink, Point, Symbol};
@@ -113,6 +113,49 @@ pub(super) fn radio() -> Symbol {
 /// Any other device with electronics.
 pub(super) fn other() -> Symbol {
     Symbol::new("other device on the network", [body(4.0, 2.6)])
+}
+
+/// A reader: a card before its waves.
+pub(super) fn reader() -> Symbol {
+    let figures = [
+        body(4.0, 3.0),
+        Figure::rectangle(at(-2.8, -1.4), at(-0.2, 1.4), Fill::Open),
+        path(&[(0.8, 1.0), (1.3, 0.0), (0.8, -1.0)]),
+        path(&[(1.9, 1.8), (2.8, 0.0), (1.9, -1.8)]),
+    ];
+    Symbol::new("reader", figures)
+}
+
+/// A keypad: rows of keys.
+pub(super) fn keypad() -> Symbol {
+    let mut figures = vec![body(4.0, 3.4)];
+    for row in [-1.9, 0.0, 1.9] {
+        figures.extend([-2.0, 0.0, 2.0].map(|across| ring(across, row, 0.6)));
+    }
+    Symbol::new("keypad", figures)
+}
+
+/// Two wires that are joined.
+pub(super) fn joined() -> Symbol {
+    let dot = Figure::circle(
+        at(0.0, 0.0),
+        Length::from_base(0.000_5),
+        Fill::Solid(Ink::Black),
+    );
+    Symbol::new("joined", [dot])
+}
+
+/// A resistor across a pair whose wires lie 6 mm apart.
+pub(super) fn across() -> Symbol {
+    let wires = [line((0.0, 3.0), (0.0, 1.8)), line((0.0, -1.8), (0.0, -3.0))];
+    let mut figures = vec![body(0.5, 1.8)];
+    figures.extend(wires);
+    Symbol::new("resistor across the pair", figures)
+}
+
+/// A resistor from a wire of the pair to its side of the supply.
+pub(super) fn bias() -> Symbol {
+    Symbol::new("bias resistor", [body(0.5, 1.8)])
 }
 
 /// A line that goes on elsewhere in the diagram.

@@ -1,6 +1,8 @@
-//! Draws the trees of a sheet: from the switch at the left to the devices at the right, a row for each.
+//! Draws what stands on a sheet: trees from the switch at the left to the devices at the right, a row for each, and buses
+//! under them.
 
 use super::layers::Layers;
+use super::split::Piece;
 use super::view::{BOX, GAP, Line, NAME, SMALL, Thing};
 use crate::power::pen::at;
 use crate::power::words::{height, short};
@@ -13,14 +15,17 @@ const OVER: (f64, f64) = (1.5, 3.7);
 /// From the line of a thing up to its name, down to what is said of it, and from one to the next (mm).
 const BESIDE: (f64, f64, f64) = (1.5, 3.7, 4.4);
 
-/// Draws the trees under each other.
-pub(super) fn draw(scene: &mut Scene, things: &[Thing]) {
+/// Draws the pieces under each other.
+pub(super) fn draw(scene: &mut Scene, pieces: &[Piece], widest: f64) {
     let layers = Layers::add_to(scene);
     let mut pen = Pen { scene, layers };
     let mut row = 0;
-    for thing in things {
-        pen.thing(thing, 0.0, row);
-        row += thing.rows();
+    for piece in pieces {
+        match piece {
+            Piece::Tree(thing) => pen.thing(thing, 0.0, row),
+            Piece::Line(bus) => pen.along(bus, up(row), widest),
+        }
+        row += piece.rows();
     }
 }
 
@@ -29,9 +34,10 @@ fn up(row: usize) -> f64 {
     -ROW * f64::from(u32::try_from(row).unwrap_or(u32::MAX))
 }
 
-struct Pen<'a> {
+/// What draws, in millimeters of paper.
+pub(super) struct Pen<'a> {
     scene: &'a mut Scene,
-    layers: Layers,
+    pub(super) layers: Layers,
 }
 
 impl Pen<'_> {
@@ -88,17 +94,17 @@ impl Pen<'_> {
         }
     }
 
-    fn line(&mut self, layer: LayerId, from: (f64, f64), to: (f64, f64)) {
+    pub(super) fn line(&mut self, layer: LayerId, from: (f64, f64), to: (f64, f64)) {
         let line = Figure::line(at(from.0, from.1), at(to.0, to.1));
         self.scene.add(layer, line);
     }
 
-    fn symbol(&mut self, title: &str, symbol: Symbol, (x, y): (f64, f64)) {
+    pub(super) fn symbol(&mut self, title: &str, symbol: Symbol, (x, y): (f64, f64)) {
         let placement = Placement::new(symbol, at(x, y));
         self.scene.add_titled(self.layers.symbols, title, placement);
     }
 
-    fn words(&mut self, layer: LayerId, (words, size): (&str, f64), (x, y): (f64, f64)) {
+    pub(super) fn words(&mut self, layer: LayerId, (words, size): (&str, f64), (x, y): (f64, f64)) {
         let text = Text::new(at(x, y), words)
             .anchor(draw::Anchor::Start)
             .height(height(size));

@@ -42,6 +42,13 @@ impl Said {
             fails: false,
         }
     }
+
+    pub(super) fn fails(words: impl Into<String>) -> Self {
+        Self {
+            words: words.into(),
+            fails: true,
+        }
+    }
 }
 
 /// A line with the words over it and under it.
