@@ -84,7 +84,7 @@ impl<const UNITS: usize> Chain<UNITS> {
     /// long as the stride is short beside every wheelbase.
     fn stride(&self, step: f64) -> usize {
         let shortest = self.wheelbase.iter().copied().fold(f64::INFINITY, f64::min);
-        if 4.0 * step <= 0.02 * shortest { 4 } else { 1 }
+        if 8.0 * step <= 0.02 * shortest { 8 } else { 1 }
     }
 
     fn poses(&self, at: Flat, headings: &[Flat; UNITS]) -> [Pose; UNITS] {
@@ -225,7 +225,7 @@ fn is_same(some: &[Flat], others: &[Flat]) -> bool {
 }
 
 /// Most steps that are worked as one.
-const STRIDE: f64 = 4.0;
+const STRIDE: f64 = 8.0;
 
 fn length_of(steps: usize) -> f64 {
     f64::from(u32::try_from(steps).unwrap_or(u32::MAX))
@@ -274,7 +274,7 @@ struct Between {
     /// At its start, its middle and its end.
     directions: [Flat; 3],
     /// At the end of each of its steps.
-    ends: [Flat; 4],
+    ends: [Flat; 8],
 }
 
 impl Steps {
@@ -294,7 +294,7 @@ impl Steps {
 
     fn next(&mut self, stride: usize) -> Between {
         let first = self.now;
-        let mut ends = [first; 4];
+        let mut ends = [first; 8];
         let mut middle = first;
         for (place, end) in ends.iter_mut().enumerate().take(stride) {
             let half = self.turn(self.now);

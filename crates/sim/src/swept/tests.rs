@@ -127,6 +127,44 @@ fn a_trailer_straightens_by_its_closed_form() {
     assert!((last.to_degrees() - 40.395_062_579).abs() < 1e-6, "{last}");
 }
 
+/// Where each unit stands at the end of each centimeter, rolled in steps so long.
+fn rolled(rig: &Rig, path: &Path, step: f64, every: usize) -> Vec<Flat> {
+    let mut axles = Vec::new();
+    let mut count = 0_usize;
+    let start = (step, path.start().1);
+    let _ = super::roll::roll_from(rig, path, start, |moment| {
+        if count.is_multiple_of(every) {
+            axles.extend(moment.poses.iter().map(|pose| pose.axle));
+        }
+        count += 1;
+        ControlFlow::Continue(())
+    });
+    axles
+}
+
+#[test]
+fn strides_of_eight_steps_leave_no_error_that_could_be_measured() {
+    // Both pieces are whole centimeters long, so that every tenth of the short steps ends where a long one does.
+    let path = Path {
+        pieces: vec![super::path::Piece {
+            start: (0.0, 0.0),
+            direction: (1.0, 0.0),
+            curvature: 1.0 / 12.5,
+            length: 30.0,
+        }],
+    };
+    let (coarse, fine) = (
+        rolled(&semi(), &path, 0.01, 1),
+        rolled(&semi(), &path, 0.001, 10),
+    );
+    assert_eq!(coarse.len(), fine.len());
+    assert!(coarse.len() > 6_000);
+    for (one, other) in coarse.iter().zip(&fine) {
+        let apart = (one.0 - other.0).hypot(one.1 - other.1);
+        assert!(apart < 1e-8, "{one:?} {other:?}");
+    }
+}
+
 #[test]
 fn a_step_of_a_centimeter_is_short_enough() {
     let path = turned(41.0, 180.0);
