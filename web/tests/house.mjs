@@ -8,7 +8,7 @@ import { after, before } from "node:test";
 import { chromium } from "playwright-core";
 
 const ROOT = path.resolve(import.meta.dirname, "../..");
-const PROGRAM = process.env.GATEWRIGHT ?? path.join(ROOT, "target/release/gatewright");
+export const PROGRAM = process.env.GATEWRIGHT ?? path.join(ROOT, "target/release/gatewright");
 
 /** The three sizes that every page is looked at in. */
 export const SIZES = [
@@ -39,7 +39,7 @@ export function house(sites) {
 }
 
 /** The address that the program prints. @param {import("node:child_process").ChildProcess} program @returns {Promise<string>} */
-function said(program) {
+export function said(program) {
   return new Promise((found, lost) => {
     let text = "";
     program.stdout?.on("data", (piece) => {

@@ -1,6 +1,7 @@
 // Jobs, calculators and papers.
 
 import assert from "node:assert/strict";
+import { readFileSync } from "node:fs";
 import test from "node:test";
 import { SIZES, house, opened, until } from "./house.mjs";
 
@@ -52,6 +53,24 @@ test("a first site comes from the survey", async () => {
   await page.getByRole("button", { name: "Make it" }).click();
   await page.waitForURL(/\/jobs\/north-yard/);
   assert.ok(await page.locator("svg.live").count());
+  await page.close();
+});
+
+test("files beside a site file are brought in with it, and the one that is missing is named", async () => {
+  const page = await opened(own, "/", PHONE);
+  await page.getByRole("button", { name: "Bring in" }).click();
+  await page.locator("#import-name").fill("brought in");
+  const file = (/** @type {string} */ name) => ({ name, mimeType: "text/plain", buffer: readFileSync(`${own.folder}/clinic/${name}`) });
+  await page.locator("#import-file").setInputFiles([file("site.toml"), file("parts.toml")]);
+  await page.getByText("Here: parts.toml, what the things are bought as").waitFor();
+  await page.getByText("Missing: price-book.toml, prices for the offer").waitFor();
+  await page.locator("#import-file").setInputFiles(["site.toml", "parts.toml", "price-book.toml"].map(file));
+  await page.getByText("Here: price-book.toml").waitFor();
+  await page.getByRole("button", { name: "Bring it in" }).click();
+  await page.waitForURL(/\/jobs\/brought-in/);
+  for (const name of ["site.toml", "parts.toml", "price-book.toml"]) {
+    assert.equal(readFileSync(`${own.folder}/brought-in/${name}`, "utf8"), readFileSync(`${own.folder}/clinic/${name}`, "utf8"));
+  }
   await page.close();
 });
 

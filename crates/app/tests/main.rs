@@ -14,6 +14,7 @@ mod serve_edit;
 mod serve_guard;
 mod serve_jobs;
 mod serve_kill;
+mod serve_live;
 mod serve_papers;
 mod set;
 mod tidy;

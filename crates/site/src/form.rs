@@ -130,9 +130,10 @@ pub fn form(
 }
 
 /// What is done at each record: reader, path, tables, keys.
-type Visit<'v> = dyn for<'t> FnMut(&mut Reader<'t>, &str, &Layers<'t>, &'static [Key]) + 'v;
+pub(crate) type Visit<'v> =
+    dyn for<'t> FnMut(&mut Reader<'t>, &str, &Layers<'t>, &'static [Key]) + 'v;
 
-fn walk_all(main: &SourceFile, parts: &[SourceFile], visit: &mut Visit<'_>) {
+pub(crate) fn walk_all(main: &SourceFile, parts: &[SourceFile], visit: &mut Visit<'_>) {
     let parts = parts.iter().filter(|file| !weather::is_weather(file));
     let (_, parts) = price_book_of(main, parts.cloned().collect());
     let files = std::iter::once(main.clone()).chain(parts);
@@ -199,7 +200,7 @@ fn tables<'t>(
     }
 }
 
-fn node<'t>(
+pub(crate) fn node<'t>(
     layers: &Layers<'t>,
     key: &'static Key,
     table: TableIn<'t>,
@@ -331,7 +332,7 @@ fn words(schema: &Value) -> Vec<(String, String)> {
     .collect()
 }
 
-fn join(path: &str, step: &str) -> String {
+pub(crate) fn join(path: &str, step: &str) -> String {
     if path.is_empty() {
         step.to_owned()
     } else {

@@ -5,6 +5,7 @@ mod record;
 #[macro_use]
 mod word;
 mod address;
+mod choices;
 mod date;
 mod edit;
 mod exchange;
@@ -24,6 +25,7 @@ mod problem;
 mod read;
 mod reader;
 mod reference;
+mod removal;
 mod schema;
 mod section;
 mod signed;
@@ -37,8 +39,9 @@ mod value;
 mod weather;
 
 pub use address::{Address, AddressBlock, AddressRange};
+pub use choices::{Brought, PartChoice, parts_for};
 pub use date::Date;
-pub use edit::{Understood, add_record, remove, set_value, understood};
+pub use edit::{Understood, add_record, remove, set_value, understood, write_value};
 pub use exchange::{Exchange, part_names};
 pub use form::{FieldKind, Form, FormField, FormRecord, form, records};
 pub use id::Id;
@@ -49,7 +52,10 @@ pub use position::Position;
 pub use price::Price;
 pub use price_book::PriceBookFile;
 pub use problem::{Also, Code, Excerpt, Problem, Problems, Severity};
-pub use read::{Loaded, files_named, load, load_exchanged};
+pub use read::{
+    KnownParts, Loaded, files_named, files_named_for, load, load_exchanged, load_knowing,
+};
+pub use removal::{LetGo, Removal, removal};
 pub use schema::{parts_schema, price_book_schema, schema};
 pub use section::{Section, SectionShape};
 pub use signed::Signed;

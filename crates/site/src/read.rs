@@ -1,7 +1,7 @@
 //! Reads a site from its texts: everything that can be read, and every problem with its place.
 
 use crate::exchange::Exchange;
-use crate::model::{PartsFile, Site};
+use crate::model::{PartsFile, PriceBook, Site};
 use crate::overlay::{Layers, PART_KINDS, Parts, TableIn};
 use crate::problem::{Code, Problem, Problems};
 use crate::reader::{Node, Reader};
@@ -29,18 +29,45 @@ const STAND_IN: &str = "[site]\nname = \"site\"\ncode_basis = \"us\"\n";
 /// A value that is wrong counts as missing, a record that lacks a key that must be there is left out, and everything
 /// else is there. The problems are complete: mending them all gives a site without problems.
 pub fn load(main: SourceFile, parts: Vec<SourceFile>) -> Loaded {
-    load_with(main, parts, None)
+    load_with(main, parts, None, &mut KnownParts::default())
+}
+
+/// What was found in parts files and in a price book, for the next reading of a site with the same ones.
+#[derive(Debug, Default)]
+pub struct KnownParts {
+    files: Vec<SourceFile>,
+    has_book: bool,
+    problems: Problems,
+    book: Option<PriceBook>,
+}
+
+/// Reads a site as [`load`] does; parts files and price book that are those of the reading before are not gone through again.
+pub fn load_knowing(main: SourceFile, parts: Vec<SourceFile>, known: &mut KnownParts) -> Loaded {
+    load_with(main, parts, None, known)
 }
 
 /// Reads a site as [`load`] does, with another part in place of one that is there.
 pub fn load_exchanged(main: SourceFile, parts: Vec<SourceFile>, exchange: &Exchange) -> Loaded {
-    load_with(main, parts, Some(exchange))
+    load_with(main, parts, Some(exchange), &mut KnownParts::default())
 }
 
-fn load_with(main: SourceFile, parts: Vec<SourceFile>, exchange: Option<&Exchange>) -> Loaded {
+fn load_with(
+    main: SourceFile,
+    parts: Vec<SourceFile>,
+    exchange: Option<&Exchange>,
+    known: &mut KnownParts,
+) -> Loaded {
     let (weather, parts): (Vec<_>, Vec<_>) = parts.into_iter().partition(weather::is_weather);
     let (book, parts) = price_book_of(&main, parts);
     let book_at = book.as_ref().map(|_| parts.len() + 1);
+    let files: Vec<&SourceFile> = parts.iter().chain(&book).collect();
+    let is_known = !known.files.is_empty()
+        && known.has_book == book_at.is_some()
+        && files.iter().copied().eq(&known.files);
+    if !is_known {
+        known.files = files.into_iter().cloned().collect();
+        known.has_book = book_at.is_some();
+    }
     let sources: Vec<Source> = std::iter::once(main)
         .chain(parts)
         .chain(book)
@@ -49,10 +76,15 @@ fn load_with(main: SourceFile, parts: Vec<SourceFile>, exchange: Option<&Exchang
     let (all_trees, mut problems, spoiled) = parse(&sources);
     let trees = &all_trees[..book_at.unwrap_or(all_trees.len())];
     let entries = part_entries(&sources, trees, &mut problems);
-    let mut reader = Reader::new(&sources, &entries, &spoiled);
-    read_parts(&mut reader, trees);
-    let book = book_at.and_then(|at| price_book::read(&mut reader, at, all_trees[at].get_ref()));
-    problems.append(std::mem::take(&mut reader.problems));
+    if !is_known {
+        let mut reader = Reader::new(&sources, &entries, &spoiled);
+        read_parts(&mut reader, trees);
+        known.book =
+            book_at.and_then(|at| price_book::read(&mut reader, at, all_trees[at].get_ref()));
+        known.problems = reader.problems;
+    }
+    problems.append(known.problems.clone());
+    let book = known.book.clone();
 
     let mut reader = Reader::new(&sources, &entries, &spoiled);
     reader.exchange(exchange);
@@ -90,6 +122,12 @@ pub(crate) fn price_book_of(
 
 /// Names of the parts files, the weather file and the price book that a site file asks for, as they are written there.
 pub fn files_named(text: &str) -> Vec<String> {
+    let named = files_named_for(text).into_iter();
+    named.map(|(name, _)| name).collect()
+}
+
+/// The same, each with what it is for, in words.
+pub fn files_named_for(text: &str) -> Vec<(String, &'static str)> {
     let (tree, _) = DeTable::parse_recoverable(text);
     let value = |table: &str, key: &str| {
         let table = tree.get_ref().get(table)?.get_ref().as_table()?;
@@ -99,10 +137,11 @@ pub fn files_named(text: &str) -> Vec<String> {
     let parts = parts.iter().flat_map(|parts| parts.iter());
     let parts = parts.filter_map(|name| name.get_ref().as_str());
     let weather = value("climate", "weather_file").and_then(DeValue::as_str);
+    let prices = price_book::named(tree.get_ref());
     parts
-        .chain(weather)
-        .map(str::to_owned)
-        .chain(price_book::named(tree.get_ref()))
+        .map(|name| (name.to_owned(), "what the things are bought as"))
+        .chain(weather.map(|name| (name.to_owned(), "the weather of a year")))
+        .chain(prices.map(|name| (name, "prices for the offer")))
         .collect()
 }
 

@@ -2,6 +2,7 @@
 
 use super::events::{Event, Told};
 use super::lock;
+use super::page::Listed;
 use super::store::{Job, Seen};
 use super::workbench::Workbench;
 use crate::command::threads;
@@ -25,46 +26,74 @@ pub(crate) struct Answered {
     pub(crate) turned: BTreeMap<String, Option<Standing>>,
     /// Why there are none, where the site cannot be answered.
     pub(crate) refused: Option<String>,
+    /// The answers as the page lists them.
+    pub(crate) listed: Listed,
 }
 
 /// What is waiting to be answered.
 #[derive(Default)]
 pub(crate) struct Answering {
-    waiting: Mutex<VecDeque<(Arc<Job>, Arc<Seen>)>>,
+    waiting: Mutex<VecDeque<Waiting>>,
     bell: Condvar,
     kept: Mutex<VecDeque<(String, Arc<Answers>)>>,
     /// What simulations found: an edit costs what it touches.
     remembered: Mutex<Remembered>,
 }
 
+/// A state that is to be answered.
+struct Waiting {
+    job: Arc<Job>,
+    seen: Arc<Seen>,
+    /// It is on the disk: its answers are told. Before that they are only worked.
+    is_kept: bool,
+}
+
+impl Waiting {
+    fn is(&self, job: &Arc<Job>, seen: &Seen) -> bool {
+        Arc::ptr_eq(&self.job, job) && self.seen.revision == seen.revision
+    }
+}
+
 impl Answering {
     /// Has a state answered, before all others; false where it is already, or waits.
     pub(super) fn want(&self, job: &Arc<Job>, seen: &Arc<Seen>) -> bool {
         let mut waiting = lock(&self.waiting);
-        let known = job.answered().borrow();
-        if known
-            .as_ref()
-            .is_some_and(|known| known.revision == seen.revision)
-        {
+        let is_told = |known: &Arc<Answered>| known.revision == seen.revision;
+        if job.answered().borrow().as_ref().is_some_and(is_told) {
             return false;
         }
-        drop(known);
-        let old = waiting.iter().position(|(one, _)| Arc::ptr_eq(one, job));
-        let same = old.is_some_and(|at| waiting[at].1.revision == seen.revision);
-        if let Some(at) = old {
-            waiting.remove(at);
-        }
-        waiting.push_front((job.clone(), seen.clone()));
+        self.first(&mut waiting, (job, seen), true)
+    }
+
+    /// Begins to answer a state that is about to be kept; nobody is told before it is.
+    pub(super) fn foresee(&self, job: &Arc<Job>, seen: &Arc<Seen>) {
+        self.first(&mut lock(&self.waiting), (job, seen), false);
+    }
+
+    /// Puts a state before all others, in the place of the one of the same job; true where it did not wait to be told before.
+    fn first(
+        &self,
+        waiting: &mut VecDeque<Waiting>,
+        (job, seen): (&Arc<Job>, &Arc<Seen>),
+        is_kept: bool,
+    ) -> bool {
+        let was_to_be_told = waiting.iter().any(|one| one.is(job, seen) && one.is_kept);
+        waiting.retain(|one| !Arc::ptr_eq(&one.job, job));
+        waiting.push_front(Waiting {
+            job: job.clone(),
+            seen: seen.clone(),
+            is_kept: is_kept || was_to_be_told,
+        });
         self.bell.notify_one();
-        !same
+        !was_to_be_told
     }
 
     /// The next state that waits; it stays in the queue until it is answered.
     fn next(&self) -> (Arc<Job>, Arc<Seen>) {
         let mut waiting = lock(&self.waiting);
         loop {
-            if let Some((job, seen)) = waiting.front() {
-                return (job.clone(), seen.clone());
+            if let Some(one) = waiting.front() {
+                return (one.job.clone(), one.seen.clone());
             }
             waiting = self
                 .bell
@@ -73,9 +102,18 @@ impl Answering {
         }
     }
 
-    fn done(&self, job: &Arc<Job>, seen: &Arc<Seen>) {
-        lock(&self.waiting)
-            .retain(|(one, state)| !(Arc::ptr_eq(one, job) && state.revision == seen.revision));
+    /// A state was worked: whether it is to be told. One that is not kept yet is wanted again once it is.
+    fn is_to_be_told(&self, job: &Arc<Job>, seen: &Seen) -> bool {
+        let mut waiting = lock(&self.waiting);
+        let is_to_be_told = waiting.iter().any(|one| one.is(job, seen) && one.is_kept);
+        if !is_to_be_told {
+            waiting.retain(|one| !one.is(job, seen));
+        }
+        is_to_be_told
+    }
+
+    fn done(&self, job: &Arc<Job>, seen: &Seen) {
+        lock(&self.waiting).retain(|one| !one.is(job, seen));
     }
 
     /// The answers of a state.
@@ -113,42 +151,55 @@ pub(super) fn start(workbench: &Arc<Workbench>) -> Result<(), Complaint> {
         .name("answers".to_owned())
         .spawn(move || {
             loop {
-                let (job, seen) = workbench.answering().next();
-                answer(&workbench, &job, &seen);
-                workbench.answering().done(&job, &seen);
+                let answering = workbench.answering();
+                let (job, seen) = answering.next();
+                let worked = answers_of(answering, &seen);
+                if answering.is_to_be_told(&job, &seen) {
+                    tell(&workbench, (&job, &seen), worked);
+                    answering.done(&job, &seen);
+                }
             }
         })
         .map(drop)
         .map_err(|error| Complaint(format!("No thread can be had ({error}).")))
 }
 
-/// Answers one state and tells everybody.
-fn answer(workbench: &Workbench, job: &Arc<Job>, seen: &Arc<Seen>) {
-    let known = workbench.answering().known(&seen.revision);
-    let worked = match known {
-        Some(known) => Ok(known),
-        None => workbench
-            .answering()
-            .worked(seen)
-            .inspect(|answers| workbench.answering().keep(&seen.revision, answers)),
-    };
+/// The answers of a state, which may be known from before.
+fn answers_of(answering: &Answering, seen: &Seen) -> Result<Arc<Answers>, String> {
+    if let Some(known) = answering.known(&seen.revision) {
+        return Ok(known);
+    }
+    let worked = answering.worked(seen);
+    worked.inspect(|answers| answering.keep(&seen.revision, answers))
+}
+
+/// Puts the answers of a state in the place of those before, and tells everybody.
+fn tell(
+    workbench: &Workbench,
+    (job, seen): (&Arc<Job>, &Arc<Seen>),
+    worked: Result<Arc<Answers>, String>,
+) {
     let (answers, refused) = match worked {
         Ok(answers) => (answers, None),
         Err(why) => (Arc::new(nothing()), Some(why)),
     };
     let before = job.answered().borrow().clone();
-    let turned = match before {
+    let turned = match &before {
         Some(before) if before.refused.is_none() && refused.is_none() => {
             turned(&before.answers, &answers)
         }
         _ => BTreeMap::new(),
     };
-    job.answered().send_replace(Some(Arc::new(Answered {
+    let listed = Listed::of(job.name(), (&answers, &turned), before.as_deref());
+    let answered = Arc::new(Answered {
         revision: seen.revision.clone(),
         answers,
         turned,
         refused,
-    })));
+        listed,
+    });
+    job.told(before);
+    job.answered().send_replace(Some(answered));
     workbench.tell(Event {
         job: job.name().to_owned(),
         told: Told::Answered {

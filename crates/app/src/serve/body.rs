@@ -21,7 +21,7 @@ impl<S: Send + Sync, T: DeserializeOwned> FromRequest<S> for Sent<T> {
                     StatusCode::PAYLOAD_TOO_LARGE => Refusal::new(
                         StatusCode::PAYLOAD_TOO_LARGE,
                         "What was sent is too long.",
-                        "Send less than 2 MiB at a time.",
+                        "Send less at a time: 2 MiB, or 8 MiB where a job is brought in.",
                     ),
                     status => Refusal::new(
                         status,

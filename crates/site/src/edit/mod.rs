@@ -25,6 +25,25 @@ use walk::{Goal, Place};
 /// written as in the file, and text may go without its quotes: `640 lb ± 5 %`, `4`, `["-2 ft", "3 ft", "21 in"]`.
 /// A path that leads nowhere, a value that does not read and a zero where none can be are problems, and nothing is changed.
 pub fn set_value(text: &str, path: &str, value: &str) -> Result<String, Box<Problem>> {
+    let (changed, whole) = written(text, path, value)?;
+    match whole.and_then(|span| zero_at(&changed, &span)) {
+        Some(problem) => Err(Box::new(problem)),
+        None => Ok(changed),
+    }
+}
+
+/// The same as [`set_value`], for a caller who reads the whole text next and refuses a new problem of zero by itself: that a
+/// zero stands where none can be is only seen when everything is read.
+pub fn write_value(text: &str, path: &str, value: &str) -> Result<String, Box<Problem>> {
+    written(text, path, value).map(|(changed, _)| changed)
+}
+
+/// The changed text, and the bytes of the value where it is the whole of its key.
+fn written(
+    text: &str,
+    path: &str,
+    value: &str,
+) -> Result<(String, Option<Range<usize>>), Box<Problem>> {
     let source = source_of_text(text);
     let (tree, errors) = DeTable::parse_recoverable(&source.text);
     if let Some(error) = errors.first() {
@@ -54,11 +73,8 @@ pub fn set_value(text: &str, path: &str, value: &str) -> Result<String, Box<Prob
     match walk::walk(tree.get_ref(), &changed, path)?.place {
         Place::Missing(_) => Err(Box::new(by_hand(path, key.name, &value))),
         _ if !errors.is_empty() => Err(Box::new(by_hand(path, key.name, &value))),
-        Place::Whole(span) => match zero_at(&changed, &span) {
-            Some(problem) => Err(Box::new(problem)),
-            None => Ok(changed),
-        },
-        Place::OneOf { .. } => Ok(changed),
+        Place::Whole(span) => Ok((changed, Some(span))),
+        Place::OneOf { .. } => Ok((changed, None)),
     }
 }
 

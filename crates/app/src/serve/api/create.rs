@@ -65,6 +65,20 @@ pub(super) async fn survey() -> Json<Value> {
     Json(Survey::questions())
 }
 
+/// The text of a site file.
+#[derive(Debug, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub(super) struct Text {
+    text: String,
+}
+
+/// The files beside it that a site file asks for, each with what it is for.
+pub(super) async fn files(Sent(Text { text }): Sent<Text>) -> Json<Value> {
+    let named = site::files_named_for(&text).into_iter();
+    let named = named.map(|(name, what_for)| json!({ "name": name, "for": what_for }));
+    Json(named.collect())
+}
+
 fn made(workbench: &Workbench, new: &New) -> Result<(), Refusal> {
     let name = checked(&new.name)?;
     let (text, beside) = match &new.from {

@@ -38,8 +38,8 @@ pub(super) async fn make(
     Sent(asked): Sent<Edits>,
 ) -> Answer {
     let edits = asked.edits.clone();
-    let mut told = kept(workbench, name, move |job| {
-        job.edit(&asked.expects, &asked.edits)
+    let mut told = kept(workbench, name, move |job, foreseen| {
+        job.edit((&asked.expects, &asked.edits), foreseen)
     })
     .await?;
     let text = told.1.text();
@@ -125,8 +125,8 @@ pub(super) async fn undo(
     Path(name): Path<String>,
     Sent(step): Sent<Step>,
 ) -> Answer {
-    let kept = kept(workbench, name, move |job| {
-        job.undo(step.expects.as_deref())
+    let kept = kept(workbench, name, move |job, foreseen| {
+        job.undo(step.expects.as_deref(), foreseen)
     });
     Ok(Json(kept.await?.0))
 }
@@ -137,8 +137,8 @@ pub(super) async fn redo(
     Path(name): Path<String>,
     Sent(step): Sent<Step>,
 ) -> Answer {
-    let kept = kept(workbench, name, move |job| {
-        job.redo(step.expects.as_deref())
+    let kept = kept(workbench, name, move |job, foreseen| {
+        job.redo(step.expects.as_deref(), foreseen)
     });
     Ok(Json(kept.await?.0))
 }
@@ -147,12 +147,12 @@ pub(super) async fn redo(
 async fn kept(
     workbench: Arc<Workbench>,
     name: String,
-    act: impl FnOnce(&Job) -> Result<Arc<Seen>, Refusal> + Send + 'static,
+    act: impl FnOnce(&Job, &dyn Fn(&Arc<Seen>)) -> Result<Arc<Seen>, Refusal> + Send + 'static,
 ) -> Result<(Value, Arc<Seen>), Refusal> {
     let seen = workbench
         .blocking(move |bench| {
             let job = bench.job(&name)?;
-            let seen = act(&job)?;
+            let seen = act(&job, &|seen| bench.answering().foresee(&job, seen))?;
             bench.noticed(&job, &seen);
             Ok::<_, Refusal>(seen)
         })

@@ -47,3 +47,19 @@ pub(super) async fn form(
         })
         .await?
 }
+
+/// The entries of the parts files that a record could be bought as, with what each brings.
+pub(super) async fn parts(
+    State(workbench): State<Arc<Workbench>>,
+    Path(name): Path<String>,
+    Given(which): Given<Which>,
+) -> Answer {
+    workbench
+        .blocking(move |bench| {
+            let seen = bench.job(&name).and_then(|job| bench.look(&job))?;
+            let (files, path) = (&seen.files, which.path.unwrap_or_default());
+            let parts = site::parts_for(&files.main, &files.beside, &path, seen.units());
+            Ok(Json(json!({ "revision": seen.revision, "parts": parts })))
+        })
+        .await?
+}

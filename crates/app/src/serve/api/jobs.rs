@@ -66,7 +66,7 @@ async fn seen(workbench: &Arc<Workbench>, name: String) -> Result<Arc<Seen>, Ref
 pub(super) fn state(seen: &Seen) -> Value {
     json!({
         "revision": seen.revision,
-        "title": seen.site.as_ref().map(|site| site.site.name.to_string()),
+        "title": seen.site.as_deref().map(|site| site.site.name.to_string()),
         "problems": seen.problems,
         "undo": seen.undo,
         "redo": seen.redo,

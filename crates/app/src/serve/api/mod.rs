@@ -9,10 +9,13 @@ mod jobs;
 mod openapi;
 mod papers;
 mod plan;
+mod removal;
 mod tasks;
+mod ways;
 
 use super::refusal::Refusal;
 use super::workbench::Workbench;
+use axum::extract::DefaultBodyLimit;
 use axum::routing::{get, post};
 use axum::{Json, Router};
 use serde_json::Value;
@@ -21,10 +24,19 @@ use std::sync::Arc;
 /// An answer in JSON, or a refusal.
 type Answer = Result<Json<Value>, Refusal>;
 
+/// Bytes that a new job may bring with it: a year of weather is a fifth of it.
+const LARGEST_JOB: usize = 8 * 1024 * 1024;
+
 /// Every address below `/api/`.
 pub(super) fn routes() -> Router<Arc<Workbench>> {
     Router::new()
-        .route("/api/jobs", get(jobs::list).post(create::make))
+        .route(
+            "/api/jobs",
+            get(jobs::list)
+                .post(create::make)
+                .layer(DefaultBodyLimit::max(LARGEST_JOB)),
+        )
+        .route("/api/files", post(create::files))
         .route("/api/survey", get(create::survey))
         .route("/api/calculations", get(calculations::list))
         .route(
@@ -42,6 +54,9 @@ pub(super) fn routes() -> Router<Arc<Workbench>> {
         .route("/api/jobs/{job}/answers/{*finding}", get(answers::one))
         .route("/api/jobs/{job}/plan", get(plan::plan))
         .route("/api/jobs/{job}/form", get(form::form))
+        .route("/api/jobs/{job}/parts", get(form::parts))
+        .route("/api/jobs/{job}/ways", get(ways::ways))
+        .route("/api/jobs/{job}/removal", get(removal::removal))
         .route(
             "/api/jobs/{job}/papers",
             get(papers::list).post(papers::begin),

@@ -29,6 +29,13 @@ const ROUTES: &[Route] = &[
         "State",
     ),
     (
+        "post",
+        "/api/files",
+        "The files beside it that the text of a site file asks for, each with what it is for.",
+        "SiteText",
+        "Any",
+    ),
+    (
         "get",
         "/api/survey",
         "The questions of the survey.",
@@ -96,6 +103,27 @@ const ROUTES: &[Route] = &[
         "get",
         "/api/jobs/{job}/form",
         "The records of a site; with `path`, one record with its keys.",
+        "",
+        "Any",
+    ),
+    (
+        "get",
+        "/api/jobs/{job}/parts",
+        "The entries of the parts files that the record at `path` could be bought as, with what each brings.",
+        "",
+        "Any",
+    ),
+    (
+        "get",
+        "/api/jobs/{job}/ways",
+        "Points, ways, conduits and cables, for whoever draws one more way.",
+        "",
+        "Any",
+    ),
+    (
+        "get",
+        "/api/jobs/{job}/removal",
+        "What goes with the thing at `path` when it is taken out, in words and as the changes that do it; nothing is changed.",
         "",
         "Any",
     ),
@@ -200,7 +228,10 @@ fn operation(&(_, path, does, takes, gives): &Route) -> Value {
             parameters.push(json!({ "name": key, "in": "query", "schema": { "type": "string" } }));
         }
     }
-    if path.ends_with("/form") {
+    if ["/form", "/parts", "/removal"]
+        .iter()
+        .any(|end| path.ends_with(end))
+    {
         parameters.push(json!({ "name": "path", "in": "query", "schema": { "type": "string" } }));
     }
     let given = if gives.is_empty() {
@@ -280,6 +311,7 @@ fn schemas() -> Value {
             ],
             &["task", "job", "what", "state", "done", "of", "says"],
         ),
+        "SiteText": object(&[("text", text.clone())], &["text"]),
         "Inputs": { "type": "object", "additionalProperties": text },
         "NewJob": object(
             &[

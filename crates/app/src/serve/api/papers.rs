@@ -65,7 +65,7 @@ fn made(
     output: &std::path::Path,
     steps: &mut Steps<'_>,
 ) -> Result<Value, Complaint> {
-    let site = seen.site.as_ref().ok_or_else(|| {
+    let site = seen.site.as_deref().ok_or_else(|| {
         Complaint("The site file has no name or no code basis that can be read.".to_owned())
     })?;
     let issue = Issue {

@@ -48,7 +48,7 @@ pub(super) async fn plan(
     workbench
         .blocking(move |bench| {
             let seen = bench.job(&name).and_then(|job| bench.look(&job))?;
-            let site = seen.site.as_ref().ok_or_else(|| {
+            let site = seen.site.as_deref().ok_or_else(|| {
                 Refusal::unusable(
                     "The site file has no name or no code basis that can be read.",
                     "Mend the problems that the job shows.",

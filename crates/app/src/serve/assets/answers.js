@@ -1,6 +1,7 @@
 // The answers on the page: which are shown, what one speaks of, its working when it is opened.
 
-import { markup, settled, tell } from "./house.js";
+import { ask, markup, settled, tell } from "./house.js";
+import { List } from "./list.js";
 
 export class Answers {
   /** @param {string} job @param {{light: (paths: string[]) => void, edit: (path: string) => void}} told */
@@ -9,8 +10,12 @@ export class Answers {
     this.told = told;
     /** @type {Set<string>} */
     this.left = new Set();
-    /** @type {AbortController | null} */
-    this.asked = null;
+    /** The thing whose findings are lit. */
+    this.lit = "";
+    /** The state whose answers are to be shown. */
+    this.wanted = "";
+    /** @type {Promise<void> | null} */
+    this.reaching = null;
     const panel = this.panel;
     panel.addEventListener("click", (event) => this.pressed(event));
     panel.addEventListener("toggle", (event) => void this.opened(/** @type {Element} */ (event.target)), true);
@@ -19,44 +24,64 @@ export class Answers {
     }
     panel.addEventListener("pointerleave", () => this.told.light([]));
     document.getElementById("find-answer")?.addEventListener("input", settled(60, () => this.filter()));
-    if (!document.querySelector("#answers-list .topics")) void this.again();
+    if (!document.querySelector("#answers-list .topics")) void this.reach("newest");
   }
 
   get panel() {
     return /** @type {HTMLElement} */ (document.getElementById("answers"));
   }
 
-  /** Asks for the answers to what the file says now. */
-  async again() {
-    this.asked?.abort();
-    this.asked = new AbortController();
-    const old = document.getElementById("answers-list");
-    try {
-      const page = await markup(`/jobs/${this.job}/answers`, this.asked.signal);
-      const list = page.getElementById("answers-list");
-      if (!list || !old) return;
-      this.keepOpen(old, list);
-      const top = this.panel.scrollTop;
-      const focus = /** @type {HTMLElement | null} */ (document.activeElement?.closest("[data-finding], [data-topic], [data-verdict]"));
-      const key = focus && ["finding", "topic", "verdict"].find((name) => focus.dataset[name]);
-      old.replaceWith(document.adoptNode(list));
-      this.filter();
-      this.panel.scrollTop = top;
-      const again = key && /** @type {HTMLElement | null} */ (list.querySelector(`[data-${key}="${CSS.escape(focus.dataset[key] ?? "")}"]`));
-      if (again) /** @type {HTMLElement} */ (again.querySelector("summary") ?? again).focus({ preventScroll: true });
-    } catch (trouble) {
-      if (!(trouble instanceof DOMException) && old && !old.querySelector(".topics")) tell(old, trouble);
+  get list() {
+    return /** @type {HTMLElement | null} */ (document.getElementById("answers-list"));
+  }
+
+  /** Shows the answers of a state, once they are there. @param {string} revision */
+  reach(revision) {
+    this.wanted = revision;
+    this.reaching ??= this.follow().finally(() => (this.reaching = null));
+    return this.reaching;
+  }
+
+  /** Asks until the state that is wanted now is shown, or once for nothing. */
+  async follow() {
+    for (let asked = ""; asked !== this.wanted && this.list?.dataset.revision !== this.wanted;) {
+      asked = this.wanted;
+      await this.again();
     }
   }
 
-  /** What was open stays open. @param {Element} old @param {Element} list */
-  keepOpen(old, list) {
-    for (const name of ["topic", "finding"]) {
-      for (const was of /** @type {NodeListOf<HTMLDetailsElement>} */ (old.querySelectorAll(`details[data-${name}]`))) {
-        const is = /** @type {HTMLDetailsElement | null} */ (list.querySelector(`details[data-${name}="${CSS.escape(was.dataset[name] ?? "")}"]`));
-        if (is && (name === "topic" || was.open)) is.open = was.open;
-      }
+  /** Asks what is different in the list since the answers that it shows, or for all of it. */
+  async again() {
+    const list = this.list;
+    if (!list) return;
+    try {
+      const since = list.querySelector(".topics") ? list.dataset.revision ?? "" : "";
+      const told = since ? await ask(`/jobs/${this.job}/changes?since=${since}`) : { whole: true };
+      if (told.whole) return await this.whole(list);
+      if (told.same) return;
+      this.listed ??= new List(list);
+      const { fresh, stale } = this.listed.change(told);
+      performance.mark("listed");
+      this.filter(fresh);
+      this.lightAmong(fresh);
+      for (const finding of stale) void this.opened(finding, true);
+    } catch (trouble) {
+      if (!list.querySelector(".topics")) tell(list, trouble);
     }
+  }
+
+  /** Puts a new list in the place of the one that is there. @param {HTMLElement} old */
+  async whole(old) {
+    const list = (await markup(`/jobs/${this.job}/answers`)).getElementById("answers-list");
+    if (!list) return;
+    old.replaceWith(document.adoptNode(list));
+    this.listed = new List(list);
+    this.filter();
+    this.lightAmong(this.rows);
+  }
+
+  get rows() {
+    return /** @type {NodeListOf<HTMLDetailsElement>} */ (this.panel.querySelectorAll(".finding"));
   }
 
   /** @param {Event} event */
@@ -75,37 +100,37 @@ export class Answers {
     }
   }
 
-  /** Shows what was asked for. */
-  filter() {
+  /** Shows what was asked for. @param {Iterable<HTMLElement>} [fresh] rows that are new, where no others have to be looked at */
+  filter(fresh) {
     const field = /** @type {HTMLInputElement | null} */ (document.getElementById("find-answer"));
     const words = (field?.value ?? "").toLowerCase().split(/\s+/).filter(Boolean);
-    let shown = 0;
     for (const chip of /** @type {NodeListOf<HTMLElement>} */ (this.panel.querySelectorAll("button[data-verdict]"))) {
       chip.setAttribute("aria-pressed", String(!this.left.has(chip.dataset.verdict ?? "")));
     }
+    if (fresh && !words.length && !this.left.size) return;
+    for (const finding of fresh ?? this.rows) {
+      const title = finding.closest(".topic")?.querySelector("h3")?.textContent ?? "";
+      const text = words.length ? `${title} ${finding.querySelector("summary")?.textContent} ${finding.dataset.items}`.toLowerCase() : "";
+      finding.hidden = this.left.has(finding.dataset.verdict ?? "") || !words.every((word) => text.includes(word));
+    }
+    let shown = 0;
     for (const topic of /** @type {NodeListOf<HTMLDetailsElement>} */ (this.panel.querySelectorAll(".topic"))) {
-      let some = 0;
-      const title = topic.querySelector("h3")?.textContent?.toLowerCase() ?? "";
-      for (const finding of /** @type {NodeListOf<HTMLElement>} */ (topic.querySelectorAll(".finding"))) {
-        const text = words.length ? `${title} ${finding.querySelector("summary")?.textContent?.toLowerCase()} ${finding.dataset.items}` : "";
-        finding.hidden = this.left.has(finding.dataset.verdict ?? "") || !words.every((word) => text.includes(word));
-        some += finding.hidden ? 0 : 1;
-      }
+      const some = topic.querySelectorAll(".finding:not([hidden])").length;
       const open = /** @type {HTMLElement | null} */ (topic.querySelector(".open-questions"));
       if (open) open.hidden = words.length > 0;
       topic.hidden = some === 0 && (words.length > 0 || !open);
-      if (words.length && some) topic.open = true;
+      if (words.length && some && !fresh) topic.open = true;
       shown += some;
     }
     const none = document.getElementById("none-left");
     if (none) none.hidden = shown > 0;
   }
 
-  /** Fetches the working of a finding that was opened. @param {Element} details */
-  async opened(details) {
+  /** Fetches the working of a finding that was opened. @param {Element} details @param {boolean} [again] another than it has */
+  async opened(details, again = false) {
     if (!(details instanceof HTMLDetailsElement) || !details.open || !details.dataset.at) return;
     const place = /** @type {HTMLElement | null} */ (details.querySelector(".opened"));
-    if (!place || place.querySelector(".in-full")) return;
+    if (!place || (place.querySelector(".in-full") && !again)) return;
     try {
       const page = await markup(details.dataset.at);
       const full = page.getElementById("in-full");
@@ -120,17 +145,23 @@ export class Answers {
 
   /** Lights the findings that speak of a thing. @param {string} path @param {boolean} [show] */
   light(path, show = false) {
-    let first = true;
-    for (const finding of /** @type {NodeListOf<HTMLElement>} */ (this.panel.querySelectorAll(".finding"))) {
-      const lit = path !== "" && (finding.dataset.items ?? "").split(" ").includes(path);
+    if (path === this.lit && !show) return;
+    this.lit = path;
+    const lit = this.lightAmong(this.rows);
+    const first = show && lit.find((finding) => !finding.hidden);
+    const topic = /** @type {HTMLDetailsElement | null} */ (first && first.closest(".topic"));
+    if (!first || !topic) return;
+    topic.open = true;
+    first.scrollIntoView({ block: "nearest" });
+  }
+
+  /** @template {HTMLElement} T @param {Iterable<T>} rows @returns {T[]} those that are lit */
+  lightAmong(rows) {
+    return [...rows].filter((finding) => {
+      const lit = this.lit !== "" && (finding.dataset.items ?? "").split(" ").includes(this.lit);
       finding.classList.toggle("lit", lit);
-      if (lit && first && show && !finding.hidden) {
-        first = false;
-        const topic = /** @type {HTMLDetailsElement | null} */ (finding.closest(".topic"));
-        if (topic) topic.open = true;
-        finding.scrollIntoView({ block: "nearest" });
-      }
-    }
+      return lit;
+    });
   }
 }
 

@@ -1,6 +1,6 @@
 // Changing the site: one value at a time, each kept at once, taken back as often as one likes.
 
-import { Refused, ask, finding, made, markup, settled, tell, word } from "./house.js";
+import { Refused, ask, finding, made, part, settled, tell, word } from "./house.js";
 
 /** @typedef {{do: string, path: string, value?: string}} Edit */
 
@@ -11,12 +11,16 @@ export class Editor {
     this.bench = bench;
     this.told = told;
     /** What is being sent: one change after the other. */
-    this.queue = Promise.resolve();
+    this.queue = Promise.resolve(true);
+    this.sending = false;
+    /** What was heard of the state meanwhile. @type {{revision: string} | null} */
+    this.heard = null;
     const panel = this.panel;
     panel.addEventListener("click", (event) => this.pressed(event));
     panel.addEventListener("change", (event) => this.changed(event));
     panel.addEventListener("keydown", (event) => this.key(event));
     panel.addEventListener("input", (event) => this.typed(event));
+    panel.addEventListener("toggle", (event) => void this.parts(/** @type {Element} */ (event.target)), true);
     this.read = settled(140, () => void this.understand());
     /** @type {HTMLInputElement | null} */
     this.field = null;
@@ -30,11 +34,20 @@ export class Editor {
     return /** @type {HTMLElement} */ (document.getElementById("edit"));
   }
 
+  get form() {
+    return document.getElementById("form");
+  }
+
+  /** The address of the form of a record, or of the list of them. @param {string | null} path */
+  address(path) {
+    return `/jobs/${this.job}/form${path === null ? "" : `?of=${encodeURIComponent(path)}`}`;
+  }
+
   get revision() {
     return this.bench.dataset.revision ?? "";
   }
 
-  /** Sends changes; all of them are kept, or none. @param {Edit[]} edits */
+  /** Sends changes; all of them are kept, or none. @param {Edit[]} edits @returns {Promise<boolean>} whether they are kept */
   send(edits) {
     this.queue = this.queue.then(() => this.sent("edits", { expects: this.revision, edits }));
     return this.queue;
@@ -49,11 +62,16 @@ export class Editor {
   /** @param {string} what @param {unknown} body */
   async sent(what, body) {
     const trouble = /** @type {HTMLElement} */ (document.getElementById("trouble"));
+    this.sending = true;
+    this.heard = null;
     try {
       this.known(await ask(`/api/jobs/${this.job}/${what}`, body));
+      performance.mark("kept");
+      this.sending = false;
       tell(trouble, null);
       word(what === "undo" ? "Taken back." : what === "redo" ? "Made again." : "Kept.");
       this.told.kept();
+      return true;
     } catch (refused) {
       tell(trouble, refused);
       if (!(refused instanceof Refused)) throw refused;
@@ -61,6 +79,14 @@ export class Editor {
       if (place) place.replaceChildren(made("p", { class: "wrong" }, `${refused.message} ${refused.told.do ?? ""}`));
       if (refused.status === 409) this.told.kept();
       word("Not kept. " + refused.message);
+      return false;
+    } finally {
+      this.sending = false;
+      const heard = /** @type {{revision: string} | null} */ (this.heard);
+      if (heard && heard.revision !== this.revision) {
+        this.known(heard);
+        this.told.kept();
+      }
     }
   }
 
@@ -75,13 +101,8 @@ export class Editor {
 
   /** Shows a record, or the list of them; a value of it where one is named. @param {string | null} path @param {string} [value] */
   async show(path, value = "") {
-    const query = path === null ? "" : `?of=${encodeURIComponent(path)}`;
-    const page = await markup(`/jobs/${this.job}/edit${query}`);
-    for (const id of ["record", "problems"]) {
-      const part = page.getElementById(id);
-      const old = document.getElementById(id);
-      if (part && old) old.replaceWith(document.adoptNode(part));
-    }
+    const form = await part(this.address(path), null);
+    if (form) this.form?.replaceWith(form);
     this.shownPath = path;
     finding(this.panel);
     this.showTry();
@@ -106,16 +127,19 @@ export class Editor {
     const inside = focus && this.panel.contains(focus) ? focus.id : "";
     const open = [...this.panel.querySelectorAll("#record details")].map((details) => /** @type {HTMLDetailsElement} */ (details).open);
     const top = this.panel.scrollTop;
-    const query = this.shownPath === null ? "" : `?of=${encodeURIComponent(this.shownPath)}`;
-    const page = await markup(`/jobs/${this.job}/edit${query}`);
-    for (const id of ["record", "problems", "undo", "redo"]) {
-      const part = page.getElementById(id);
-      const old = document.getElementById(id);
-      if (part && old && !(id === "record" && this.typing)) old.replaceWith(document.adoptNode(part));
+    const form = await part(this.address(this.shownPath), this.form);
+    if (!form) return;
+    if (this.typing) {
+      const problems = form.querySelector("#problems");
+      if (problems) document.getElementById("problems")?.replaceWith(problems);
+      return;
     }
-    const state = /** @type {HTMLElement | null} */ (page.getElementById("bench"))?.dataset.revision;
-    if (state) this.bench.dataset.revision = state;
-    [...this.panel.querySelectorAll("#record details")].forEach((details, at) => (/** @type {HTMLDetailsElement} */ (details).open = open[at] ?? false));
+    this.form?.replaceWith(form);
+    [...this.panel.querySelectorAll("#record details")].forEach((one, at) => {
+      const details = /** @type {HTMLDetailsElement} */ (one);
+      if (open[at]) details.dataset.again = "yes";
+      details.open = open[at] ?? false;
+    });
     finding(this.panel);
     this.showTry();
     this.panel.scrollTop = top;
@@ -144,6 +168,8 @@ export class Editor {
     if (target.id === "undo" || target.id === "redo") void this.step(target.id);
     const tried = target.dataset.try;
     if (tried) void this.trial(tried);
+    const chosen = /** @type {HTMLElement | null} */ (target.closest("[data-part]"));
+    if (chosen) void this.send([{ do: "set", path: chosen.dataset.path ?? "", value: chosen.dataset.part }]);
     const removed = target.dataset.remove;
     if (removed) void this.send([{ do: "remove", path: removed }]).then(() => this.show(null));
   }
@@ -189,6 +215,18 @@ export class Editor {
       says.replaceChildren(made("p", { class: "wrong" }, [refused.message, expected ? `Expected: ${expected}.` : "", act ?? ""].filter(Boolean).join(" ")));
       field.setAttribute("aria-invalid", "true");
     }
+  }
+
+  /** Fetches the parts that a thing could be bought as. @param {Element} details */
+  async parts(details) {
+    if (!(details instanceof HTMLDetailsElement) || !details.open || !details.dataset.parts) return;
+    const list = await part(`/jobs/${this.job}/parts?of=${encodeURIComponent(details.dataset.parts)}`, null);
+    if (!list) return;
+    details.querySelector(".choices")?.remove();
+    details.append(list);
+    finding(details);
+    if (!details.dataset.again) /** @type {HTMLElement | null} */ (list.querySelector("input"))?.focus();
+    delete details.dataset.again;
   }
 
   /** Which findings would turn with a value; nothing is kept until somebody says so. @param {string} path */

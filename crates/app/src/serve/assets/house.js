@@ -40,6 +40,25 @@ export async function markup(at, signal) {
 }
 
 /**
+ * A part of a page that the server writes; nothing where what is on the page is the same.
+ * @param {string} at @param {HTMLElement | null} old @param {AbortSignal} [signal]
+ */
+export async function part(at, old, signal) {
+  const answer = await fetch(`${at}${at.includes("?") ? "&" : "?"}have=${old?.dataset.digits ?? ""}`, { signal });
+  if (answer.status === 204) return null;
+  const text = await answer.text();
+  if (!answer.ok) throw new Refused(answer.status, { what: new DOMParser().parseFromString(text, "text/html").querySelector("main p")?.textContent ?? undefined });
+  return /** @type {HTMLElement} */ (elements(text)[0]);
+}
+
+/** Elements that the server has written. @param {string} text @returns {HTMLElement[]} */
+export function elements(text) {
+  const template = document.createElement("template");
+  template.innerHTML = text;
+  return /** @type {HTMLElement[]} */ ([...document.importNode(template.content, true).children]);
+}
+
+/**
  * An element with its text or children.
  * @param {string} name @param {Record<string, string>} [attributes] @param {...(Node | string)} inside
  */

@@ -39,11 +39,11 @@ async function questions() {
   /** @type {HTMLElement | null} */ (place.querySelector("input"))?.focus();
 }
 
-/** @param {HTMLFormElement} form @param {string} name @param {unknown} from */
-async function make(form, name, from) {
+/** @param {HTMLFormElement} form @param {string} name @param {unknown} from @param {Record<string, string>} [files] beside the site file */
+async function make(form, name, from, files = {}) {
   const trouble = /** @type {HTMLElement} */ (form.querySelector("[data-trouble]"));
   try {
-    const told = await ask("/api/jobs", { name, from });
+    const told = await ask("/api/jobs", { name, from, files });
     location.assign(`/jobs/${told.name ?? name}`);
   } catch (refused) {
     tell(trouble, refused);
@@ -81,11 +81,39 @@ survey.addEventListener("submit", async (event) => {
   void make(survey, await free(folder(String(given.title))), { survey: given });
 });
 
+/** The files that were chosen, with their texts. @returns {Promise<{name: string, text: string}[]>} */
+async function chosen() {
+  const field = /** @type {HTMLInputElement} */ (document.getElementById("import-file"));
+  return Promise.all([...(field.files ?? [])].map(async (file) => ({ name: file.name, text: await file.text() })));
+}
+
+/** The site file among others: the one of that name, or the one that describes a site. @param {{name: string, text: string}[]} files */
+const siteAmong = (files) => files.find((file) => file.name === "site.toml") ?? files.find((file) => /^\s*\[site\]/m.test(file.text));
+
+/** Says which files the site asks for, and which of them are there. */
+async function asked() {
+  const place = /** @type {HTMLElement} */ (document.getElementById("import-asked"));
+  const files = await chosen();
+  const main = siteAmong(files);
+  if (!main) return place.replaceChildren(...(files.length ? [made("p", { class: "strong" }, "None of these is a site file: it begins with [site].")] : []));
+  const wanted = /** @type {{name: string, for: string}[]} */ (await ask("/api/files", { text: main.text }));
+  const lines = wanted.map((one) => {
+    const there = files.some((file) => file.name === one.name);
+    return made("li", { "data-missing": String(!there) }, made("strong", {}, `${there ? "Here" : "Missing"}: `), made("span", { class: "typed" }, one.name), `, ${one.for}`);
+  });
+  const missing = lines.filter((line) => line.dataset.missing === "true").length;
+  place.replaceChildren(made("p", {}, wanted.length ? `${main.name} asks for:` : `${main.name} asks for no other file.`), made("ul", { class: "rows" }, ...lines),
+    ...(missing ? [made("p", {}, "Choose all files at once. Without the missing ones, what rests on them stays unknown.")] : []));
+}
+document.getElementById("import-file")?.addEventListener("change", () => void asked().catch((refused) => tell(/** @type {HTMLElement} */ (imported.querySelector("[data-trouble]")), refused)));
+
 imported.addEventListener("submit", async (event) => {
   event.preventDefault();
-  const data = new FormData(imported);
-  const file = data.get("file");
-  if (file instanceof File) void make(imported, folder(String(data.get("name"))), { text: await file.text() });
+  const files = await chosen();
+  const main = siteAmong(files);
+  if (!main) return;
+  const beside = Object.fromEntries(files.filter((file) => file !== main).map((file) => [file.name, file.text]));
+  void make(imported, folder(String(new FormData(imported).get("name"))), { text: main.text }, beside);
 });
 
 // A job whose answers are being worked is shown again once they are there.

@@ -1,20 +1,22 @@
 // The drawing on the page: things that can be chosen, moved and measured between.
 
-import { made, markup } from "./house.js";
-import { barLength, gridStep, lengthText, moved } from "./lengths.js";
+import { Card } from "./card.js";
+import { part } from "./house.js";
+import { barLength, lengthText, moved } from "./lengths.js";
 import { names } from "./names.js";
+import { pass } from "./passing.js";
+import { Placing } from "./placing.js";
 import { pointing } from "./pointing.js";
 import { Sheet, drawn } from "./sheet.js";
+import { Snap } from "./snap.js";
 import { Thing } from "./thing.js";
 
-/** @typedef {import("./sheet.js").Spot} Spot */
-
-const NEAR = 14;
+/** @typedef {import("./sheet.js").Spot} Spot @typedef {import("./card.js").Edit} Edit */
 
 export class Plan {
   /**
    * @param {string} job
-   * @param {{chosen: (path: string) => void, over: (path: string) => void, move: (edits: {path: string, value: string}[]) => void, edit: (path: string) => void}} told
+   * @param {{chosen: (path: string) => void, over: (path: string) => void, send: (edits: Edit[]) => Promise<boolean>, edit: (path: string) => void}} told
    */
   constructor(job, told) {
     this.job = job;
@@ -31,8 +33,23 @@ export class Plan {
     /** @type {Set<string>} */
     this.hidden = new Set();
     this.layersKnown = false;
+    this.units = "si";
+    this.card = new Card(job);
+    this.placing = new Placing(this);
+    /** @type {Snap | null} */
+    this.snap = null;
+    /** Which way the gate was moved last. @type {"opening" | "closing" | ""} */
+    this.direction = "";
+    /** What takes the chosen thing out. @type {Edit[] | null} */
+    this.taking = null;
+    this.resized = new ResizeObserver(() => this.fit());
     this.begin(null);
-    new ResizeObserver(() => this.sheet?.show()).observe(this.panel);
+    this.panel.addEventListener("keydown", (event) => {
+      if (event.target === this.sheet?.stage && !event.ctrlKey && !event.metaKey && !event.altKey && this.placing.key(event)) {
+        event.preventDefault();
+        event.stopImmediatePropagation();
+      }
+    }, true);
     this.panel.addEventListener("click", (event) => this.pressed(event));
     this.panel.addEventListener("input", (event) => this.changed(event));
   }
@@ -47,19 +64,41 @@ export class Plan {
     if (!stage) return;
     const sheet = new Sheet(stage);
     this.sheet = sheet;
-    this.units = stage.dataset.units ?? "si";
+    this.resized.disconnect();
+    this.resized.observe(stage);
+    this.units = stage.dataset.units === "us" ? "us" : "si";
     /** @type {Map<string, Thing>} */
     this.things = new Map();
     for (const button of /** @type {NodeListOf<HTMLElement>} */ (this.panel.querySelectorAll("[data-thing]"))) {
       const thing = new Thing(button, sheet);
       this.things.set(thing.path, thing);
     }
-    sheet.watchers.push(() => this.drawGrid(), () => this.drawBar(), names(sheet, this.things, () => this.chosen), () => this.drawHandles());
+    const snap = new Snap(sheet, this.things, this.units, () => this.grid);
+    this.snap = snap;
+    sheet.watchers.push(() => snap.drawGrid(), () => this.drawBar(), names(sheet, this.things, () => this.chosen), () => this.drawHandles());
     pointing(sheet, { tap: (at, target) => this.tap(at, target), over: (at, target) => this.over(at, target), grab: (target) => this.grab(target) });
     this.layers();
     sheet.open = Number(this.slider?.value ?? 0) / 100;
     sheet.like(before);
-    this.choose(this.chosen, false);
+    if (this.placing.mode) {
+      sheet.stage.classList.add("placing");
+      this.placing.press();
+    } else this.choose(this.things.has(this.chosen) ? this.chosen : "", false);
+    if (this.direction) this.pass();
+  }
+
+  /** The stage has another size: what is chosen stays in sight. */
+  fit() {
+    this.sheet?.show();
+    const thing = this.things?.get(this.chosen);
+    if (thing && this.sheet) this.card.uncover(thing, this.sheet);
+  }
+
+  /** Marks the zones that the leaf is at. */
+  pass() {
+    if (!this.sheet) return;
+    const said = pass(this.sheet, this.panel, this.direction);
+    if (said) this.read(said);
   }
 
   get slider() {
@@ -78,13 +117,15 @@ export class Plan {
     this.asked = new AbortController();
     const same = !change.view && !change.gate;
     try {
-      const page = await markup(`/jobs/${this.job}/plan?${this.address(change)}`, this.asked.signal);
-      const drawing = page.getElementById("drawing");
       const old = document.getElementById("drawing");
+      const drawing = await part(`/jobs/${this.job}/plan?${this.address(change)}`, old, this.asked.signal);
+      performance.mark("drawn");
       if (!drawing || !old) return;
+      const card = this.placing.mode ? document.getElementById("card") : null;
       const opened = [...old.querySelectorAll("details")].map((details) => details.open);
       const focus = document.activeElement?.closest("[data-view], [data-gate], [data-thing]");
-      old.replaceWith(document.adoptNode(drawing));
+      if (card) drawing.querySelector("#card")?.replaceWith(card);
+      old.replaceWith(drawing);
       [...drawing.querySelectorAll("details")].forEach((details, at) => (details.open = opened[at] ?? false));
       this.begin(same ? this.sheet : null);
       if (focus instanceof HTMLElement) {
@@ -113,22 +154,31 @@ export class Plan {
     if (act) this.act(act, /** @type {HTMLElement} */ (target.closest("[data-do]")));
   }
 
-  /** @param {string} act @param {HTMLElement} button */
+  /** @param {string} act @param {HTMLElement} [button] */
   act(act, button) {
     if (act === "nearer") this.sheet?.zoom(1.4);
     else if (act === "farther") this.sheet?.zoom(1 / 1.4);
     else if (act === "whole") this.sheet?.whole();
     else if (act === "edit") this.told.edit(this.chosen);
-    else if (act === "let-go") this.choose("");
-    else if (act === "keep") this.keep();
+    else if (act === "let-go") {
+      if (this.placing.mode) this.placing.end();
+      else this.choose("");
+    } else if (act === "keep") void this.sent(this.card.edits(this.things?.get(this.chosen)));
+    else if (act === "add" || act === "route") void this.placing.begin(act);
+    else if (act === "put" || act === "keep-route") this.put(act);
+    else if (act === "back") this.placing.back();
+    else if (act === "take-out") void this.take();
+    else if (act === "take-out-now") void this.sent(this.taking ?? []);
+    else if (act === "leave") this.choose(this.chosen, false);
     else if (act === "grid") {
       this.grid = !this.grid;
-      button.setAttribute("aria-pressed", String(this.grid));
-      this.drawGrid();
+      button?.setAttribute("aria-pressed", String(this.grid));
+      this.snap?.drawGrid();
     } else if (act === "measure") {
+      this.placing.end();
       this.measuring = !this.measuring;
       this.from = null;
-      button.setAttribute("aria-pressed", String(this.measuring));
+      button?.setAttribute("aria-pressed", String(this.measuring));
       this.sheet?.stage.classList.toggle("measuring", this.measuring);
       this.sheet?.over("rule").replaceChildren();
       this.read(this.measuring ? "Point at one place, then at another." : "");
@@ -139,7 +189,11 @@ export class Plan {
   changed(event) {
     const field = /** @type {HTMLInputElement} */ (event.target);
     if (field.id === "travel") {
-      this.sheet?.setOpen(Number(field.value) / 100);
+      const open = Number(field.value) / 100;
+      const before = this.sheet?.open ?? 0;
+      if (open !== before) this.direction = open > before ? "opening" : "closing";
+      this.sheet?.setOpen(open);
+      this.pass();
       const opened = document.getElementById("opened");
       if (opened) opened.textContent = `${field.value} %`;
     }
@@ -189,7 +243,8 @@ export class Plan {
   over(at, target) {
     const path = this.pathOf(target);
     this.told.over(path);
-    if (this.measuring && this.from && this.sheet && target) this.rule(this.from, this.snapped(at));
+    if (this.placing.mode && target) this.placing.over(at);
+    else if (this.measuring && this.from && this.snap && target) this.rule(this.from, this.snap.spot(at));
     else if (path && this.things?.has(path)) {
       const thing = /** @type {Thing} */ (this.things.get(path));
       this.read(`${thing.name}, ${thing.kind}`);
@@ -198,8 +253,9 @@ export class Plan {
 
   /** @param {Spot} at @param {Element} target */
   tap(at, target) {
-    if (this.measuring) {
-      const spot = this.snapped(at);
+    if (this.placing.mode) return this.placing.tap(at);
+    if (this.measuring && this.snap) {
+      const spot = this.snap.spot(at);
       if (this.from) {
         this.rule(this.from, spot);
         this.from = null;
@@ -215,31 +271,11 @@ export class Plan {
     this.choose(path);
   }
 
-  /** A point of the drawing, on a thing or on the grid where one is near. @param {Spot} at @returns {Spot} */
-  snapped(at) {
-    const sheet = /** @type {Sheet} */ (this.sheet);
-    const spot = sheet.spot(at);
-    const ends = [...(this.things?.values() ?? [])].flatMap((thing) => [thing.now(), ...(thing.to ? [thing.to] : [])]);
-    const near = ends.find((end) => Math.hypot(end.x - spot.x, end.y - spot.y) < NEAR * sheet.unit);
-    if (near) return near;
-    return this.grid ? this.onGrid(spot) : spot;
-  }
-
-  /** @param {Spot} spot @returns {Spot} */
-  onGrid(spot) {
-    const step = this.step / 4;
-    return { x: Math.round(spot.x / step) * step, y: Math.round(spot.y / step) * step };
-  }
-
-  get step() {
-    return gridStep(40 * (this.sheet?.unit ?? 0.01), this.units ?? "si");
-  }
-
   /** Draws what is measured. @param {Spot} from @param {Spot} to */
   rule(from, to) {
     const over = this.sheet?.over("rule");
-    const long = lengthText(Math.hypot(to.x - from.x, to.y - from.y), this.units ?? "si");
-    const sides = `${lengthText(Math.abs(to.x - from.x), this.units ?? "si")} along, ${lengthText(Math.abs(to.y - from.y), this.units ?? "si")} across`;
+    const long = lengthText(Math.hypot(to.x - from.x, to.y - from.y), this.units);
+    const sides = `${lengthText(Math.abs(to.x - from.x), this.units)} along, ${lengthText(Math.abs(to.y - from.y), this.units)} across`;
     const words = drawn("g", { transform: `translate(${(from.x + to.x) / 2} ${(from.y + to.y) / 2})` });
     const fixed = drawn("g", { class: "fixed" });
     fixed.append(drawn("text", { class: "rule-words", y: -10, "text-anchor": "middle" }, long));
@@ -248,29 +284,15 @@ export class Plan {
     this.read(`${long} (${sides})`);
   }
 
-  drawGrid() {
-    const sheet = this.sheet;
-    const over = sheet?.over("grid");
-    if (!sheet || !over) return;
-    if (!this.grid) return over.replaceChildren();
-    const { clientWidth, clientHeight } = sheet.stage;
-    const [low, high] = [sheet.spot({ x: 0, y: 0 }), sheet.spot({ x: clientWidth, y: clientHeight })];
-    const step = this.step;
-    let lines = "";
-    for (let x = Math.ceil(low.x / step) * step; x < high.x; x += step) lines += `M${x} ${low.y}V${high.y}`;
-    for (let y = Math.ceil(low.y / step) * step; y < high.y; y += step) lines += `M${low.x} ${y}H${high.x}`;
-    over.replaceChildren(drawn("path", { class: "grid", d: lines }));
-  }
-
   /** How long a length is on the screen. */
   drawBar() {
     const [bar, words] = ["scale-bar", "scale-length"].map((id) => document.getElementById(id));
     const unit = this.sheet?.unit;
     if (!bar || !words || !unit) return;
-    const long = barLength(150 * unit, this.units ?? "si");
+    const long = barLength(150 * unit, this.units);
     bar.hidden = false;
     bar.style.width = `${long / unit}px`;
-    words.textContent = lengthText(long, this.units ?? "si");
+    words.textContent = lengthText(long, this.units);
   }
 
   /** Handles on the ends of the chosen thing. */
@@ -294,7 +316,8 @@ export class Plan {
     const handle = /** @type {SVGElement | null} */ (target.closest("[data-handle]"));
     const thing = this.things?.get(this.chosen);
     const sheet = this.sheet;
-    if (!handle || !thing || !sheet) return null;
+    const snap = this.snap;
+    if (!handle || !thing || !sheet || !snap) return null;
     const key = handle.dataset.handle ?? "at";
     const start = key === "at" ? thing.at : thing.to ?? thing.at;
     /** @type {Spot | null} */
@@ -302,15 +325,15 @@ export class Plan {
     return (/** @type {Spot} */ at, /** @type {boolean} */ done) => {
       const spot = sheet.spot(at);
       begun ??= spot;
-      let to = { x: start.x + spot.x - begun.x, y: start.y + spot.y - begun.y };
-      if (this.grid) to = this.onGrid(to);
+      const to = snap.dragged({ x: start.x + spot.x - begun.x, y: start.y + spot.y - begun.y }, thing);
       const shown = thing.leaf < 0 ? to : sheet.carried(thing.leaf, to);
       handle.setAttribute("transform", `translate(${shown.x} ${shown.y})`);
       const place = this.placeOf(thing, key, to);
-      this.fill(key, place);
+      this.card.fill(key, place);
       this.read(`${thing.name}: ${place.join("; ")}`);
+      if (done) snap.rest();
       const still = Math.hypot(to.x - start.x, to.y - start.y) < 3 * sheet.unit;
-      if (done && !still) this.told.move([{ path: `${thing.path}.${key}`, value: JSON.stringify(place) }]);
+      if (done && !still) void this.told.send([{ do: "set", path: `${thing.path}.${key}`, value: JSON.stringify(place) }]);
       else if (done) this.drawHandles();
     };
   }
@@ -320,7 +343,7 @@ export class Plan {
     const place = [...thing.places[key]];
     const start = key === "at" ? thing.at : thing.to ?? thing.at;
     const up = this.sheet?.stage.dataset.view === "elevation" ? 2 : 1;
-    const units = this.units ?? "si";
+    const units = this.units;
     if (Math.abs(to.x - start.x) > 1e-4) place[0] = moved(place[0], to.x, units);
     if (Math.abs(to.y - start.y) > 1e-4) place[up] = moved(place[up], -to.y, units);
     return place;
@@ -333,64 +356,37 @@ export class Plan {
     const thing = this.things?.get(path);
     for (const one of this.things?.values() ?? []) one.button.setAttribute("aria-pressed", String(one === thing));
     this.light(path ? [path] : []);
-    this.card(thing, before === thing ? undefined : before);
+    this.placing.end();
+    this.card.show(thing, before === thing ? undefined : before, this.units);
     this.sheet?.show();
+    if (thing && this.sheet) this.card.uncover(thing, this.sheet);
     if (tell) this.told.chosen(path);
   }
 
-  /** What is chosen, with its place to type. @param {Thing | undefined} thing @param {Thing} [before] */
-  card(thing, before) {
-    const card = document.getElementById("card");
-    if (!card) return;
-    card.hidden = !thing;
-    card.replaceChildren();
-    if (!thing) return;
-    card.append(made("p", {}, made("strong", {}, thing.name), ` ${thing.kind}`));
-    if (before) {
-      const apart = Math.hypot(thing.now().x - before.now().x, thing.now().y - before.now().y);
-      card.append(made("p", { class: "soft" }, `${lengthText(apart, this.units ?? "si")} from ${before.name}, as drawn.`));
+  /** Adds what was filled in, or puts a point of a route. @param {string} act */
+  put(act) {
+    if (act === "put" && this.placing.mode === "route") {
+      this.placing.mark ??= this.sheet ? { ...this.sheet.middle } : null;
+      this.placing.put();
+      return this.placing.draw();
     }
-    for (const [key, place] of Object.entries(thing.places)) {
-      const group = made("div", { class: "places", role: "group", "aria-label": key === "at" ? "Its place" : "Its other end" });
-      ["Along the gate", "Into the property", "Up"].forEach((name, axis) => {
-        const id = `place-${key}-${axis}`;
-        const label = made("label", { for: id }, key === "at" ? name : `${name}, other end`);
-        group.append(made("div", { class: "field" }, label, made("input", { id, value: place[axis], "data-axis": `${key} ${axis}`, autocomplete: "off" })));
-      });
-      card.append(group);
-    }
-    const buttons = made("p", { class: "pressing" });
-    buttons.append(made("button", { type: "button", "data-do": "keep", class: "first" }, "Keep its place"), made("button", { type: "button", "data-do": "edit" }, "All about it"), made("button", { type: "button", "data-do": "let-go" }, "Let go"));
-    card.append(buttons);
-    this.uncover(thing, card);
-  }
-
-  /** Moves the sheet where the card covers what is chosen. @param {Thing} thing @param {HTMLElement} card */
-  uncover(thing, card) {
-    const sheet = this.sheet;
-    if (!sheet) return;
-    const low = card.getBoundingClientRect().top - sheet.stage.getBoundingClientRect().top - 30;
-    const over = sheet.place(thing.now()).y - low;
-    if (over > 0 && low > 60 && low < sheet.stage.clientHeight) sheet.pan(0, -over);
-  }
-
-  /** @param {string} key @param {string[]} place */
-  fill(key, place) {
-    place.forEach((text, axis) => {
-      const field = /** @type {HTMLInputElement | null} */ (document.querySelector(`[data-axis="${key} ${axis}"]`));
-      if (field) field.value = text;
+    const made = this.placing.made();
+    if (!made) return this.read("A route has two points or more.");
+    void this.told.send(made.edits).then((kept) => {
+      if (!kept) return;
+      this.placing.end();
+      void this.again().then(() => this.choose(made.path));
     });
   }
 
-  /** Keeps the places that were typed. */
-  keep() {
+  /** Says what goes with the chosen thing when it is taken out. */
+  async take() {
     const thing = this.things?.get(this.chosen);
-    const edits = [];
-    for (const [key, before] of Object.entries(thing?.places ?? {})) {
-      const fields = /** @type {HTMLInputElement[]} */ ([...document.querySelectorAll(`[data-axis^="${key} "]`)]);
-      const place = fields.map((field) => field.value.trim());
-      if (place.some((text, axis) => text !== before[axis])) edits.push({ path: `${thing?.path}.${key}`, value: JSON.stringify(place) });
-    }
-    if (edits.length) this.told.move(edits);
+    if (thing) this.taking = await this.card.taking(thing);
+  }
+
+  /** @param {Edit[]} edits */
+  async sent(edits) {
+    if (edits.length) await this.told.send(edits);
   }
 }

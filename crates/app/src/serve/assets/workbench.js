@@ -21,30 +21,34 @@ function turnTo(panel) {
 /** @param {string} path */
 function edit(path) {
   turnTo("edit");
+  plan.panel.scrollTop = 0;
   void editor.showValue(path);
 }
 
-const redraw = settled(10, () => {
-  void plan.again();
-  void editor.again();
-});
+let redraws = 0;
+/** Brings everything up to what the file says now: drawing and answers first, then the form. */
+async function redraw() {
+  const revision = bench.dataset.revision ?? "";
+  redraws += 1;
+  const own = redraws;
+  await Promise.all([plan.again(), answers.reach(revision)]);
+  if (own !== redraws) return;
+  bench.dataset.redrawn = revision;
+  await editor.again();
+}
+const redrawSoon = settled(10, () => void redraw());
 
 const plan = new Plan(job, {
   chosen: (path) => answers.light(path, true),
   over: (path) => answers.light(path || plan.chosen),
-  move: (edits) => void editor.send(edits.map((one) => ({ do: "set", ...one }))),
+  send: (edits) => editor.send(edits),
   edit,
 });
 const answers = new Answers(job, {
   light: (paths) => plan.light(paths.length ? paths : plan.chosen ? [plan.chosen] : []),
   edit,
 });
-const editor = new Editor(job, bench, {
-  kept: () => {
-    redraw();
-    void answers.again();
-  },
-});
+const editor = new Editor(job, bench, { kept: () => void redraw() });
 
 for (const link of /** @type {NodeListOf<HTMLElement>} */ (document.querySelectorAll("[data-panel-to]"))) {
   link.addEventListener("click", (event) => {
@@ -66,14 +70,15 @@ document.addEventListener("keydown", (event) => {
 const events = new EventSource(`/api/jobs/${job}/events`);
 events.addEventListener("changed", (event) => {
   const told = JSON.parse(event.data);
-  if (told.revision === bench.dataset.revision) return;
+  // What is being kept here is drawn once it is.
+  if (editor.sending) editor.heard = told;
+  if (editor.sending || told.revision === bench.dataset.revision) return;
   editor.known(told);
-  redraw();
+  redrawSoon();
 });
 events.addEventListener("answered", (event) => {
   const told = JSON.parse(event.data);
-  const list = /** @type {HTMLElement | null} */ (document.getElementById("answers-list"));
-  if (list?.dataset.revision !== told.revision) void answers.again();
+  if (answers.list?.dataset.revision !== told.revision) void answers.reach(told.revision);
 });
 
 turnTo(bench.dataset.panel ?? "plan");

@@ -52,7 +52,7 @@ fn of_discipline(discipline: Discipline) -> Markup {
 }
 
 /// A word with a capital letter.
-pub(super) fn capital(word: &str) -> String {
+pub(in crate::serve) fn capital(word: &str) -> String {
     let mut letters = word.chars();
     letters.next().map_or_else(String::new, |first| {
         first.to_uppercase().chain(letters).collect()

@@ -1,19 +1,26 @@
 //! The model as a form: the records of a site, and the values of one, each with how it is understood.
 
 use super::calculations::capital;
+use super::{marked, problems};
+use crate::serve::store::Seen;
 use maud::{Markup, html};
 use site::{FieldKind, Form, FormField, FormRecord};
 
-/// The records of a site to choose from, and the chosen one.
-pub(super) fn chosen(job: &str, records: &[FormRecord], form: Option<&Form>) -> Markup {
-    html! {
+/// What is to be put right in the files, and the record at a path with its values; the list of records where there is none.
+/// The digits tell it from every other.
+pub(super) fn drawer(job: &str, seen: &Seen, of: Option<&str>) -> (String, Markup) {
+    let (main, beside) = (&seen.files.main, &seen.files.beside);
+    let form = of.and_then(|path| site::form(main, beside, path, seen.units()));
+    let inside = html! {
+        (problems::problems(seen))
         div id="record" {
-            @match form {
+            @match &form {
                 Some(form) => (record(job, form)),
-                None => (list(job, records)),
+                None => (list(job, &site::records(main, beside))),
             }
         }
-    }
+    };
+    marked("form", &inside)
 }
 
 fn link(job: &str, path: &str, words: &str) -> Markup {
@@ -106,6 +113,9 @@ fn of_field(field: &FormField) -> Markup {
                 button type="button" class="plain" data-try=(field.path) hidden { "Try" }
             }
             div class="says" id=(says) data-says { (meaning(field)) }
+            @if field.label == "part" {
+                details class="parts" data-parts=(super::finding::owner(&field.path)) { summary { "Choose from the parts file" } }
+            }
         }
     }
 }

@@ -104,9 +104,10 @@ fn import() -> Markup {
                 input id="import-name" name="name" required autocomplete="off" placeholder="north-yard";
             }
             div class="field" {
-                label for="import-file" { "Site file" }
-                input id="import-file" name="file" type="file" accept=".toml" required;
+                label for="import-file" { "Site file, and the files beside it: parts, prices, weather" }
+                input id="import-file" name="file" type="file" multiple required;
             }
+            div id="import-asked" role="status" {}
             p class="pressing" {
                 button type="submit" class="first" { "Bring it in" }
                 button type="button" data-close { "Leave it" }

@@ -10,21 +10,30 @@ mod form;
 mod jobs;
 mod marks;
 mod papers;
+mod parts;
 mod plan;
+mod problems;
 mod shell;
 mod trouble;
 mod workbench;
+
+pub(super) use answers::Listed;
+pub(super) use calculations::capital;
 
 use super::answering::Answered;
 use super::refusal::Refusal;
 use super::store::Seen;
 use super::workbench::Workbench;
-use axum::Router;
 use axum::extract::{Path, Query, State};
+use axum::http::StatusCode;
+use axum::response::{IntoResponse as _, Response};
 use axum::routing::get;
+use axum::{Json, Router};
 use maud::{Markup, html};
 use plan::Shown;
 use serde::Deserialize;
+use serde_json::json;
+use sha2::{Digest as _, Sha256};
 use shell::{Place, Shell};
 use std::sync::Arc;
 use trouble::Trouble;
@@ -42,8 +51,11 @@ pub(super) fn routes() -> Router<Arc<Workbench>> {
         .route("/jobs/{job}", get(bench))
         .route("/jobs/{job}/plan", get(drawing))
         .route("/jobs/{job}/answers", get(all_answers))
+        .route("/jobs/{job}/changes", get(changes))
         .route("/jobs/{job}/answers/{*finding}", get(one_answer))
         .route("/jobs/{job}/edit", get(edit))
+        .route("/jobs/{job}/form", get(form_alone))
+        .route("/jobs/{job}/parts", get(parts))
         .route("/jobs/{job}/papers", get(all_papers))
         .route("/calculations", get(all_calculations))
         .route("/calculations/{name}", get(one_calculation))
@@ -101,17 +113,12 @@ async fn whole(
     );
     let page = house
         .blocking(move |_| {
-            let (main, beside) = (&seen.files.main, &seen.files.beside);
-            let form = which
-                .of
-                .and_then(|path| site::form(main, beside, &path, seen.units()));
             Bench {
                 job: &job,
                 seen: &seen,
                 answered: answered.as_deref(),
                 shown: &shown,
-                records: &site::records(main, beside),
-                form: form.as_ref(),
+                of: which.of.as_deref(),
                 panel: &panel,
             }
             .page()
@@ -120,22 +127,100 @@ async fn whole(
     Ok(page)
 }
 
+/// A part of a page, for the module that has one already.
+#[derive(Debug, Clone, Default, Deserialize)]
+#[serde(default)]
+struct Held {
+    /// Digits of the part that it has.
+    have: String,
+}
+
+/// A part of a page under its name, with the digits that tell it from every other.
+fn marked(id: &str, inside: &Markup) -> (String, Markup) {
+    let digits = crate::folder::in_digits(&Sha256::digest(&inside.0)[..8]);
+    let part = html! { div id=(id) data-digits=(digits) { (inside) } };
+    (digits, part)
+}
+
+/// A part of a page as it is now; nothing where the module has the same.
+fn part(held: &Held, (digits, part): (String, Markup)) -> Response {
+    if held.have == digits {
+        StatusCode::NO_CONTENT.into_response()
+    } else {
+        part.into_response()
+    }
+}
+
 /// The drawing alone, for the module.
 async fn drawing(
     State(house): House,
     Path(name): Path<String>,
     Query(shown): Query<Shown>,
-) -> Page {
+    Query(held): Query<Held>,
+) -> Result<Response, Trouble> {
     let (seen, _) = job(&house, &name).await?;
     Ok(house
-        .blocking(move |_| plan::drawn(&name, seen.site.as_ref(), &shown))
+        .blocking(move |_| {
+            let drawn = plan::drawn(&name, seen.site.as_deref(), &shown);
+            part(&held, drawn)
+        })
         .await?)
+}
+
+/// The form alone, for the module.
+async fn form_alone(
+    State(house): House,
+    Path(name): Path<String>,
+    Query(which): Query<Which>,
+    Query(held): Query<Held>,
+) -> Result<Response, Trouble> {
+    let (seen, _) = job(&house, &name).await?;
+    Ok(house
+        .blocking(move |_| part(&held, form::drawer(&name, &seen, which.of.as_deref())))
+        .await?)
+}
+
+/// The entries of the parts files that a record could be bought as.
+async fn parts(State(house): House, Path(name): Path<String>, Query(which): Query<Which>) -> Page {
+    let (seen, _) = job(&house, &name).await?;
+    let path = which.of.unwrap_or_default();
+    Ok(house.blocking(move |_| parts::list(&seen, &path)).await?)
+}
+
+/// The state that a list of answers is of.
+#[derive(Debug, Clone, Default, Deserialize)]
+#[serde(default)]
+struct Since {
+    since: String,
+}
+
+/// What is different in the list of answers since a state, once the newest are there.
+async fn changes(
+    State(house): House,
+    Path(name): Path<String>,
+    Query(Since { since }): Query<Since>,
+) -> Result<Response, Refusal> {
+    let (_, answered) = house.answered(&name).await?;
+    let job = name.clone();
+    let told = house.blocking(move |bench| {
+        let before = bench.job(&job)?.shown(&since);
+        let both_are_lists =
+            |before: &Arc<Answered>| before.refused.is_none() && answered.refused.is_none();
+        Ok::<_, Refusal>(match before.filter(both_are_lists) {
+            Some(before) => answers::changes(&before, &answered),
+            None if since == answered.revision => {
+                json!({ "revision": answered.revision, "same": true })
+            }
+            None => json!({ "revision": answered.revision, "whole": true }),
+        })
+    });
+    Ok(Json(told.await??).into_response())
 }
 
 /// The answers alone, once they are there.
 async fn all_answers(State(house): House, Path(name): Path<String>) -> Page {
     let (seen, answered) = house.answered(&name).await?;
-    let title = workbench::title(&name, seen.site.as_ref());
+    let title = workbench::title(&name, seen.site.as_deref());
     let shell = Shell {
         title: &format!("Answers for {title}"),
         place: Place::Job(&name, &title),
@@ -143,13 +228,13 @@ async fn all_answers(State(house): House, Path(name): Path<String>) -> Page {
         ..Shell::default()
     };
     Ok(shell.around(&html! {
-        div class="leaf-of-paper" { h1 { (title) } h2 { "Answers" } (answers::list(&name, Some(&answered))) }
+        div class="leaf-of-paper" { h1 { (title) } h2 { "Answers" } (answers::list(Some(&answered))) }
     }))
 }
 
 async fn one_answer(State(house): House, Path((name, wanted)): Path<(String, String)>) -> Page {
     let (seen, answered) = house.answered(&name).await?;
-    let title = workbench::title(&name, seen.site.as_ref());
+    let title = workbench::title(&name, seen.site.as_deref());
     let found = answered
         .answers
         .findings
@@ -183,7 +268,7 @@ async fn all_papers(State(house): House, Path(name): Path<String>) -> Page {
     let (seen, _) = job(&house, &name).await?;
     Ok(papers::page(
         &name,
-        &workbench::title(&name, seen.site.as_ref()),
+        &workbench::title(&name, seen.site.as_deref()),
     ))
 }
 

@@ -1,11 +1,13 @@
 //! The drawing of a gate on the page: from above or from the road, its layers, and what stands on it.
 
+use super::calculations::capital;
+use super::marked;
 use design::zone;
 use maud::{Markup, PreEscaped, html};
 use papers::live::{self, Item, Live};
 use quantity::units::angle::degree;
-use quantity::{Quantity as _, Ratio, UnitSystem};
-use site::{Gate, Site};
+use quantity::{Quantity as _, Ratio, UnitSystem, Word as _};
+use site::{DeviceKind, Gate, Site};
 
 /// What of a site is drawn.
 #[derive(Debug, Clone, Default, serde::Deserialize)]
@@ -39,17 +41,16 @@ impl Shown {
     }
 }
 
-/// The drawing with all that belongs to it.
-pub(super) fn drawn(job: &str, site: Option<&Site>, shown: &Shown) -> Markup {
+/// The drawing with all that belongs to it, and the digits that tell it from every other.
+pub(super) fn drawn(job: &str, site: Option<&Site>, shown: &Shown) -> (String, Markup) {
     let gate = site.and_then(|site| Some((site, shown.gate(site)?)));
-    html! {
-        div id="drawing" {
-            @match gate {
-                Some((site, gate)) => (of_gate(job, (site, gate), shown)),
-                None => p class="waiting" { "There is no gate in the site file that can be drawn. Add one under Edit." },
-            }
+    let inside = html! {
+        @match gate {
+            Some((site, gate)) => (of_gate(job, (site, gate), shown)),
+            None => p class="waiting" { "There is no gate in the site file that can be drawn. Add one under Edit." },
         }
-    }
+    };
+    marked("drawing", &inside)
 }
 
 fn of_gate(job: &str, (site, gate): (&Site, &Gate), shown: &Shown) -> Markup {
@@ -80,6 +81,7 @@ fn of_gate(job: &str, (site, gate): (&Site, &Gate), shown: &Shown) -> Markup {
                (PreEscaped(&live.svg))
            }
            div class="card" id="card" role="group" aria-label="What is chosen" hidden {}
+           template id="kinds" { (kinds()) }
            }
            div class="under" {
                p class="reading" id="reading" role="status" { (hint(shown)) }
@@ -156,6 +158,8 @@ fn looks(live: &Live) -> Markup {
             button type="button" data-do="nearer" { "Nearer" }
             button type="button" data-do="farther" { "Farther" }
             button type="button" data-do="whole" { "Whole" }
+            button type="button" data-do="add" aria-pressed="false" { "Add" }
+            button type="button" data-do="route" aria-pressed="false" { "Route" }
             button type="button" data-do="measure" aria-pressed="false" { "Measure" }
             button type="button" data-do="grid" aria-pressed="false" { "Grid" }
             details class="layers" {
@@ -165,6 +169,22 @@ fn looks(live: &Live) -> Markup {
                     @for layer in &live.layers {
                         label class="choice" { input type="checkbox" data-layer=(layer.class) checked[layer.shown]; (layer.name) }
                     }
+                }
+            }
+        }
+    }
+}
+
+/// What can be added to the drawing: the list that it stands in, and what it is there.
+fn kinds() -> Markup {
+    html! {
+        select id="add-kind" {
+            optgroup label="Devices" {
+                @for kind in DeviceKind::ALL { option value={ "device:" (kind.word()) } { (capital(kind.word())) } }
+            }
+            optgroup label="Other things" {
+                @for (list, words) in [("enclosure", "Enclosure"), ("bollard", "Bollard"), ("cover", "Cover"), ("way_point", "Point of the ways")] {
+                    option value=(list) { (words) }
                 }
             }
         }
@@ -206,7 +226,7 @@ fn zones((site, gate): (&Site, &Gate), live: &Live) -> Markup {
                 summary { "Hazard zones by number" }
                 ol class="zones" {
                     @for zone in &live.zones {
-                        li data-zone-words=(zone.number) { span class="strong" { (zone.number) ". " (zone.standing) } " " (zone.words) }
+                        li data-zone-words=(zone.number) { span class="strong" { (zone.number) ". " (zone.standing) } span class="strong now" {} " " (zone.words) }
                     }
                 }
                 @if !zone::all_known(site, gate) {

@@ -6,7 +6,7 @@ use super::{answers, form};
 use crate::serve::answering::Answered;
 use crate::serve::store::Seen;
 use maud::{Markup, html};
-use site::{Form, FormRecord, Problem, Site};
+use site::Site;
 
 /// What the page shows.
 pub(super) struct Bench<'a> {
@@ -18,10 +18,8 @@ pub(super) struct Bench<'a> {
     pub(super) answered: Option<&'a Answered>,
     /// What is drawn.
     pub(super) shown: &'a Shown,
-    /// The records to choose from.
-    pub(super) records: &'a [FormRecord],
-    /// The chosen record.
-    pub(super) form: Option<&'a Form>,
+    /// Path of the record that is to be changed; the list of them when missing.
+    pub(super) of: Option<&'a str>,
     /// Which of the panels is open on a small screen.
     pub(super) panel: &'a str,
 }
@@ -29,7 +27,7 @@ pub(super) struct Bench<'a> {
 impl Bench<'_> {
     /// What the site is called.
     pub(super) fn title(&self) -> String {
-        title(self.job, self.seen.site.as_ref())
+        title(self.job, self.seen.site.as_deref())
     }
 
     /// The page.
@@ -51,7 +49,7 @@ impl Bench<'_> {
         shell.around(&html! {
             h1 class="unseen" { (title) }
             div class="bench" id="bench" data-job=(self.job) data-revision=(self.seen.revision) data-panel=(self.panel) {
-                section class="panel" id="plan" aria-label="Plan" { (plan::drawn(self.job, self.seen.site.as_ref(), self.shown)) }
+                section class="panel" id="plan" aria-label="Plan" { (plan::drawn(self.job, self.seen.site.as_deref(), self.shown).1) }
                 section class="panel" id="answers" aria-label="Answers" {
                     div class="panel-head" {
                         h2 { "Answers" }
@@ -60,7 +58,7 @@ impl Bench<'_> {
                             input id="find-answer" type="search" autocomplete="off" placeholder="Find …";
                         }
                     }
-                    (answers::list(self.job, self.answered))
+                    (answers::list(self.answered))
                 }
                 section class="panel drawer" id="edit" aria-label="Edit" {
                     div class="panel-head" {
@@ -73,8 +71,7 @@ impl Bench<'_> {
                     }
                     div id="trouble" role="alert" {}
                     div id="trial" role="status" {}
-                    (problems(self.seen))
-                    (form::chosen(self.job, self.records, self.form))
+                    (form::drawer(self.job, self.seen, self.of).1)
                 }
             }
             nav class="bar" aria-label="Parts of the workbench" {
@@ -95,27 +92,4 @@ pub(super) fn title(job: &str, site: Option<&Site>) -> String {
 
 fn step(what: &str, words: &str, left: usize) -> Markup {
     html! { button type="button" id=(what) disabled[left == 0] { (words) } }
-}
-
-/// What is wrong or doubtful in the files.
-pub(super) fn problems(seen: &Seen) -> Markup {
-    html! {
-        div id="problems" {
-            @if !seen.problems.is_empty() {
-                details class="disclosed" open {
-                    summary { (seen.problems.len()) " to be put right in the file" }
-                    ul class="rows" { @for problem in seen.problems.iter() { li { (of_problem(problem)) } } }
-                }
-            }
-        }
-    }
-}
-
-fn of_problem(problem: &Problem) -> Markup {
-    html! {
-        p class="strong" { (problem.what.replace('`', "")) "." }
-        @if let Some(expected) = &problem.expected { p { "Expected: " (expected.replace('`', "")) "." } }
-        @if let Some(write) = &problem.write { p { "Write " span class="typed" { (write) } } }
-        p class="soft typed" { (problem.file) ":" (problem.line) }
-    }
 }

@@ -23,11 +23,13 @@ pub(crate) struct Files {
     pub(crate) main: SourceFile,
     /// The parts files, the weather file and the price book that it names, as far as they are there.
     pub(crate) beside: Vec<SourceFile>,
+    /// Their names, whether they are there or not.
+    named: Vec<String>,
 }
 
 impl Files {
-    /// Reads the site file and what it names.
-    pub(crate) fn read(folder: &Path) -> Result<Self, Refusal> {
+    /// Reads the site file and what it names; what is known already has not to be taken apart again.
+    pub(crate) fn read(folder: &Path, known: Option<&Self>) -> Result<Self, Refusal> {
         let bytes = bytes(&folder.join(SITE_FILE)).map_err(|error| unreadable(folder, &error))?;
         let text = String::from_utf8(bytes).map_err(|error| {
             let before = &error.as_bytes()[..error.utf8_error().valid_up_to()];
@@ -38,24 +40,41 @@ impl Files {
             )
             .at(format!("{}:{line}", folder.join(SITE_FILE).display()))
         })?;
-        Ok(Self::with_text(folder, text))
+        let known = known.filter(|known| known.main.text == text);
+        let named = known.map_or_else(|| named(&text), |known| known.named.clone());
+        Ok(Self::naming(folder, text, named))
     }
 
     /// The files if the site file had this text.
     pub(crate) fn with_text(folder: &Path, text: String) -> Self {
-        let beside = named(&text)
-            .filter_map(|name| {
-                let bytes = bytes(&folder.join(&name)).ok()?;
-                // The name of a weather station may be in an older alphabet; in other files, the reader finds what is wrong.
-                let text = String::from_utf8_lossy(&bytes).into_owned();
-                Some(SourceFile { name, text })
-            })
-            .collect();
+        let named = named(&text);
+        Self::naming(folder, text, named)
+    }
+
+    fn naming(folder: &Path, text: String, named: Vec<String>) -> Self {
+        let beside = named.iter().filter_map(|name| {
+            let bytes = bytes(&folder.join(name)).ok()?;
+            // The name of a weather station may be in an older alphabet; in other files, the reader finds what is wrong.
+            let text = String::from_utf8_lossy(&bytes).into_owned();
+            let name = name.clone();
+            Some(SourceFile { name, text })
+        });
+        let beside = beside.collect();
         let main = SourceFile {
             name: SITE_FILE.to_owned(),
             text,
         };
-        Self { main, beside }
+        Self {
+            main,
+            beside,
+            named,
+        }
+    }
+
+    /// The stamp of the files, the site file first.
+    pub(crate) fn stamp(&self, folder: &Path) -> Stamp {
+        let names = std::iter::once(SITE_FILE).chain(self.named.iter().map(String::as_str));
+        names.map(|name| written(&folder.join(name))).collect()
     }
 
     /// Digits that tell this state of the files from every other.
@@ -74,24 +93,21 @@ impl Files {
 /// When each file of a job was written and how long it is: as long as this is the same, nothing has to be read again.
 pub(crate) type Stamp = Vec<Option<(SystemTime, u64)>>;
 
-/// The stamp of the files that a text names, the site file first.
-pub(crate) fn stamp(folder: &Path, text: &str) -> Stamp {
-    std::iter::once(SITE_FILE.to_owned())
-        .chain(named(text))
-        .map(|name| {
-            let about = std::fs::metadata(folder.join(name)).ok()?;
-            Some((about.modified().ok()?, about.len()))
-        })
-        .collect()
+/// When a file was written, and how long it is.
+pub(crate) fn written(path: &Path) -> Option<(SystemTime, u64)> {
+    let about = std::fs::metadata(path).ok()?;
+    Some((about.modified().ok()?, about.len()))
 }
 
 /// Files that a site names, as far as they lie in its own folder or below: what a site that came from elsewhere names must not
 /// lead to other files of this computer.
-fn named(text: &str) -> impl Iterator<Item = String> {
-    site::files_named(text).into_iter().filter(|name| {
+fn named(text: &str) -> Vec<String> {
+    let mut named = site::files_named(text);
+    named.retain(|name| {
         let mut steps = Path::new(name).components().peekable();
         steps.peek().is_some() && steps.all(|step| matches!(step, Component::Normal(_)))
-    })
+    });
+    named
 }
 
 fn bytes(path: &Path) -> std::io::Result<Vec<u8>> {

@@ -1,5 +1,6 @@
 //! Changes of a site file, one after the other, each refused with the reason where it does not read.
 
+use crate::serve::items::path;
 use crate::serve::refusal::Refusal;
 use quantity::UnitSystem;
 use serde::Deserialize;
@@ -46,10 +47,20 @@ impl Edit {
         }
     }
 
-    /// The text with the change.
+    /// It writes the value that a problem is about.
+    pub(crate) fn wrote(&self, problem: &Problem) -> bool {
+        self.act == Act::Set && path(&problem.path) == self.path
+    }
+
+    /// Where.
+    pub(crate) fn path(&self) -> &str {
+        &self.path
+    }
+
+    /// The text with the change; whether the whole still reads is for whoever reads it next.
     pub(crate) fn made(&self, text: &str) -> Result<String, Box<Problem>> {
         match self.act {
-            Act::Set => site::set_value(text, &self.path, &self.value),
+            Act::Set => site::write_value(text, &self.path, &self.value),
             Act::Add => site::add_record(text, &self.path, &self.value),
             Act::Remove => site::remove(text, &self.path),
         }

@@ -9,7 +9,8 @@ use crate::serve::refusal::Refusal;
 use axum::http::StatusCode;
 use quantity::UnitSystem;
 use serde_json::json;
-use site::{Loaded, Problem, Problems, Severity, Site};
+use site::{Code, KnownParts, Loaded, Problem, Problems, Severity, Site};
+use std::collections::VecDeque;
 use std::path::{Path, PathBuf};
 use std::sync::{Arc, Mutex};
 use tokio::sync::watch;
@@ -26,7 +27,12 @@ pub(crate) struct Job {
     journal: PathBuf,
     open: Mutex<Option<Open>>,
     answered: watch::Sender<Option<Arc<Answered>>>,
+    /// Answers that pages may still show, the newest first.
+    shown: Mutex<VecDeque<Arc<Answered>>>,
 }
+
+/// States whose answers a page may still show while it asks for newer ones.
+const SHOWN: usize = 4;
 
 /// What is held of a job that was looked at.
 struct Open {
@@ -36,33 +42,37 @@ struct Open {
 }
 
 /// What the files of a job say.
-#[derive(Debug)]
+#[derive(Debug, Clone)]
 pub(crate) struct Seen {
     /// Digits that tell this state of the files from every other.
     pub(crate) revision: String,
     /// The files.
-    pub(crate) files: Files,
+    pub(crate) files: Arc<Files>,
     /// The site, as far as it can be read.
-    pub(crate) site: Option<Site>,
+    pub(crate) site: Option<Arc<Site>>,
     /// What is wrong or doubtful.
     pub(crate) problems: Problems,
     /// Changes that can be taken back.
     pub(crate) undo: usize,
     /// Changes that can be made again.
     pub(crate) redo: usize,
+    /// What was found in the files beside it.
+    known: Arc<Mutex<KnownParts>>,
 }
 
 impl Seen {
-    fn of(files: Files, (undo, redo): (usize, usize)) -> Self {
+    fn of(files: Files, (undo, redo): (usize, usize), known: &Arc<Mutex<KnownParts>>) -> Self {
         let revision = files.revision();
-        let Loaded { site, problems } = site::load(files.main.clone(), files.beside.clone());
+        let (main, beside) = (files.main.clone(), files.beside.clone());
+        let Loaded { site, problems } = site::load_knowing(main, beside, &mut lock(known));
         Self {
             revision,
-            files,
-            site,
+            files: Arc::new(files),
+            site: site.map(Arc::new),
             problems,
             undo,
             redo,
+            known: known.clone(),
         }
     }
 
@@ -75,7 +85,7 @@ impl Seen {
     pub(crate) fn with(&self, folder: &Path, edits: &[Edit]) -> Result<Self, Refusal> {
         let text = all_made(self.text(), edits)?;
         let files = Files::with_text(folder, text);
-        let seen = Self::of(files, (self.undo, self.redo));
+        let seen = Self::of(files, (self.undo, self.redo), &self.known);
         if seen.site.is_none() && self.site.is_some() {
             return Err(match seen.problems.iter().next() {
                 Some(problem) => Refusal::problem(problem),
@@ -84,6 +94,13 @@ impl Seen {
                     "Take another value.",
                 ),
             });
+        }
+        let zero = |problem: &&Problem| {
+            problem.code == Code::Zero && edits.iter().any(|edit| edit.wrote(problem))
+        };
+        if let Some(zero) = seen.problems.iter().find(zero) {
+            let edit = edits.iter().find(|edit| edit.wrote(zero));
+            return Err(Refusal::problem(zero).at(edit.map_or("", Edit::path)));
         }
         // A record that is new has to read; what a changed value does elsewhere is said and left to whoever changes it.
         let adds = edits.iter().any(Edit::adds);
@@ -121,6 +138,7 @@ impl Job {
             journal,
             open: Mutex::new(None),
             answered: watch::Sender::new(None),
+            shown: Mutex::default(),
         }
     }
 
@@ -139,26 +157,48 @@ impl Job {
         &self.answered
     }
 
+    /// These answers were told, and others take their place.
+    pub(crate) fn told(&self, before: Option<Arc<Answered>>) {
+        let mut shown = lock(&self.shown);
+        shown.extend(before);
+        while shown.len() > SHOWN {
+            shown.pop_front();
+        }
+    }
+
+    /// The answers of a state that were told not long ago.
+    pub(crate) fn shown(&self, revision: &str) -> Option<Arc<Answered>> {
+        let shown = lock(&self.shown);
+        let of_it = |answered: &&Arc<Answered>| answered.revision == revision;
+        shown.iter().rev().find(of_it).cloned()
+    }
+
     /// What its files say now. Files that nobody has touched are not read again.
     pub(crate) fn look(&self) -> Result<Arc<Seen>, Refusal> {
         let mut open = lock(&self.open);
         if let Some(open) = open.as_ref()
-            && open.stamp == disk::stamp(&self.folder, open.seen.text())
+            && open.stamp == open.seen.files.stamp(&self.folder)
         {
             return Ok(open.seen.clone());
         }
         self.read(&mut open).map(|open| open.seen.clone())
     }
 
-    /// Makes changes to the state `expects`, and keeps them.
-    pub(crate) fn edit(&self, expects: &str, edits: &[Edit]) -> Result<Arc<Seen>, Refusal> {
+    /// Makes changes to the state `expects`, and keeps them. `foreseen` is told of the state before it is on the disk, so that
+    /// its answers may be worked meanwhile.
+    pub(crate) fn edit(
+        &self,
+        (expects, edits): (&str, &[Edit]),
+        foreseen: impl Fn(&Arc<Seen>),
+    ) -> Result<Arc<Seen>, Refusal> {
         let mut open = lock(&self.open);
         let open = self.read(&mut open)?;
         expected(expects, open)?;
-        let next = open.seen.with(&self.folder, edits)?;
+        let next = Arc::new(open.seen.with(&self.folder, edits)?);
         if next.text() == open.seen.text() {
             return Ok(open.seen.clone());
         }
+        foreseen(&next);
         open.journal
             .change(next.text())
             .map_err(|error| not_kept(&error))?;
@@ -166,15 +206,23 @@ impl Job {
     }
 
     /// Takes the last change back.
-    pub(crate) fn undo(&self, expects: Option<&str>) -> Result<Arc<Seen>, Refusal> {
+    pub(crate) fn undo(
+        &self,
+        expects: Option<&str>,
+        foreseen: impl Fn(&Arc<Seen>),
+    ) -> Result<Arc<Seen>, Refusal> {
         let none = "There is no change to take back.";
-        self.step(expects, (Journal::undone, Journal::undo), none)
+        self.step(expects, (Journal::undone, Journal::undo), (none, &foreseen))
     }
 
     /// Makes the next change again.
-    pub(crate) fn redo(&self, expects: Option<&str>) -> Result<Arc<Seen>, Refusal> {
+    pub(crate) fn redo(
+        &self,
+        expects: Option<&str>,
+        foreseen: impl Fn(&Arc<Seen>),
+    ) -> Result<Arc<Seen>, Refusal> {
         let none = "There is no change to make again.";
-        self.step(expects, (Journal::redone, Journal::redo), none)
+        self.step(expects, (Journal::redone, Journal::redo), (none, &foreseen))
     }
 
     /// Goes to the text before or after, once the journal has its line.
@@ -182,25 +230,28 @@ impl Job {
         &self,
         expects: Option<&str>,
         (text, written): (TextThere, Written),
-        none: &'static str,
+        (none, foreseen): (&'static str, &dyn Fn(&Arc<Seen>)),
     ) -> Result<Arc<Seen>, Refusal> {
         let mut open = lock(&self.open);
         let open = self.read(&mut open)?;
         expects.map_or(Ok(()), |expects| expected(expects, open))?;
         let text = text(&open.journal)
             .ok_or_else(|| Refusal::new(StatusCode::CONFLICT, none, "Go on from here."))?;
+        let files = Files::with_text(&self.folder, text);
+        let next = Arc::new(Seen::of(files, (0, 0), &open.seen.known));
+        foreseen(&next);
         written(&mut open.journal).map_err(|error| not_kept(&error))?;
-        let next = Seen::of(Files::with_text(&self.folder, text), (0, 0));
         self.write(open, next)
     }
 
     /// Reads the files again, and writes into the journal what somebody else has changed.
     fn read<'a>(&self, open: &'a mut Option<Open>) -> Result<&'a mut Open, Refusal> {
         // The stamp comes first: what is written after it is found the next time.
-        let stamp = disk::stamp(&self.folder, "");
-        let files = Files::read(&self.folder)?;
-        let whole = disk::stamp(&self.folder, &files.main.text);
-        let stamp = if stamp.first() == whole.first() {
+        let before = disk::written(&self.folder.join(disk::SITE_FILE));
+        let known = open.as_ref().map(|open| &*open.seen.files);
+        let files = Files::read(&self.folder, known)?;
+        let whole = files.stamp(&self.folder);
+        let stamp = if whole.first() == Some(&before) {
             whole
         } else {
             Stamp::new()
@@ -208,14 +259,16 @@ impl Job {
         let known = open.take();
         let is_known = known
             .as_ref()
-            .is_some_and(|known| known.seen.files == files);
+            .is_some_and(|known| *known.seen.files == files);
         let read = match known {
             Some(known) if is_known => Open { stamp, ..known },
-            Some(Open { mut journal, .. }) => {
+            Some(Open {
+                mut journal, seen, ..
+            }) => {
                 journal
                     .found(&files.main.text)
                     .map_err(|error| not_kept(&error))?;
-                let seen = Arc::new(Seen::of(files, journal.counts()));
+                let seen = Arc::new(Seen::of(files, journal.counts(), &seen.known));
                 Open {
                     journal,
                     seen,
@@ -225,7 +278,7 @@ impl Job {
             None => {
                 let journal = Journal::open(&self.journal, &files.main.text)
                     .map_err(|error| not_kept(&error))?;
-                let seen = Arc::new(Seen::of(files, journal.counts()));
+                let seen = Arc::new(Seen::of(files, journal.counts(), &Arc::default()));
                 Open {
                     journal,
                     seen,
@@ -237,14 +290,18 @@ impl Job {
     }
 
     /// Writes the file after the journal has its line.
-    fn write(&self, open: &mut Open, next: Seen) -> Result<Arc<Seen>, Refusal> {
+    fn write(&self, open: &mut Open, next: Arc<Seen>) -> Result<Arc<Seen>, Refusal> {
         if let Err(error) = disk::write_site(&self.folder, next.text()) {
             open.journal.void().map_err(|error| not_kept(&error))?;
             return Err(not_kept(&error));
         }
         let (undo, redo) = open.journal.counts();
-        open.stamp = disk::stamp(&self.folder, next.text());
-        open.seen = Arc::new(Seen { undo, redo, ..next });
+        open.stamp = next.files.stamp(&self.folder);
+        open.seen = Arc::new(Seen {
+            undo,
+            redo,
+            ..Seen::clone(&next)
+        });
         Ok(open.seen.clone())
     }
 }

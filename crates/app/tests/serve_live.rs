@@ -1,0 +1,167 @@
+//! What the pages of the workbench are told while somebody works: only what is different, what goes with what, what to choose from.
+
+#![allow(clippy::unwrap_used, reason = "a test may stop at the first surprise")]
+
+use crate::common::served::{Served, jobs};
+use serde_json::{Value, json};
+
+#[test]
+fn after_a_change_only_what_is_different_is_sent() {
+    let folder = jobs(&["clinic"]);
+    let bench = Served::start(folder.path());
+    let whole = |bench: &Served| {
+        let told = bench.get("/jobs/clinic/answers");
+        String::from_utf8(told.body).unwrap()
+    };
+    let list = whole(&bench);
+    let first = bench.revision("clinic");
+    let record = bench.get("/api/jobs/clinic/form").good();
+    let device = record["records"]
+        .as_array()
+        .unwrap()
+        .iter()
+        .find(|one| one["kind"] == "cable")
+        .unwrap()["path"]
+        .as_str()
+        .unwrap()
+        .to_owned();
+    bench
+        .set(
+            "clinic",
+            &first,
+            &format!("{device}.length"),
+            "77 m, measured",
+        )
+        .good();
+    let changes = bench
+        .get(&format!("/jobs/clinic/changes?since={first}"))
+        .good();
+    let now = bench.revision("clinic");
+    assert_eq!(changes["revision"], now.as_str());
+    let rows = changes["rows"].as_object().unwrap();
+    let all = list.matches("data-finding=").count();
+    assert!(
+        !rows.is_empty() && rows.len() * 4 < all,
+        "{} of {all}",
+        rows.len()
+    );
+    let new_list = whole(&bench);
+    for (name, row) in rows {
+        let row = row.as_str().unwrap();
+        assert!(new_list.contains(row), "{name}");
+        assert!(!list.contains(row), "{name} reads the same");
+    }
+    // Nothing is different from now to now, and of a state that nobody knows any more everything is.
+    assert_eq!(
+        bench
+            .get(&format!("/jobs/clinic/changes?since={now}"))
+            .good()["same"],
+        true
+    );
+    assert_eq!(
+        bench.get("/jobs/clinic/changes?since=0123").good()["whole"],
+        true
+    );
+    bench.get("/jobs/nobody/changes?since=0123").refused(404);
+    // A part of the page that is there already is not sent again.
+    let plan = bench.get("/jobs/clinic/plan");
+    let text = String::from_utf8(plan.body).unwrap();
+    let digits = text
+        .split("data-digits=\"")
+        .nth(1)
+        .unwrap()
+        .split('"')
+        .next()
+        .unwrap();
+    assert_eq!(
+        bench
+            .get(&format!("/jobs/clinic/plan?have={digits}"))
+            .status,
+        204
+    );
+    assert_eq!(bench.get("/jobs/clinic/plan?have=0").status, 200);
+}
+
+#[test]
+fn what_goes_with_a_thing_is_told_and_goes_in_one_step() {
+    let folder = jobs(&["boatyard"]);
+    let bench = Served::start(folder.path());
+    let before = bench.text("boatyard");
+    let problems = |bench: &Served| bench.get("/api/jobs/boatyard").good()["problems"].clone();
+    let told = bench
+        .get("/api/jobs/boatyard/removal?path=device.reader-entry")
+        .good();
+    let goes = told["goes"].as_array().unwrap();
+    assert_eq!(goes[0], "device.reader-entry");
+    assert!(goes.contains(&json!("cable.w-06")), "{goes:?}");
+    let words = told["words"].to_string();
+    assert!(
+        words.contains("Way point wp-entry no longer names it under “serves”."),
+        "{words}"
+    );
+    let was = problems(&bench);
+    let edits = json!({ "expects": told["revision"], "edits": told["edits"] });
+    let kept = bench.post("/api/jobs/boatyard/edits", &edits).good();
+    assert_eq!(kept["undo"], 1);
+    assert!(!bench.text("boatyard").contains("\"reader-entry\""));
+    let wrong = |problems: &Value| {
+        let all = problems.as_array().unwrap().iter();
+        all.filter(|one| one["code"] == "unknown-id").count()
+    };
+    assert_eq!(wrong(&problems(&bench)), wrong(&was));
+    bench.post("/api/jobs/boatyard/undo", &json!({})).good();
+    assert_eq!(bench.text("boatyard"), before);
+    bench
+        .get("/api/jobs/boatyard/removal?path=device.nobody")
+        .refused(404);
+}
+
+#[test]
+fn parts_of_the_right_kind_are_offered_with_what_they_bring() {
+    let folder = jobs(&["boatyard"]);
+    let bench = Served::start(folder.path());
+    let told = bench
+        .get("/api/jobs/boatyard/parts?path=device.reader-entry")
+        .good();
+    let parts = told["parts"].as_array().unwrap();
+    assert!(!parts.is_empty());
+    for part in parts {
+        let brings = part["brings"].as_array().unwrap();
+        let kind = brings.iter().find(|one| one["label"] == "kind").unwrap();
+        assert_eq!(kind["text"], "reader", "{part}");
+    }
+    let cables = bench.get("/api/jobs/boatyard/parts?path=cable.w-06").good();
+    let cables = cables["parts"].as_array().unwrap();
+    let taken = cables.iter().find(|one| one["id"] == "power-2x12").unwrap();
+    let size = taken["brings"]
+        .as_array()
+        .unwrap()
+        .iter()
+        .find(|one| one["label"] == "size")
+        .unwrap();
+    assert_eq!(size["text"], "12 AWG");
+    let none = bench.get("/api/jobs/boatyard/parts?path=lane.entry").good();
+    assert_eq!(none["parts"], json!([]));
+}
+
+#[test]
+fn the_files_that_a_site_asks_for_are_named() {
+    let folder = jobs(&[]);
+    let bench = Served::start(folder.path());
+    let text = "[site]\nname = \"x\"\ncode_basis = \"us\"\nparts = [\"parts.toml\"]\nprice_book = \"prices.toml\"\n[climate]\nweather_file = \"year.epw\"\n";
+    let told = bench.post("/api/files", &json!({ "text": text })).good();
+    let names: Vec<&str> = told
+        .as_array()
+        .unwrap()
+        .iter()
+        .map(|one| one["name"].as_str().unwrap())
+        .collect();
+    assert_eq!(names, ["parts.toml", "year.epw", "prices.toml"]);
+    assert_eq!(told[1]["for"], "the weather of a year");
+    assert_eq!(
+        bench
+            .post("/api/files", &json!({ "text": "{ nonsense" }))
+            .good(),
+        json!([])
+    );
+}
