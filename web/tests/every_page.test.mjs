@@ -19,6 +19,8 @@ const PAGES = [
   ["records", "/jobs/clinic/edit"],
   ["answer", "/jobs/boatyard/answers/force-slide/drive"],
   ["papers", "/jobs/boatyard/papers"],
+  ["pictures", "/jobs/boatyard/pictures"],
+  ["walk", "/jobs/boatyard-faulty/walk"],
   ["calculations", "/calculations"],
   ["calculation", "/calculations/voltage-drop"],
   ["backward", "/calculations/voltage-drop?source=12+V&current=0.5+A&resistance=6.385+%CE%A9%2Fkft&length=%3F&drop=10+%25"],
@@ -73,7 +75,7 @@ function tooWide(page) {
 /** What is to be touched and has less than 44 units of height or width. @param {import("playwright-core").Page} page */
 function tooSmall(page) {
   return page.evaluate(() => {
-    const touched = document.querySelectorAll("button, summary, select, input:not([type=checkbox]):not([type=radio]):not([type=range]), label.choice, .head a, .bar a, .rows a, .views a");
+    const touched = document.querySelectorAll("button, summary, select, input:not([type=checkbox]):not([type=radio]):not([type=range]), label.choice, .head a, .bar a, .rows a, .views a, .jump a, .worst-walks a, [data-read]");
     return [...touched]
       .filter((one) => one.checkVisibility())
       .map((one) => ({ box: one.getBoundingClientRect(), one }))

@@ -16,6 +16,7 @@ mod serve_jobs;
 mod serve_kill;
 mod serve_live;
 mod serve_papers;
+mod serve_pictures;
 mod set;
 mod tidy;
 mod verify;

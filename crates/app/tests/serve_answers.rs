@@ -223,6 +223,8 @@ fn everything_that_is_described_is_there() {
             .replace("{id}", "1")
             .replace("{name}", "none")
             .replace("{file}", "none")
+            .replace("{gate}", "none")
+            .replace("{number}", "1")
             .replace("{finding}", "a/b");
         if path.ends_with("/api/events") {
             continue;

@@ -32,6 +32,7 @@ mod remembered;
 mod routes;
 pub mod signs;
 mod subject;
+pub mod sunlit;
 pub mod swept;
 pub mod vehicle;
 mod verdict;

@@ -48,7 +48,9 @@ pub use label::{LabelRequest, PlacedLabel, place_labels};
 pub use layer::{Ink, Layer, LinePattern, LineWeight};
 pub use lettering::text_width;
 pub use north::North;
-pub use plot::{Marked, Part, Plot, Series, Stretch};
+pub use plot::{
+    Axis, Chart, Curve, Level, Levels, Mark, Marked, Part, Plot, Series, Span, Stretch,
+};
 pub use point::Point;
 pub use scale::{Scale, ScaleChoice};
 pub use scale_bar::ScaleBar;

@@ -1,20 +1,26 @@
 //! Curves of a gate's motion as plots: what design knows of a travel, drawn.
 
 use design::curves::{Graph, Lines, Meaning, TravelCurve, travel_curves};
-use draw::{Marked, Part, Plot, Scene, Series, Stretch};
+use draw::{Chart, Marked, Part, Plot, Scene, Series, Stretch};
 use quantity::{Quantity, UnitSystem};
 use site::{Gate, Site};
 
-/// The plots of a gate, each with the first part of the name of its file.
+/// The plots of a gate on paper, each with the first part of the name of its file.
 pub(crate) fn scenes(site: &Site, gate: &Gate) -> Vec<(String, Scene)> {
+    let charts = charts(site, gate).into_iter();
+    charts.map(|(name, chart)| (name, chart.scene())).collect()
+}
+
+/// The plots of a gate, each with the first part of the name of its file.
+pub(crate) fn charts(site: &Site, gate: &Gate) -> Vec<(String, Chart)> {
     let units = site.site.unit_system();
     let of_gate = travel_curves(site)
         .into_iter()
         .filter(|curve| gate.id == *curve.gate);
-    let mut scenes: Vec<(String, Scene)> = Vec::new();
+    let mut charts: Vec<(String, Chart)> = Vec::new();
     for curve in of_gate {
-        let (name, scene) = scene(&curve, units);
-        let alike = scenes
+        let (name, chart) = chart(&curve, units);
+        let alike = charts
             .iter()
             .filter(|(other, _)| other.starts_with(name))
             .count();
@@ -23,16 +29,16 @@ pub(crate) fn scenes(site: &Site, gate: &Gate) -> Vec<(String, Scene)> {
         } else {
             format!("{name}-{}", alike + 1)
         };
-        scenes.push((name, scene));
+        charts.push((name, chart));
     }
-    scenes
+    charts
 }
 
-fn scene(curve: &TravelCurve, units: UnitSystem) -> (&'static str, Scene) {
+fn chart(curve: &TravelCurve, units: UnitSystem) -> (&'static str, Chart) {
     match &curve.graph {
         Graph::Speed(lines) => {
             let plot = plot(curve, lines, ("time from the start", "speed of the leaf"));
-            ("gate-speed", plot.scene(units))
+            ("gate-speed", plot.chart(units))
         }
         Graph::Force(lines) => {
             let plot = plot(
@@ -40,7 +46,7 @@ fn scene(curve: &TravelCurve, units: UnitSystem) -> (&'static str, Scene) {
                 lines,
                 ("way that the leaf stands open", "force on the leaf"),
             );
-            ("gate-force", plot.scene(units))
+            ("gate-force", plot.chart(units))
         }
         Graph::Torque(lines) => {
             let plot = plot(
@@ -48,7 +54,7 @@ fn scene(curve: &TravelCurve, units: UnitSystem) -> (&'static str, Scene) {
                 lines,
                 ("angle by which the leaf stands open", "torque on the leaf"),
             );
-            ("gate-torque", plot.scene(units))
+            ("gate-torque", plot.chart(units))
         }
     }
 }

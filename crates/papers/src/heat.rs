@@ -2,7 +2,7 @@
 
 use crate::sheets::Planned;
 use design::heat::{Followed, Limit, Warmth, warmth};
-use draw::{Marked, North, Part, Plot, ScaleChoice, Scene, Series};
+use draw::{Chart, Marked, North, Part, Plot, ScaleChoice, Series};
 use quantity::{Quantity as _, Ratio, Temperature, Time, UnitSystem, print};
 use site::Site;
 
@@ -19,16 +19,14 @@ pub(crate) fn planned(site: &Site) -> Vec<Planned> {
     let alone = site.enclosure.len() == 1;
     let mut planned = Vec::new();
     for one in warmth(site) {
-        let plots = [("cold", cold(&one, units)), ("hot", hot(&one, units))];
-        for (what, scene) in plots {
-            let Some(scene) = scene else { continue };
+        for (what, chart) in charts(&one, units) {
             planned.push(Planned {
                 name: if alone {
                     format!("enclosure-{what}")
                 } else {
                     format!("enclosure-{}-{what}", one.id)
                 },
-                scene,
+                scene: chart.scene(),
                 north: North::NotSeenFromAbove,
                 scale: ScaleChoice::NotToScale(Ratio::from_base(1.0)),
                 half: true,
@@ -38,8 +36,15 @@ pub(crate) fn planned(site: &Site) -> Vec<Planned> {
     planned
 }
 
+/// The cold night and the hottest day of an enclosure, as far as their facts are written.
+pub(crate) fn charts(one: &Warmth, units: UnitSystem) -> Vec<(&'static str, Chart)> {
+    let cold = cold(one, units).map(|chart| ("cold", chart));
+    let hot = hot(one, units).map(|chart| ("hot", chart));
+    cold.into_iter().chain(hot).collect()
+}
+
 /// A cold night.
-fn cold(one: &Warmth, units: UnitSystem) -> Option<Scene> {
+fn cold(one: &Warmth, units: UnitSystem) -> Option<Chart> {
     let night = one.night.as_ref()?;
     let mut plot = plot(format!("Enclosure {} in the coldest night", one.id));
     plot.series = vec![inside("air inside", night, Part::Demand), outside(night)];
@@ -65,7 +70,7 @@ fn cold(one: &Warmth, units: UnitSystem) -> Option<Scene> {
         "Air inside {} through a cold night beside the air outside.",
         one.id
     );
-    Some(plot.scene(units))
+    Some(plot.chart(units))
 }
 
 fn cold_words(one: &Warmth, night: &Followed, units: UnitSystem) -> String {
@@ -88,7 +93,7 @@ fn energy(joules: f64) -> String {
 }
 
 /// The hottest day, with the heater off and stuck on.
-fn hot(one: &Warmth, units: UnitSystem) -> Option<Scene> {
+fn hot(one: &Warmth, units: UnitSystem) -> Option<Chart> {
     let day = one.day.as_ref()?;
     let mut plot = plot(format!("Enclosure {} on the hottest day", one.id));
     plot.series = vec![
@@ -127,7 +132,7 @@ fn hot(one: &Warmth, units: UnitSystem) -> Option<Scene> {
         "Air inside {} on the hottest day beside the air outside, and what a heater that sticks does.",
         one.id
     );
-    Some(plot.scene(units))
+    Some(plot.chart(units))
 }
 
 fn hot_words(one: &Warmth, units: UnitSystem) -> String {

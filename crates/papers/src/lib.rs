@@ -23,6 +23,7 @@ mod mounting;
 mod net;
 pub mod offer;
 pub mod pack;
+pub mod pictures;
 mod plan;
 mod power;
 mod pulling;

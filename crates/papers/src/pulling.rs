@@ -4,7 +4,7 @@ use crate::power::words::long;
 use crate::sheets::Planned;
 use crate::view::{Cell, Column, Table};
 use design::pulling::{ShownPull, WayPiece, WorkedPull, shown};
-use draw::{Marked, North, Part, Plot, ScaleChoice, Series, Stretch};
+use draw::{Chart, Marked, North, Part, Plot, ScaleChoice, Series, Stretch};
 use quantity::units::angle::degree;
 use quantity::{Force, Length, Quantity as _, Ratio, UnitSystem, print};
 use site::Site;
@@ -17,8 +17,20 @@ const NAMED: f64 = 0.09;
 /// A plot for each conduit: of its pulls the one that comes nearest to what a cable stands.
 pub(crate) fn planned(site: &Site) -> Vec<Planned> {
     let units = site.site.unit_system();
+    let one = |(pull, worked): &(ShownPull, WorkedPull)| Planned {
+        name: format!("pull-{}", pull.conduit),
+        scene: chart(pull, worked, units).scene(),
+        north: North::NotSeenFromAbove,
+        scale: ScaleChoice::NotToScale(Ratio::from_base(1.0)),
+        half: true,
+    };
+    hardest(shown(site)).iter().map(one).collect()
+}
+
+/// Of the pulls through each conduit the one that comes nearest to what a cable stands.
+pub(crate) fn hardest(pulls: Vec<ShownPull>) -> Vec<(ShownPull, WorkedPull)> {
     let mut hardest: Vec<(ShownPull, WorkedPull)> = Vec::new();
-    for pull in shown(site) {
+    for pull in pulls {
         let Ok(worked) = pull.worked.clone() else {
             continue;
         };
@@ -29,18 +41,16 @@ pub(crate) fn planned(site: &Site) -> Vec<Planned> {
             None => hardest.push((pull, worked)),
         }
     }
-    let one = |(pull, worked): &(ShownPull, WorkedPull)| Planned {
-        name: format!("pull-{}", pull.conduit),
-        scene: plot(pull, worked, units).scene(units),
-        north: North::NotSeenFromAbove,
-        scale: ScaleChoice::NotToScale(Ratio::from_base(1.0)),
-        half: true,
-    };
-    hardest.iter().map(one).collect()
+    hardest
+}
+
+/// The tension along a pull, from both ends.
+pub(crate) fn chart(pull: &ShownPull, worked: &WorkedPull, units: UnitSystem) -> Chart {
+    plot(pull, worked, units).chart(units)
 }
 
 /// The pull as a share of what the weakest cable stands, or of what a hand keeps up where that is not known.
-fn strain(worked: &WorkedPull) -> f64 {
+pub(crate) fn strain(worked: &WorkedPull) -> f64 {
     let limit = worked.limit.unwrap_or(worked.hand);
     worked.easier().tension.base() / limit.base()
 }

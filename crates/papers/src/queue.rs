@@ -2,7 +2,7 @@
 
 use crate::sheets::Planned;
 use design::queue::{LaneQueue, QueuePicture};
-use draw::{Marked, North, Part, Plot, ScaleChoice, Scene, Series, Stretch};
+use draw::{Chart, Marked, North, Part, Plot, ScaleChoice, Scene, Series, Stretch};
 use quantity::{Length, Quantity as _, Ratio, Time, UnitSystem, print};
 use site::{Lane, Site};
 
@@ -20,16 +20,19 @@ pub(crate) fn planned(site: &Site) -> Vec<Planned> {
         else {
             continue;
         };
-        planned.push(half(
-            named(site, lane, "lane-queue"),
-            reach(&picture, units).scene(units),
-        ));
-        planned.push(half(
-            named(site, lane, "gate-timeline"),
-            line(&picture).scene(units),
-        ));
+        for (what, chart) in charts(&picture, units) {
+            planned.push(half(named(site, lane, what), chart.scene()));
+        }
     }
     planned
+}
+
+/// The queue of a lane, and one vehicle at the gate.
+pub(crate) fn charts(picture: &QueuePicture, units: UnitSystem) -> [(&'static str, Chart); 2] {
+    [
+        ("lane-queue", reach(picture, units).chart(units)),
+        ("gate-timeline", line(picture).chart(units)),
+    ]
 }
 
 /// The name of a lane's sheet; the lane is named where there are more of them.

@@ -7,12 +7,13 @@ use design::walk::{GateWalk, Kept, KeptWalk, WalkRecord};
 use sha2::{Digest as _, Sha256};
 use site::Site;
 use std::path::{Path, PathBuf};
+use std::time::SystemTime;
 
 /// The file beside the site file.
 const FILE: &str = "walk.json";
 
 /// Digest of everything that the walks past a gate rest on, and of the program that works them.
-pub(super) fn rests_on(walk: &GateWalk<'_>) -> String {
+pub(crate) fn rests_on(walk: &GateWalk<'_>) -> String {
     let mut digest = Sha256::new();
     digest.update(env!("CARGO_PKG_VERSION"));
     digest.update([0]);
@@ -21,7 +22,7 @@ pub(super) fn rests_on(walk: &GateWalk<'_>) -> String {
 }
 
 /// Keeps results in the place of those of the same gates; returns where.
-pub(super) fn keep(site_file: &Path, records: Vec<WalkRecord>) -> Result<PathBuf, Complaint> {
+pub(crate) fn keep(site_file: &Path, records: Vec<WalkRecord>) -> Result<PathBuf, Complaint> {
     let file = beside(site_file);
     let is_new = |known: &WalkRecord| records.iter().all(|record| record.gate != known.gate);
     let mut all: Vec<WalkRecord> = read(&file)?.into_iter().filter(is_new).collect();
@@ -35,7 +36,7 @@ pub(super) fn keep(site_file: &Path, records: Vec<WalkRecord>) -> Result<PathBuf
 
 /// What was kept of each gate of a site, held against what the site is now.
 pub(crate) fn kept(site: &Site, site_file: &Path) -> Result<Vec<KeptWalk>, Complaint> {
-    let known = read(&beside(site_file))?;
+    let known = records(site_file)?;
     let of = |record: WalkRecord| {
         let gate = site.gate.iter().find(|gate| gate.id == *record.gate)?;
         let is_so = GateWalk::of(site, gate).is_ok_and(|walk| rests_on(&walk) == record.rests_on);
@@ -64,6 +65,16 @@ pub(crate) fn answer_by_walks(answers: &mut Answers, site: &Site, walks: &[KeptW
     for finding in walks.iter().filter_map(worked) {
         answers.replace(finding);
     }
+}
+
+/// What was kept beside a site file, whatever the site is now.
+pub(crate) fn records(site_file: &Path) -> Result<Vec<WalkRecord>, Complaint> {
+    read(&beside(site_file))
+}
+
+/// When something was kept beside a site file last.
+pub(crate) fn kept_at(site_file: &Path) -> Option<SystemTime> {
+    std::fs::metadata(beside(site_file)).ok()?.modified().ok()
 }
 
 fn beside(site_file: &Path) -> PathBuf {

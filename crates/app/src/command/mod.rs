@@ -15,9 +15,9 @@ mod set;
 mod verify;
 mod walk;
 
-pub(crate) use kept::{answer_by_walks, kept};
+pub(crate) use kept::{answer_by_walks, keep, kept, kept_at, records, rests_on};
 pub(crate) use pack::issue_day;
-pub(crate) use walk::Walked;
+pub(crate) use walk::{Heard, Walked, record, walk_past};
 
 use crate::arguments::Command;
 use crate::outcome::{Complaint, Outcome};

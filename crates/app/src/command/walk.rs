@@ -50,7 +50,10 @@ pub(crate) fn run(arguments: &WalkArguments) -> Result<Outcome, Complaint> {
     for gate in gates {
         let finding = match GateWalk::of(site, gate) {
             Ok(walk) => {
-                let walked_past = walk_past(&walk, arguments);
+                let Some(walked_past) = walk_past(&walk, arguments.walks, &mut shown_by_bars)
+                else {
+                    continue;
+                };
                 if arguments.json {
                     all.push(as_json(&walk, &walked_past));
                 } else {
@@ -95,7 +98,8 @@ pub(crate) fn run(arguments: &WalkArguments) -> Result<Outcome, Complaint> {
     })
 }
 
-fn record(walk: &GateWalk<'_>, found: &Walked) -> WalkRecord {
+/// What is kept of it.
+pub(crate) fn record(walk: &GateWalk<'_>, found: &Walked) -> WalkRecord {
     WalkRecord {
         gate: walk.name().to_owned(),
         rests_on: rests_on(walk),
@@ -124,33 +128,64 @@ fn gates<'s>(site: &'s Site, name: Option<&str>) -> Result<Vec<&'s Gate>, Compla
     Ok(found)
 }
 
-/// Sweep, proof and margins of one gate, with a bar that shows how far they are.
-fn walk_past(walk: &GateWalk<'_>, arguments: &WalkArguments) -> Walked {
+/// Takes how many steps of a stage are done.
+pub(crate) type Heard<'h> = Box<dyn Fn(u64) + Sync + 'h>;
+
+/// Sweep, proof and margins of one gate; each stage is begun with how many steps it has, and what they are; nothing where
+/// one was not begun.
+pub(crate) fn walk_past<'h>(
+    walk: &GateWalk<'_>,
+    walks: u64,
+    begin: &mut dyn FnMut(u64, &'static str) -> Option<Heard<'h>>,
+) -> Option<Walked> {
     let threads = threads();
-    let walks = arguments.walks;
-    let bar = progress(walks, "walks");
-    let sweep = walk.sweep(walks, threads, &|done| bar.inc(done));
-    bar.finish_and_clear();
-    let bar = progress(walk.families() as u64, "kinds of walk proved");
-    let families = walk.prove(BOXES, threads, &|| bar.inc(1));
-    bar.finish_and_clear();
+    let heard = begin(walks, "walks")?;
+    let sweep = walk.sweep(walks, threads, heard.as_ref());
+    drop(heard);
+    let heard = begin(walk.families() as u64, "kinds of walk proved")?;
+    let families = walk.prove(BOXES, threads, &|| heard(1));
+    drop(heard);
     let finding = walk.finding(&sweep, &families);
-    let bar = progress(MARGINS, "margins");
     let margins = if finding.standing == Standing::Fails {
         Vec::new()
     } else {
+        let heard = begin(MARGINS, "margins")?;
         let proved = families
             .iter()
             .all(|family| family.standing == FamilyStanding::Proved);
         let most = proved.then_some(MARGIN_BOXES);
-        walk.margins(Effort { most, threads }, &|| bar.inc(1))
+        walk.margins(Effort { most, threads }, &|| heard(1))
     };
-    bar.finish_and_clear();
-    Walked {
+    Some(Walked {
         sweep,
         families,
         margins,
         finding,
+    })
+}
+
+/// Each stage with a bar that shows how far it is.
+#[allow(
+    clippy::unnecessary_wraps,
+    reason = "a command is never stopped by itself"
+)]
+fn shown_by_bars(steps: u64, what: &'static str) -> Option<Heard<'static>> {
+    let bar = Bar(progress(steps, what));
+    Some(Box::new(move |done| bar.inc(done)))
+}
+
+/// A bar that goes away when its stage is over.
+struct Bar(ProgressBar);
+
+impl Bar {
+    fn inc(&self, done: u64) {
+        self.0.inc(done);
+    }
+}
+
+impl Drop for Bar {
+    fn drop(&mut self) {
+        self.0.finish_and_clear();
     }
 }
 

@@ -9,6 +9,7 @@ mod answering;
 mod api;
 mod assets;
 mod body;
+mod drawn;
 mod events;
 mod guard;
 mod items;
@@ -18,6 +19,7 @@ mod start;
 mod store;
 mod survey;
 mod tasks;
+mod walked;
 mod workbench;
 
 pub(crate) use start::{own_folder, run};

@@ -74,6 +74,16 @@ pub(super) struct Steps<'a> {
 }
 
 impl Steps<'_> {
+    /// So much is done of so much, and this goes on; whether it is to go on.
+    pub(super) fn come(&self, (done, of): (u64, u64), says: &str) -> bool {
+        let stopped = self.task.stop.load(Ordering::Relaxed);
+        self.task.tell(self.workbench, |progress| {
+            (progress.done, progress.of) = (done, of);
+            says.clone_into(&mut progress.says);
+        });
+        !stopped
+    }
+
     /// The step before is done, and this one begins; refuses where somebody has stopped the task.
     pub(super) fn next(&mut self, says: &str) -> Result<(), Complaint> {
         if self.task.stop.load(Ordering::Relaxed) {

@@ -1,13 +1,16 @@
 //! The workbench: the folder with its jobs, what is being worked, and who listens.
 
 use super::answering::{Answered, Answering};
+use super::drawn::Drawn;
 use super::events::{Event, Told};
 use super::lock;
 use super::refusal::Refusal;
 use super::store::{Job, Seen, disk, is_name};
 use super::tasks::Tasks;
+use super::walked::{FirstLook, first_looks};
 use crate::outcome::Complaint;
 use design::Standing;
+use papers::pictures::{Group, groups};
 use serde::Serialize;
 use std::collections::BTreeMap;
 use std::path::{Path, PathBuf};
@@ -29,6 +32,8 @@ pub(crate) struct Workbench {
     jobs: Mutex<BTreeMap<String, Arc<Job>>>,
     answering: Answering,
     tasks: Tasks,
+    pictured: Drawn<Vec<Group>>,
+    looked: Drawn<Vec<FirstLook>>,
     events: broadcast::Sender<Event>,
 }
 
@@ -69,6 +74,8 @@ impl Workbench {
             jobs: Mutex::default(),
             answering: Answering::default(),
             tasks: Tasks::default(),
+            pictured: Drawn::default(),
+            looked: Drawn::default(),
             events: broadcast::Sender::new(BEHIND),
         })
     }
@@ -91,6 +98,16 @@ impl Workbench {
     /// Long work.
     pub(super) fn tasks(&self) -> &Tasks {
         &self.tasks
+    }
+
+    /// The pictures of a state of a job.
+    pub(crate) fn pictured(&self, seen: &Seen) -> Result<Arc<Vec<Group>>, Refusal> {
+        self.pictured.of(seen, groups)
+    }
+
+    /// A first look at the walks past each gate of a state of a job.
+    pub(super) fn looked(&self, seen: &Seen) -> Result<Arc<Vec<FirstLook>>, Refusal> {
+        self.looked.of(seen, first_looks)
     }
 
     /// Does something that reads or writes files, or takes long, where nobody waits behind it.

@@ -1,6 +1,7 @@
 //! A fact that is missing: what it is, and what to write once it is known.
 
 use super::example::example;
+use crate::plain::plain;
 use quantity::Sort;
 use site::Origin;
 
@@ -41,6 +42,11 @@ impl Lack<'_> {
             Wants::Written(example) => format!("{} = {example}", self.key),
             Wants::Table(example) => example.to_owned(),
         }
+    }
+
+    /// Where the line belongs, and the line: `gate main: travel = "14 ft"`.
+    pub(crate) fn told(&self) -> String {
+        format!("{}: {}", plain(&self.origin.path), self.line())
     }
 
     /// What may be written, where only certain words will do.

@@ -40,7 +40,7 @@ mod record;
 mod release;
 pub(crate) mod route;
 mod sign;
-mod solar;
+pub(crate) mod solar;
 mod standby;
 pub(crate) mod stop;
 pub(crate) mod structure;

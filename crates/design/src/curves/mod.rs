@@ -8,9 +8,9 @@ mod rising;
 mod speed;
 mod torque;
 
-use crate::asking::Asking;
+use crate::asking::{Asking, Lack};
 use quantity::{Angle, Force, Length, Time, Torque, Velocity};
-use site::Site;
+use site::{Gate, Site};
 
 /// One curve sheet of a gate.
 #[derive(Debug, Clone, PartialEq)]
@@ -82,4 +82,30 @@ pub fn travel_curves(site: &Site) -> Vec<TravelCurve> {
         curves.extend(rising::rising_curve(&mut Asking::new(units), site, gate));
     }
     curves
+}
+
+/// What keeps the curves of a gate from being drawn: where each missing fact belongs, and the line to write.
+pub fn missing(site: &Site, gate: &Gate) -> Vec<String> {
+    let units = site.site.unit_system();
+    let mut lines: Vec<String> = Vec::new();
+    let mut note = |asking: &Asking<'_>, is_drawn: bool| {
+        for line in asking.lacks.iter().map(Lack::told) {
+            if !is_drawn && !lines.contains(&line) {
+                lines.push(line);
+            }
+        }
+    };
+    let mut asking = Asking::new(units);
+    let is_drawn = speed::speed(&mut asking, gate).is_some();
+    note(&asking, is_drawn);
+    let mut asking = Asking::new(units);
+    let is_drawn = pull::pull(&mut asking, site, gate).is_some();
+    note(&asking, is_drawn);
+    for (asking, is_drawn) in torque::asked(units, site, gate) {
+        note(&asking, is_drawn);
+    }
+    let mut asking = Asking::new(units);
+    let is_drawn = rising::rising_curve(&mut asking, site, gate).is_some();
+    note(&asking, is_drawn);
+    lines
 }

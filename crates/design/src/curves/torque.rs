@@ -14,13 +14,30 @@ const STEPS: u32 = 36;
 
 /// Torque over angle of each leaf of a swing gate whose facts are known.
 pub(super) fn torque(units: UnitSystem, site: &Site, gate: &Gate) -> Vec<TravelCurve> {
-    if !matches!(gate.kind, GateKind::SingleSwing | GateKind::DoubleSwing) {
-        return Vec::new();
-    }
-    let leaves = gate.leaf.iter();
-    leaves
+    swinging(gate)
         .filter_map(|leaf| curve(&mut Asking::new(units), site, gate, leaf).ok())
         .collect()
+}
+
+/// What was asked for the torque of each leaf of a swing gate, and whether that was enough.
+pub(super) fn asked<'s>(
+    units: UnitSystem,
+    site: &'s Site,
+    gate: &'s Gate,
+) -> Vec<(Asking<'s>, bool)> {
+    swinging(gate)
+        .map(|leaf| {
+            let mut asking = Asking::new(units);
+            let is_drawn = curve(&mut asking, site, gate, leaf).is_ok();
+            (asking, is_drawn)
+        })
+        .collect()
+}
+
+/// The leaves of a swing gate; none of another.
+fn swinging(gate: &Gate) -> impl Iterator<Item = &Leaf> {
+    let swings = matches!(gate.kind, GateKind::SingleSwing | GateKind::DoubleSwing);
+    gate.leaf.iter().filter(move |_| swings)
 }
 
 fn curve<'s>(

@@ -22,6 +22,7 @@ mod reached;
 mod record;
 mod rising;
 mod shown;
+mod staged;
 mod start;
 mod strip;
 mod swing;
@@ -34,6 +35,7 @@ pub use decided::{FamilyTold, ShareTold, Standing as FamilyStanding, SweepTold, 
 pub use margins::{Effort, MarginTold};
 pub use record::{Kept, KeptWalk, WalkRecord};
 pub use shown::{ShownCase, TouchedSquare};
+pub use staged::{Staged, StagedDevice, StagedState, StagedTouch};
 pub use told::{Event, Told, grouped};
 pub use trace::{Trace, TraceFrame};
 

@@ -18,9 +18,13 @@ const UNITS: [(Kind, &str, &str); 7] = [
 
 /// An axis from its first to its last tick.
 #[derive(Debug, Clone)]
-pub(super) struct Axis {
+pub struct Axis {
+    /// What is measured along it, without its unit.
+    what: String,
     /// The unit as it is printed; empty for a plain number.
-    pub(super) unit: &'static str,
+    unit: &'static str,
+    /// It runs through a year.
+    year: bool,
     /// Units in one of the coherent SI unit, and the units at none of it.
     per_base: f64,
     at_none: f64,
@@ -31,14 +35,19 @@ pub(super) struct Axis {
 }
 
 impl Axis {
-    /// The axis of a kind of quantity that shows zero and all values, given in coherent SI units; one of temperatures need
-    /// not show zero.
-    pub(super) fn over(kind: Kind, values: impl Iterator<Item = f64>, system: UnitSystem) -> Self {
+    /// The axis of a kind of quantity that shows zero and all values, given in coherent SI units; one of temperatures or
+    /// voltages need not show zero.
+    pub(super) fn over(
+        (what, kind): (&str, Kind),
+        values: impl Iterator<Item = f64>,
+        system: UnitSystem,
+    ) -> Self {
         let values: Vec<f64> = values.filter(|value| value.is_finite()).collect();
         let greatest = values.iter().copied().fold(0.0, f64::max);
         let (unit, per_base, at_none) = unit(kind, system, greatest);
+        let year = kind == Kind::Time && greatest >= A_YEAR;
         let first = match (kind, values.first()) {
-            (Kind::Temperature, Some(value)) => value * per_base + at_none,
+            (Kind::Temperature | Kind::Voltage, Some(value)) => value * per_base + at_none,
             _ => 0.0,
         };
         let reach = |(low, high): (f64, f64), value: f64| (low.min(value), high.max(value));
@@ -46,13 +55,16 @@ impl Axis {
         let (low, high) = in_units.fold((first, first), reach);
         let span = if high - low > 0.0 { high - low } else { 1.0 };
         let step = match unit {
+            _ if year => 1.0,
             HOURS => (span / WANTED).max(1.0).ceil(),
             _ => even(span / WANTED),
         };
         let low = (low / step + 1e-9).floor() * step;
         let high = (high / step - 1e-9).ceil() * step;
         Self {
+            what: what.to_owned(),
             unit,
+            year,
             per_base,
             at_none,
             low,
@@ -61,20 +73,68 @@ impl Axis {
         }
     }
 
-    /// The share of the axis at which a value stands, given in coherent SI units.
-    pub(super) fn share(&self, value: f64) -> f64 {
-        (value * self.per_base + self.at_none - self.low) / (self.high - self.low)
+    /// What is measured along it, with its unit.
+    pub fn named(&self) -> String {
+        match self.unit {
+            "" => self.what.clone(),
+            unit => format!("{}, {unit}", self.what),
+        }
+    }
+
+    /// What is measured along it, without its unit.
+    pub fn what(&self) -> &str {
+        &self.what
+    }
+
+    /// The unit of its numbers; empty for a plain number, and for days of a year.
+    pub fn unit(&self) -> &'static str {
+        self.unit
+    }
+
+    /// It runs through a year: its numbers are days since the first of January began, its ticks stand at the months.
+    pub fn is_year(&self) -> bool {
+        self.year
+    }
+
+    /// Its first and last tick, in its unit.
+    pub fn ends(&self) -> (f64, f64) {
+        (self.low, self.high)
+    }
+
+    /// Digits behind the point that a value read from it deserves: a fiftieth of a step or finer.
+    pub fn digits(&self) -> usize {
+        let least = self.step / 50.0;
+        (0..6_i32)
+            .find(|digits| 10_f64.powi(-digits) <= least * (1.0 + 1e-9))
+            .and_then(|digits| usize::try_from(digits).ok())
+            .unwrap_or(6)
+    }
+
+    /// A value in its unit, given in the coherent SI unit.
+    pub(super) fn in_units(&self, value: f64) -> f64 {
+        value * self.per_base + self.at_none
+    }
+
+    /// The share of the axis at which a value stands, given in its unit.
+    pub fn share(&self, value: f64) -> f64 {
+        (value - self.low) / (self.high - self.low)
     }
 
     /// The share of the axis at which zero of its units stands, where it stands on it.
-    pub(super) fn zero(&self) -> Option<f64> {
+    pub fn zero(&self) -> Option<f64> {
         (self.low..=self.high)
             .contains(&0.0)
             .then(|| -self.low / (self.high - self.low))
     }
 
-    /// Ticks: share of the axis, and number in units.
-    pub(super) fn ticks(&self) -> Vec<(f64, String)> {
+    /// Ticks: share of the axis, and number in units; of a year its months, where they begin.
+    pub fn ticks(&self) -> Vec<(f64, String)> {
+        if self.is_year() {
+            let months = MONTHS.iter();
+            return months
+                .map(|(day, name)| (self.share(*day), (*name).to_owned()))
+                .collect();
+        }
         let mut ticks = Vec::new();
         let mut index = 0_u32;
         loop {
@@ -89,6 +149,28 @@ impl Axis {
     }
 }
 
+/// Times from here on are a year, counted in days (s).
+const A_YEAR: f64 = 300.0 * 86_400.0;
+
+/// Days in a second.
+const PER_DAY: f64 = 1.0 / 86_400.0;
+
+/// The days of a year on which its months begin.
+const MONTHS: [(f64, &str); 12] = [
+    (0.0, "Jan"),
+    (31.0, "Feb"),
+    (59.0, "Mar"),
+    (90.0, "Apr"),
+    (120.0, "May"),
+    (151.0, "Jun"),
+    (181.0, "Jul"),
+    (212.0, "Aug"),
+    (243.0, "Sep"),
+    (273.0, "Oct"),
+    (304.0, "Nov"),
+    (334.0, "Dec"),
+];
+
 /// The unit of long times.
 const HOURS: &str = "h";
 
@@ -99,6 +181,7 @@ const LONG: f64 = 7_200.0;
 fn unit(kind: Kind, system: UnitSystem, greatest: f64) -> (&'static str, f64, f64) {
     match (kind, system) {
         (Kind::Angle, _) => return ("°", 180.0 / std::f64::consts::PI, 0.0),
+        (Kind::Time, _) if greatest >= A_YEAR => return ("", PER_DAY, 0.0),
         (Kind::Time, _) if greatest >= LONG => return (HOURS, 1.0 / 3600.0, 0.0),
         (Kind::Temperature, UnitSystem::UsCustomary) => return ("°F", 1.8, -459.67),
         (Kind::Temperature, UnitSystem::Si) => return ("°C", 1.0, -273.15),
@@ -153,7 +236,7 @@ mod tests {
     use proptest::prelude::*;
 
     fn axis(kind: Kind, values: &[f64], system: UnitSystem) -> Axis {
-        Axis::over(kind, values.iter().copied(), system)
+        Axis::over(("", kind), values.iter().copied(), system)
     }
 
     fn numbers(axis: &Axis) -> Vec<String> {
@@ -185,6 +268,19 @@ mod tests {
     }
 
     #[test]
+    fn a_year_has_months_and_voltages_need_no_zero() {
+        let year = axis(Kind::Time, &[0.0, 365.0 * 86_400.0], UnitSystem::Si);
+        assert!(year.is_year());
+        assert_eq!(year.ends(), (0.0, 365.0));
+        assert_eq!(numbers(&year).len(), 12);
+        assert!((year.ticks()[6].0 - 181.0 / 365.0).abs() < 1e-12);
+        let volts = axis(Kind::Voltage, &[21.2, 24.0], UnitSystem::Si);
+        assert_eq!(volts.unit(), "V");
+        assert_eq!(volts.ends(), (21.0, 24.0));
+        assert_eq!(volts.digits(), 2);
+    }
+
+    #[test]
     fn an_axis_without_values_still_has_two_ticks() {
         for values in [&[][..], &[0.0], &[f64::NAN]] {
             assert!(numbers(&axis(Kind::Force, values, UnitSystem::Si)).len() > 1);
@@ -196,7 +292,8 @@ mod tests {
         fn every_value_stands_on_its_axis(one in -1e5..1e5_f64, other in -1e5..1e5_f64) {
             let axis = axis(Kind::Force, &[one, other], UnitSystem::UsCustomary);
             for value in [one, other, 0.0] {
-                prop_assert!((-1e-6..=1.0 + 1e-6).contains(&axis.share(value)));
+                let share = axis.share(axis.in_units(value));
+                prop_assert!((-1e-6..=1.0 + 1e-6).contains(&share));
             }
             let ticks = axis.ticks().len();
             prop_assert!((2..=20).contains(&ticks), "{ticks}");

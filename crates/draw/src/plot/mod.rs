@@ -4,7 +4,15 @@
 //! each series in a line pattern of its own, points marked with words, and stretches of the axis below named.
 
 mod axis;
+mod chart;
+mod levels;
+mod room;
 mod scene;
+mod screen;
+
+pub use axis::Axis;
+pub use chart::{Chart, Curve, Mark, Span};
+pub use levels::{Level, Levels};
 
 use crate::LinePattern;
 use quantity::Quantity;
@@ -57,6 +65,17 @@ pub enum Part {
 }
 
 impl Part {
+    /// Its name for style sheets and programs.
+    pub fn word(self) -> &'static str {
+        match self {
+            Part::Demand => "demand",
+            Part::OtherDemand => "other-demand",
+            Part::Capacity => "capacity",
+            Part::Limit => "limit",
+            Part::Aside => "aside",
+        }
+    }
+
     /// How its line is broken.
     pub(crate) fn pattern(self) -> LinePattern {
         match self {

@@ -1,7 +1,8 @@
 //! A plot as a scene on paper.
 
 use super::axis::Axis;
-use super::{Part, Plot, Series};
+use super::chart::{Chart, Curve};
+use super::{Part, Plot};
 use crate::{
     Anchor, Figure, Fill, Ink, Layer, LayerId, LinePattern, LineWeight, Note, Placement, Point,
     Scene, Symbol, Text, TextHeight,
@@ -35,47 +36,41 @@ struct Layers {
 impl<X: Quantity, Y: Quantity> Plot<X, Y> {
     /// The plot as a scene in the units of a site; lay it out without scale at full size.
     pub fn scene(&self, units: UnitSystem) -> Scene {
-        let mut scene = Scene::new(self.title.as_str(), units).describe(self.description.as_str());
+        self.chart(units).scene()
+    }
+}
+
+impl Chart {
+    /// The chart as a scene on paper; lay it out without scale at full size.
+    pub fn scene(&self) -> Scene {
+        let mut scene =
+            Scene::new(self.title.as_str(), self.units).describe(self.description.as_str());
         scene.remarks.clone_from(&self.remarks);
         let layers = layers(&mut scene);
-        let points = || self.series.iter().flat_map(|series| &series.points);
-        let marked = || self.marked.iter().map(|marked| &marked.at);
-        let stretches = self
-            .stretches
-            .iter()
-            .flat_map(|it| [it.from.base(), it.to.base()]);
-        let across = points()
-            .chain(marked())
-            .map(|(x, _)| x.base())
-            .chain(stretches);
-        let up = points().chain(marked()).map(|(_, y)| y.base());
         let axes = Axes {
-            across: Axis::over(X::KIND, across, units),
-            up: Axis::over(Y::KIND, up, units),
+            across: &self.across,
+            up: &self.up,
         };
-        axes.draw(&mut scene, &layers, (&self.across, &self.up));
-        for series in &self.series {
-            axes.draw_series(&mut scene, series);
+        axes.draw(&mut scene, &layers);
+        for curve in &self.curves {
+            axes.draw_curve(&mut scene, curve);
         }
-        self.draw_stretches(&mut scene, &layers, &axes);
-        for marked in &self.marked {
-            let center = axes.point(marked.at.0.base(), marked.at.1.base());
+        self.draw_spans(&mut scene, &layers, &axes);
+        for mark in &self.marks {
+            let center = axes.point(mark.at);
             let dot = Figure::circle(at(0.0, 0.0), length(DOT), Fill::Solid(Ink::Paper));
             let dot = Placement::new(Symbol::new("marked point", [dot]), center);
-            scene.add_titled(layers.points, marked.words.replace('\n', " "), dot);
+            scene.add_titled(layers.points, mark.words.replace('\n', " "), dot);
             let toward = Angle::from_base(std::f64::consts::FRAC_PI_4);
-            scene.add(
-                layers.words,
-                Note::new(center, marked.words.as_str(), toward),
-            );
+            scene.add(layers.words, Note::new(center, mark.words.as_str(), toward));
         }
         scene
     }
 
     /// The named stretches as a row over the plot, with a fine line down at each end.
-    fn draw_stretches(&self, scene: &mut Scene, layers: &Layers, axes: &Axes) {
-        for stretch in &self.stretches {
-            let (from, to) = (axes.x(stretch.from.base()), axes.x(stretch.to.base()));
+    fn draw_spans(&self, scene: &mut Scene, layers: &Layers, axes: &Axes<'_>) {
+        for span in &self.spans {
+            let (from, to) = (axes.x(span.from), axes.x(span.to));
             for x in [from, to] {
                 let line = Figure::line(at(x, 0.0), at(x, ROOM.1 + ROW));
                 scene.add(layers.axes, line);
@@ -83,7 +78,7 @@ impl<X: Quantity, Y: Quantity> Plot<X, Y> {
             let middle = at(f64::midpoint(from, to), ROOM.1 + ROW * 0.35);
             scene.add(
                 layers.words,
-                Text::new(middle, stretch.name.as_str()).height(small()),
+                Text::new(middle, span.name.as_str()).height(small()),
             );
         }
     }
@@ -115,26 +110,22 @@ fn small() -> TextHeight {
 }
 
 /// Both axes of a plot.
-struct Axes {
-    across: Axis,
-    up: Axis,
+struct Axes<'c> {
+    across: &'c Axis,
+    up: &'c Axis,
 }
 
-impl Axes {
+impl Axes<'_> {
     fn x(&self, value: f64) -> f64 {
         self.across.share(value) * ROOM.0
     }
 
-    fn y(&self, value: f64) -> f64 {
-        self.up.share(value) * ROOM.1
-    }
-
-    fn point(&self, x: f64, y: f64) -> Point {
-        at(self.x(x), self.y(y))
+    fn point(&self, (x, y): (f64, f64)) -> Point {
+        at(self.x(x), self.up.share(y) * ROOM.1)
     }
 
     /// Axes, ticks with their numbers, grid, and what is measured along each.
-    fn draw(&self, scene: &mut Scene, layers: &Layers, (across, up): (&str, &str)) {
+    fn draw(&self, scene: &mut Scene, layers: &Layers) {
         for (share, number) in self.across.ticks() {
             let x = share * ROOM.0;
             scene.add(layers.grid, Figure::line(at(x, 0.0), at(x, ROOM.1)));
@@ -155,37 +146,27 @@ impl Axes {
         }
         let frame = Figure::rectangle(at(0.0, 0.0), at(ROOM.0, ROOM.1), Fill::Open);
         scene.add(layers.axes, frame);
-        let below = Text::new(at(ROOM.0 / 2.0, -13.0), named(across, self.across.unit));
+        let below = Text::new(at(ROOM.0 / 2.0, -13.0), self.across.named());
         scene.add(layers.words, below);
-        let beside = Text::new(at(-18.0, ROOM.1 / 2.0), named(up, self.up.unit));
+        let beside = Text::new(at(-18.0, ROOM.1 / 2.0), self.up.named());
         let upright = Angle::from_base(std::f64::consts::FRAC_PI_2);
         scene.add(layers.words, beside.rotation(upright));
     }
 
-    fn draw_series<X: Quantity, Y: Quantity>(&self, scene: &mut Scene, series: &Series<X, Y>) {
-        let weight = match series.part {
+    fn draw_curve(&self, scene: &mut Scene, curve: &Curve) {
+        let weight = match curve.part {
             Part::Demand | Part::Capacity => LineWeight::Heavy,
             Part::OtherDemand | Part::Limit | Part::Aside => LineWeight::Medium,
         };
-        let layer = Layer::new(series.name.as_str(), weight).pattern(series.part.pattern());
+        let layer = Layer::new(curve.name.as_str(), weight).pattern(curve.part.pattern());
         let layer = scene.layer(layer);
-        let finite = |point: &&(X, Y)| point.0.base().is_finite() && point.1.base().is_finite();
-        let way: Vec<Point> = series
+        let way: Vec<Point> = curve
             .points
             .iter()
-            .filter(finite)
-            .map(|(x, y)| self.point(x.base(), y.base()))
+            .map(|point| self.point(*point))
             .collect();
         if way.len() > 1 {
-            scene.add_titled(layer, series.name.as_str(), Figure::path(way));
+            scene.add_titled(layer, curve.name.as_str(), Figure::path(way));
         }
-    }
-}
-
-/// What is measured along an axis with its unit.
-fn named(what: &str, unit: &str) -> String {
-    match unit {
-        "" => what.to_owned(),
-        _ => format!("{what}, {unit}"),
     }
 }

@@ -11,11 +11,13 @@ mod motion;
 mod names;
 mod plan;
 mod reach;
+mod touched;
 mod zones;
 
 pub use elevation::elevation;
 pub use items::Item;
 pub use plan::plan;
+pub use touched::{TouchedMap, touched};
 pub use zones::Zone;
 
 use draw::Point;

@@ -143,6 +143,22 @@ fn around(outlines: [&Vec<Vec<Point>>; 2]) -> Window {
     window
 }
 
+/// Opposite corners of what a map shows: the leaves, what stands near them, and every square.
+pub(crate) fn corners(map: &Map<'_>) -> Option<(Point, Point)> {
+    let [start, end] = leaves(map.world, map.direction)?;
+    let mut window = around([&start, &end]);
+    for square in &map.squares {
+        let (x, y) = (square.at.x.base(), square.at.y.base());
+        window.left = window.left.min(x - NEAR / 2.0);
+        window.right = window.right.max(x + NEAR / 2.0);
+        window.low = window.low.min(y - NEAR / 2.0);
+        window.high = window.high.max(y + NEAR / 2.0);
+    }
+    let at = |x: f64, y: f64| Point::new(Length::from_base(x), Length::from_base(y));
+    let found = window.left.is_finite() && window.high.is_finite();
+    found.then(|| (at(window.left, window.low), at(window.right, window.high)))
+}
+
 /// Measures the way of a leaf that slides, and how far beams are from the gate line.
 fn measure(scene: &mut Scene, layers: &Layers, map: &Map<'_>, [start, end]: [&Vec<Vec<Point>>; 2]) {
     let zero = Length::from_base(0.0);

@@ -11,7 +11,7 @@ pub(crate) use proof::views;
 
 use crate::sheets::{Planned, north, sheet_name};
 use design::walk::GateWalk;
-use draw::{North, Point, ScaleChoice};
+use draw::{North, Point, ScaleChoice, Scene};
 use map::{Map, Square};
 use sim::walk::Direction;
 use site::{Gate, Site};
@@ -30,6 +30,29 @@ pub(crate) fn planned(site: &Site, gate: &Gate) -> Vec<Planned> {
 }
 
 fn maps(site: &Site, gate: &Gate, walk: &GateWalk<'_>) -> Vec<Planned> {
+    let maps = mapped(site, walk).into_iter();
+    maps.map(|map| Planned {
+        name: sheet_name(site, gate, &format!("walk-{}", map.word)),
+        scene: map.scene,
+        north: north(site),
+        scale: ScaleChoice::LargestThatFits,
+        half: false,
+    })
+    .collect()
+}
+
+/// Where on the plan the leaf touches people in one direction.
+pub(crate) struct Mapped {
+    /// The direction: `closing`.
+    pub(crate) word: &'static str,
+    /// The map.
+    pub(crate) scene: Scene,
+    /// Opposite corners of what it shows.
+    pub(crate) corners: (Point, Point),
+}
+
+/// The maps of a gate, one for each direction in which its leaf goes.
+pub(crate) fn mapped(site: &Site, walk: &GateWalk<'_>) -> Vec<Mapped> {
     let directions = [
         (Direction::Closing, "closing"),
         (Direction::Opening, "opening"),
@@ -53,15 +76,13 @@ fn maps(site: &Site, gate: &Gate, walk: &GateWalk<'_>) -> Vec<Planned> {
                 "{walks} walks of all bodies and habits past the {word} leaf, each body and habit alike often."
             ),
         };
-        if let Some(scene) = map::scene(&map, site.site.unit_system()) {
-            maps.push(Planned {
-                name: sheet_name(site, gate, &format!("walk-{word}")),
-                scene,
-                north: north(site),
-                scale: ScaleChoice::LargestThatFits,
-                half: false,
-            });
-        }
+        let scene = map::scene(&map, site.site.unit_system());
+        let corners = map::corners(&map);
+        maps.extend(scene.zip(corners).map(|(scene, corners)| Mapped {
+            word,
+            scene,
+            corners,
+        }));
     }
     maps
 }

@@ -42,15 +42,54 @@ const FULL: f64 = 0.999;
 impl Bank {
     /// Carries the battery through the year, twice; what is told is the second time.
     pub fn through(&self, sun: &PanelHours, load: &DayLoad) -> Result<Through, OutOfReach> {
+        let mut found = Walked::new(self.usable.base());
+        let mut last_dark = None;
+        self.follow(sun, load, |hour, left, empty| {
+            found.note(hour, left, empty);
+            if empty && last_dark != Some(hour / 24) {
+                last_dark = Some(hour / 24);
+                found.days_without += 1;
+            }
+        })?;
+        Ok(found.told(self.usable.base(), load))
+    }
+
+    /// The least and the most that is left on each day of the year, over what may be drawn; of the second time, as in
+    /// [`Bank::through`].
+    pub fn days(
+        &self,
+        sun: &PanelHours,
+        load: &DayLoad,
+    ) -> Result<Vec<(Ratio, Ratio)>, OutOfReach> {
+        let usable = self.usable.base();
+        let mut days: Vec<(Ratio, Ratio)> = Vec::new();
+        self.follow(sun, load, |hour, left, _| {
+            let left = Ratio::from_base(left / usable);
+            match days.get_mut(hour / 24) {
+                Some((least, _)) if left < *least => *least = left,
+                Some((_, most)) if left > *most => *most = left,
+                Some(_) => {}
+                None => days.push((left, left)),
+            }
+        })?;
+        Ok(days)
+    }
+
+    /// Carries the battery through the year, twice; tells of each hour of the second time what is left, and whether it is
+    /// empty.
+    fn follow(
+        &self,
+        sun: &PanelHours,
+        load: &DayLoad,
+        mut note: impl FnMut(usize, f64, bool),
+    ) -> Result<(), OutOfReach> {
         self.check()?;
         let usable = self.usable.base();
         let limit = self.greatest_charge.base();
         let efficiency = self.efficiency.base();
         let mut left = usable;
-        let mut found = Walked::new(usable);
         for pass in 0..2 {
             for (day, hours) in sun.0.chunks_exact(24).enumerate() {
-                let mut dark = false;
                 for (hour, (given, taken)) in hours.iter().zip(load).enumerate() {
                     let flow = given.min(limit) - taken.base();
                     let stored = if flow > 0.0 { flow * efficiency } else { flow };
@@ -58,14 +97,12 @@ impl Bank {
                     let empty = left <= 0.0;
                     left = left.max(0.0);
                     if pass == 1 {
-                        dark |= empty;
-                        found.note(day * 24 + hour, left, empty);
+                        note(day * 24 + hour, left, empty);
                     }
                 }
-                found.days_without += u32::from(pass == 1 && dark);
             }
         }
-        Ok(found.told(usable, load))
+        Ok(())
     }
 
     fn check(&self) -> Result<(), OutOfReach> {
@@ -191,6 +228,22 @@ mod tests {
         assert!(found.least.base().abs() < 1e-12);
         // 192 Wh last 4.8 h of the night: from the fifth hour on it is empty, eight hours of the night.
         assert_eq!(found.hours_without, 365 * 8);
+    }
+
+    #[test]
+    fn the_days_of_a_year_agree_with_what_is_told_of_it() {
+        for watts in [60.0, 90.0, 200.0] {
+            let (sun, load) = (days(watts), steady(40.0));
+            let told = bank(1000.0).through(&sun, &load).unwrap();
+            let days = bank(1000.0).days(&sun, &load).unwrap();
+            assert_eq!(days.len(), 365);
+            let least = days.iter().map(|(least, _)| least.base());
+            let least = least.fold(f64::INFINITY, f64::min);
+            assert!((least - told.least.base()).abs() < 1e-12, "{watts}");
+            let empty = days.iter().filter(|(least, _)| least.base() <= 0.0);
+            assert_eq!(empty.count(), usize::try_from(told.days_without).unwrap());
+            assert!(days.iter().all(|(least, most)| least <= most));
+        }
     }
 
     #[test]

@@ -8,9 +8,11 @@ mod form;
 mod jobs;
 mod openapi;
 mod papers;
+mod pictures;
 mod plan;
 mod removal;
 mod tasks;
+mod walks;
 mod ways;
 
 use super::refusal::Refusal;
@@ -62,6 +64,11 @@ pub(super) fn routes() -> Router<Arc<Workbench>> {
             get(papers::list).post(papers::begin),
         )
         .route("/api/jobs/{job}/papers/{file}", get(papers::file))
+        .route("/api/jobs/{job}/pictures", get(pictures::list))
+        .route("/api/jobs/{job}/pictures/{name}", get(pictures::one))
+        .route("/api/jobs/{job}/walks", get(walks::list).post(walks::begin))
+        .route("/api/jobs/{job}/walks/{gate}", get(walks::of_gate))
+        .route("/api/jobs/{job}/walks/{gate}/{number}", get(walks::one))
         .route("/api/tasks/{id}", get(tasks::one).delete(tasks::stop))
         .route("/api/jobs/{job}/events", get(jobs::events))
         .route("/api/events", get(jobs::all_events))

@@ -151,6 +151,48 @@ const ROUTES: &[Route] = &[
     ("get", "/api/jobs/{job}/papers/{file}", "One paper.", "", ""),
     (
         "get",
+        "/api/jobs/{job}/pictures",
+        "The pictures of a site, group by group, and what cannot be drawn, with the lines to write.",
+        "",
+        "Pictures",
+    ),
+    (
+        "get",
+        "/api/jobs/{job}/pictures/{name}",
+        "One picture: its axes with their units, its curves or rows, its marks, and the drawing.",
+        "",
+        "Picture",
+    ),
+    (
+        "get",
+        "/api/jobs/{job}/walks",
+        "The walk test of each gate: what was kept, when, and whether something that it rests on has changed since.",
+        "",
+        "Walks",
+    ),
+    (
+        "post",
+        "/api/jobs/{job}/walks",
+        "Begins to walk people past the gates.",
+        "Walking",
+        "Begun",
+    ),
+    (
+        "get",
+        "/api/jobs/{job}/walks/{gate}",
+        "The walk test of one gate, with where on the plan somebody is touched.",
+        "",
+        "Any",
+    ),
+    (
+        "get",
+        "/api/jobs/{job}/walks/{gate}/{number}",
+        "One walk by its number: where leaf and body are each hundredth of a second, and what the devices and the controller do.",
+        "",
+        "Walk",
+    ),
+    (
+        "get",
         "/api/jobs/{job}/events",
         "What happens to a job, as server-sent events: changed, answered, progress.",
         "",
@@ -302,6 +344,25 @@ fn schemas() -> Value {
             &["revision", "groups", "findings"],
         ),
         "Papers": object(&[("date", text.clone())], &[]),
+        "Pictures": object(&[("revision", text.clone()), ("groups", list(&any))], &["revision", "groups"]),
+        "Picture": object(
+            &[
+                ("name", text.clone()), ("title", text.clone()), ("description", text.clone()),
+                ("kind", json!({ "enum": ["curves", "levels"] })), ("axes", any.clone()), ("series", list(&any)),
+                ("rows", list(&any)), ("cases", list(&text)), ("marks", list(&any)), ("stretches", list(&any)),
+                ("remarks", list(&text)), ("svg", text.clone()),
+            ],
+            &["name", "title", "kind", "axes", "remarks"],
+        ),
+        "Walks": object(
+            &[("revision", text.clone()), ("task", json!({ "type": ["integer", "null"] })), ("gates", list(&any))],
+            &["revision", "gates"],
+        ),
+        "Walking": object(
+            &[("walks", count.clone()), ("gate", text.clone()), ("keep", json!({ "type": "boolean" }))],
+            &[],
+        ),
+        "Walk": object(&[("trace", any.clone()), ("stage", any.clone())], &["trace", "stage"]),
         "Begun": object(&[("task", count.clone())], &["task"]),
         "Progress": object(
             &[

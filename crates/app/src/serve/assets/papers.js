@@ -52,6 +52,9 @@ part("make").addEventListener("click", async () => {
 part("stop").addEventListener("click", () => void ask(`/api/tasks/${task}`, undefined, "DELETE").catch((refused) => tell(part("trouble"), refused)));
 
 const events = new EventSource(`/api/jobs/${job}/events`);
-events.addEventListener("progress", (event) => progress(JSON.parse(event.data).progress));
+events.addEventListener("progress", (event) => {
+  const told = JSON.parse(event.data).progress;
+  if (told.what === "papers") progress(told);
+});
 events.addEventListener("changed", () => void list());
 void list().catch((refused) => tell(part("trouble"), refused));

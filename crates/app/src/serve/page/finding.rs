@@ -11,6 +11,7 @@ pub(super) fn in_full(job: &str, finding: &Finding) -> Markup {
     html! {
         div class="in-full" id="in-full" {
             p class="ask" { (finding.ask) }
+            (seen(job, finding))
             (figures(finding))
             (tolerances(finding))
             (missing(job, finding))
@@ -21,6 +22,18 @@ pub(super) fn in_full(job: &str, finding: &Finding) -> Markup {
             @if !finding.confirm.is_empty() { section { h4 { "On site" } p { (finding.confirm) } } }
             @if !finding.leaves_open.is_empty() { section { h4 { "Left open by this answer" } p { (finding.leaves_open) } } }
             p class="soft" { "Written at " span class="typed" { (finding.subject.file) ":" (finding.subject.line) } "." }
+        }
+    }
+}
+
+/// Where it can be looked at.
+fn seen(job: &str, finding: &Finding) -> Markup {
+    html! {
+        @if let Some(group) = papers::pictures::of_finding(finding) {
+            p { a class="button" href={ "/jobs/" (job) "/pictures#" (group) } { "See it drawn" } }
+        }
+        @if finding.question.starts_with("walk-") {
+            p { a class="button" href={ "/jobs/" (job) "/walk" } { "Watch it" } }
         }
     }
 }

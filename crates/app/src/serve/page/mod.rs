@@ -11,8 +11,10 @@ mod jobs;
 mod marks;
 mod papers;
 mod parts;
+mod pictures;
 mod plan;
 mod problems;
+mod replay;
 mod shell;
 mod trouble;
 mod workbench;
@@ -23,6 +25,7 @@ pub(super) use calculations::capital;
 use super::answering::Answered;
 use super::refusal::Refusal;
 use super::store::Seen;
+use super::walked;
 use super::workbench::Workbench;
 use axum::extract::{Path, Query, State};
 use axum::http::StatusCode;
@@ -57,6 +60,8 @@ pub(super) fn routes() -> Router<Arc<Workbench>> {
         .route("/jobs/{job}/form", get(form_alone))
         .route("/jobs/{job}/parts", get(parts))
         .route("/jobs/{job}/papers", get(all_papers))
+        .route("/jobs/{job}/pictures", get(all_pictures))
+        .route("/jobs/{job}/walk", get(walk_test))
         .route("/calculations", get(all_calculations))
         .route("/calculations/{name}", get(one_calculation))
 }
@@ -270,6 +275,39 @@ async fn all_papers(State(house): House, Path(name): Path<String>) -> Page {
         &name,
         &workbench::title(&name, seen.site.as_deref()),
     ))
+}
+
+async fn all_pictures(State(house): House, Path(name): Path<String>) -> Page {
+    let (seen, _) = job(&house, &name).await?;
+    let drawn = house
+        .blocking(move |bench| {
+            let groups = bench.pictured(&seen)?;
+            let title = workbench::title(&name, seen.site.as_ref());
+            Ok::<_, Refusal>(pictures::page(&name, &title, &seen.revision, &groups))
+        })
+        .await??;
+    Ok(drawn)
+}
+
+async fn walk_test(
+    State(house): House,
+    Path(name): Path<String>,
+    Query(which): Query<replay::Which>,
+) -> Page {
+    let (seen, _) = job(&house, &name).await?;
+    let drawn = house
+        .blocking(move |bench| {
+            let tests = walked::tests(bench, &name, &seen)?;
+            let title = workbench::title(&name, seen.site.as_ref());
+            Ok::<_, Refusal>(replay::page(
+                (&name, &title),
+                &seen.revision,
+                &tests,
+                &which,
+            ))
+        })
+        .await??;
+    Ok(drawn)
 }
 
 async fn all_calculations() -> Markup {

@@ -28,6 +28,10 @@ pub(crate) enum Place<'a> {
     Job(&'a str, &'a str),
     /// The papers of a job.
     Papers(&'a str, &'a str),
+    /// The pictures of a job.
+    Pictures(&'a str, &'a str),
+    /// The walk test of a job.
+    Walk(&'a str, &'a str),
     /// The calculations.
     Calculations,
 }
@@ -66,10 +70,9 @@ impl Shell<'_> {
             a class="house" href="/" { "Gatewright" }
             @match self.place {
                 Place::Job(_, title) => span class="crumb here" { (title) },
-                Place::Papers(name, title) => {
-                    a href={ "/jobs/" (name) } { (title) }
-                    span class="crumb here" { "Papers" }
-                },
+                Place::Papers(name, title) => (under(name, title, "Papers")),
+                Place::Pictures(name, title) => (under(name, title, "Pictures")),
+                Place::Walk(name, title) => (under(name, title, "Walk test")),
                 Place::Jobs | Place::Calculations => {},
             }
             nav class="end" aria-label="House" {
@@ -85,6 +88,14 @@ impl Shell<'_> {
                 }
             }
         }
+    }
+}
+
+/// A page of a job, after the way back to the job.
+fn under(name: &str, title: &str, here: &str) -> Markup {
+    html! {
+        a href={ "/jobs/" (name) } { (title) }
+        span class="crumb here" { (here) }
     }
 }
 

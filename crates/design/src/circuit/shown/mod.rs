@@ -4,6 +4,7 @@
 //! Everything is worked with every value at the bad end of its tolerance. What cannot be worked is unknown, with the facts
 //! that are missing.
 
+mod along;
 mod fuse;
 mod load;
 mod loss;
@@ -11,6 +12,7 @@ mod part;
 mod source;
 mod twig;
 
+pub use along::VoltageAlong;
 pub use fuse::{ShownFuse, Unfused};
 pub use load::{LoadKind, LoadStanding, Moment, ShownLoad};
 pub use loss::{Lost, order_of_loss};
@@ -92,6 +94,12 @@ pub fn shown(site: &Site) -> PowerShown {
         loads,
         fuses,
     }
+}
+
+/// For each source, the voltage on the way to the load on it that has the least to spare.
+pub fn voltages_along(site: &Site) -> Vec<VoltageAlong> {
+    let circuits = Circuits::of(site);
+    along::all(&circuits, &load::all(&circuits))
 }
 
 /// Operators and devices with a current and without a supply.

@@ -1,0 +1,174 @@
+//! The walk test for programs: what was kept, walking as a task, one walk to be played.
+
+use super::Answer;
+use crate::serve::body::Sent;
+use crate::serve::drawn::readable;
+use crate::serve::refusal::Refusal;
+use crate::serve::walked::{self, FirstLook, MOST, Test, WALKS};
+use crate::serve::workbench::Workbench;
+use axum::Json;
+use axum::extract::{Path, State};
+use axum::http::StatusCode;
+use axum::response::{IntoResponse as _, Response};
+use design::walk::GateWalk;
+use serde::Deserialize;
+use serde_json::{Value, json};
+use site::{Gate, Site};
+use std::sync::Arc;
+
+/// What can be asked of a walk.
+#[derive(Debug, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub(super) struct Wanted {
+    /// Walks past each gate.
+    walks: Option<u64>,
+    /// Only this gate.
+    gate: Option<String>,
+    /// Whether it is kept beside the site file, for the papers.
+    #[serde(default)]
+    keep: bool,
+}
+
+/// Every gate.
+pub(super) async fn list(
+    State(workbench): State<Arc<Workbench>>,
+    Path(name): Path<String>,
+) -> Answer {
+    workbench
+        .blocking(move |bench| {
+            let seen = bench.job(&name).and_then(|job| bench.look(&job))?;
+            let all = walked::tests(bench, &name, &seen)?;
+            let gates = all.tests.iter();
+            let gates = gates.map(|test| told(test, &all.looks[test.at]));
+            Ok(Json(json!({
+                "revision": seen.revision,
+                "task": all.task,
+                "gates": gates.collect::<Vec<_>>(),
+            })))
+        })
+        .await?
+}
+
+fn told(test: &Test, look: &FirstLook) -> Value {
+    json!({
+        "gate": look.gate,
+        "refused": look.refused.as_ref().map(|finding| &finding.sentence),
+        "first_look": look.worst,
+        "kept": test.kept.as_ref().map(|kept| json!({
+            "at": kept.when(),
+            "beside_the_site": kept.beside,
+            "is_of_now": kept.is_of_now,
+            "finding": kept.finding,
+            "record": kept.record,
+        })),
+        "assumptions": look.assumptions,
+    })
+}
+
+/// One gate, with its maps.
+pub(super) async fn of_gate(
+    State(workbench): State<Arc<Workbench>>,
+    Path((name, gate)): Path<(String, String)>,
+) -> Answer {
+    workbench
+        .blocking(move |bench| {
+            let seen = bench.job(&name).and_then(|job| bench.look(&job))?;
+            let all = walked::tests(bench, &name, &seen)?;
+            let test = all.tests.iter().find(|test| all.looks[test.at].gate == gate);
+            let test = test.ok_or_else(|| no_gate(readable(&seen).ok(), &gate))?;
+            let look = &all.looks[test.at];
+            let mut told = told(test, look);
+            let maps = look.maps.iter();
+            let maps = maps.map(|map| {
+                json!({ "direction": map.direction, "title": map.title, "svg": map.svg, "words": map.words })
+            });
+            told["revision"] = json!(seen.revision);
+            told["maps"] = json!(maps.collect::<Vec<_>>());
+            Ok(Json(told))
+        })
+        .await?
+}
+
+fn no_gate(site: Option<&Site>, gate: &str) -> Refusal {
+    let gates = site.into_iter().flat_map(|site| &site.gate);
+    let names: Vec<&str> = gates.map(|gate| gate.id.as_str()).collect();
+    Refusal::absent(
+        "There is no such gate on this site.",
+        "Take a gate of the site.",
+    )
+    .at(gate)
+    .expected(names.join(", "))
+}
+
+/// One walk by its number, to be played.
+pub(super) async fn one(
+    State(workbench): State<Arc<Workbench>>,
+    Path((name, gate, number)): Path<(String, String, String)>,
+) -> Answer {
+    workbench
+        .blocking(move |bench| {
+            let seen = bench.job(&name).and_then(|job| bench.look(&job))?;
+            let site = readable(&seen)?;
+            let number: u64 = number.parse().map_err(|_| {
+                Refusal::unusable("A walk has a whole number.", "Take one of the worst cases.")
+                    .at(number)
+            })?;
+            let walk = walk(site, &gate)?;
+            let played = walk.trace(number).zip(walk.staged(number));
+            let (trace, stage) = played.ok_or_else(|| {
+                Refusal::unusable(
+                    "This walk cannot be worked.",
+                    "Take one of the worst cases.",
+                )
+            })?;
+            Ok(Json(
+                json!({ "revision": seen.revision, "trace": trace, "stage": stage }),
+            ))
+        })
+        .await?
+}
+
+fn walk<'s>(site: &'s Site, name: &str) -> Result<GateWalk<'s>, Refusal> {
+    let found: Option<&Gate> = site.gate.iter().find(|gate| gate.id == *name);
+    let gate = found.ok_or_else(|| no_gate(Some(site), name))?;
+    GateWalk::of(site, gate).map_err(|finding| {
+        Refusal::unusable(
+            finding.sentence.clone(),
+            "Write what is missing; the answers name it.",
+        )
+    })
+}
+
+/// Begins to walk; where somebody does already, tells by which task.
+pub(super) async fn begin(
+    State(workbench): State<Arc<Workbench>>,
+    Path(name): Path<String>,
+    Sent(wanted): Sent<Wanted>,
+) -> Result<Response, Refusal> {
+    let walks = wanted.walks.unwrap_or(WALKS);
+    if !(1..=MOST).contains(&walks) {
+        return Err(Refusal::unusable(
+            "So many walks are not worked here.",
+            "Write how many walks past each gate.",
+        )
+        .at("walks")
+        .expected(format!("1 to {MOST}")));
+    }
+    let looked_at = name.clone();
+    let seen = workbench
+        .blocking(move |bench| {
+            let job = bench.job(&looked_at)?;
+            bench.look(&job)
+        })
+        .await??;
+    if let Some(gate) = &wanted.gate {
+        walk(readable(&seen)?, gate)?;
+    }
+    let asked = walked::Wanted {
+        walks,
+        gate: wanted.gate,
+        keep: wanted.keep,
+    };
+    let task = walked::begin(&workbench, &name, seen, asked)?;
+    Ok((StatusCode::ACCEPTED, Json(json!({ "task": task }))).into_response())
+}

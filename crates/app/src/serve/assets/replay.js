@@ -1,0 +1,200 @@
+// One walk played: the leaf, the body, what each device sees, and what the controller does, from the trace that the
+// program writes. Nobody who asked for less motion gets any: they step.
+
+import { ask, made } from "./house.js";
+
+/**
+ * @typedef {{time: number, edge?: number, from_above?: [number, number][][], from_the_road?: [number, number][], body: [number, number]}} Frame
+ * @typedef {{name: string, kind: string, corners: [number, number][], heights: [number, number], blind: boolean, keeps_shut: boolean, entered: number | null, reports: number | null}} Device
+ */
+
+const SVG = "http://www.w3.org/2000/svg";
+const FAR = 50;
+const STEP = 10;
+
+/** @param {string} name @param {string} look @param {Record<string, string | number>} [attributes] @returns {SVGElement} */
+function figure(name, look, attributes = {}) {
+  const element = document.createElementNS(SVG, name);
+  element.setAttribute("class", look);
+  for (const [key, value] of Object.entries(attributes)) element.setAttribute(key, String(value));
+  return element;
+}
+
+/** Corners with y upward as the screen has them. @param {[number, number][]} corners */
+const corners = (corners) => corners.map(([x, y]) => `${x.toFixed(4)},${(-y).toFixed(4)}`).join(" ");
+
+/** @param {Device} device @param {number} time */
+function sight(device, time) {
+  if (device.keeps_shut) return ["reports", "sees them, and keeps the leaf from starting"];
+  if (device.reports !== null && time >= device.reports) return ["reports", "reports"];
+  if (device.entered !== null && time >= device.entered) return ["within", "they are in it; its output has not changed yet"];
+  return ["", device.blind ? "is not at their height" : "does not see them"];
+}
+
+/** @param {HTMLElement} section @param {string} job */
+export async function replay(section, job) {
+  const { trace, stage } = await ask(`/api/jobs/${job}/walks/${encodeURIComponent(section.dataset.gate ?? "")}/${section.dataset.walk}`);
+  const part = (/** @type {string} */ id) => /** @type {any} */ (section.querySelector(`#${id}`));
+  const board = /** @type {SVGSVGElement} */ (part("board"));
+  const frames = /** @type {Frame[]} */ (trace.frames);
+  if (!frames.length) return;
+  const road = Boolean(frames[0].from_the_road);
+  const touch = stage.touch;
+  const first = frames[0].time;
+
+  part("replay-words").textContent = `${trace.body[0].toUpperCase()}${trace.body.slice(1)}, leaf ${trace.leaf_moves}: ${trace.told.ends}`;
+  part("seen-from").textContent = road ? "Seen from the road; dotted: beams and fields at their height." : "Seen from above, the road below; dotted: beams and fields.";
+  part("happens").replaceChildren(...trace.events.map((/** @type {{seconds: number, what: string}} */ one) => made("li", {}, made("span", { class: "strong" }, `${one.seconds.toFixed(2)} s`), made("span", {}, one.what))));
+
+  // What is seen: around the touch, or around where the body ends, with the gate line where it is near.
+  const last = frames[frames.length - 1].body;
+  const [x, y] = touch ? touch.at : last;
+  const line = Math.abs(y) < 2.5 ? 0 : y;
+  const [low, high] = road ? [-0.15, 2.3] : [Math.min(y, line) - 1.3, Math.max(y, line) + 1.3];
+  const view = [x - 1.9, -high, 3.8, high - low];
+  board.setAttribute("viewBox", view.join(" "));
+  board.setAttribute("aria-label", `${trace.body}, leaf ${trace.leaf_moves}, ${road ? "seen from the road" : "seen from above"}`);
+  board.replaceChildren();
+  board.append(figure("line", "line", { x1: x - FAR, x2: x + FAR, y1: 0, y2: 0 }));
+  if (!road) for (const [[x1, y1], [x2, y2]] of stage.fixed) board.append(figure("line", "stands-there", { x1, x2, y1: -y1, y2: -y2 }));
+  const devices = /** @type {Device[]} */ (stage.devices);
+  const drawn = devices.map((device) => {
+    const xs = device.corners.map((corner) => corner[0]);
+    const [left, right] = [Math.min(...xs), Math.max(...xs)];
+    const [bottom, top] = device.heights;
+    const shape = road
+      ? device.kind === "beam"
+        ? figure("line", "device", { x1: left, x2: right, y1: -(bottom + top) / 2, y2: -(bottom + top) / 2 })
+        : figure("rect", "device", { x: left, y: -top, width: right - left, height: top - bottom })
+      : figure("polygon", "device", { points: corners(device.corners) });
+    board.append(shape);
+    return shape;
+  });
+  // Names beside the devices, by turns on the left and on the right, in letters of the size of the page.
+  const unit = Math.max(view[2] / (board.clientWidth || 400), view[3] / (board.clientHeight || 300));
+  const wide = Math.max(view[2], (board.clientWidth || 0) * unit);
+  devices.forEach((device, index) => {
+    const spots = device.corners.map(([cx, cy]) => [cx, road ? (device.heights[0] + device.heights[1]) / 2 : cy]);
+    const ends = index % 2 ? "end" : "start";
+    const edge = ends === "end" ? x + wide / 2 - 6 * unit : x - wide / 2 + 6 * unit;
+    const xs = spots.map((spot) => spot[0]);
+    const at = Math.min(Math.max(edge, Math.min(...xs)), Math.max(...xs));
+    const level = spots.reduce((sum, spot) => sum + spot[1], 0) / spots.length;
+    const name = figure("text", "name", { x: at, y: -level - 5 * unit, "font-size": 13 * unit, "text-anchor": ends });
+    name.textContent = device.name;
+    board.append(name);
+  });
+  const leaves = (frames[0].from_above?.length || 1) > 1 ? frames[0].from_above ?? [] : [null];
+  const leaf = leaves.map(() => figure("polygon", "moving-leaf"));
+  board.append(...leaf);
+  const body = trace.cylinders.map(() => figure(road ? "rect" : "circle", "part"));
+  board.append(...body);
+  const cross = figure("path", "cross");
+  if (touch) {
+    const spot = road ? (touch.heights[0] + touch.heights[1]) / 2 : touch.at[1];
+    const [cx, cy, arm] = [touch.at[0], -spot, 0.09];
+    cross.setAttribute("d", `M${cx - arm} ${cy - arm}L${cx + arm} ${cy + arm}M${cx - arm} ${cy + arm}L${cx + arm} ${cy - arm}`);
+    board.append(cross);
+  }
+  const list = devices.map((device) => {
+    const says = made("span", {});
+    part("devices").append(made("li", {}, made("span", { class: "strong" }, device.name), says));
+    return says;
+  });
+  if (!devices.length) part("devices").replaceChildren(made("li", {}, "No beam or field acts in this direction."));
+
+  /** @param {Frame} frame @param {number} index @returns {[number, number][]} */
+  function outline(frame, index) {
+    if (frame.from_the_road) return frame.from_the_road;
+    if (frame.from_above?.length) return frame.from_above[index];
+    const edge = frame.edge ?? 0;
+    const half = trace.leaf_half_thickness;
+    const behind = edge + (trace.leaf_moves === "closing" ? FAR : -FAR);
+    return [[edge, -half], [behind, -half], [behind, half], [edge, half]];
+  }
+
+  let said = "";
+  /** @param {number} at */
+  function show(at) {
+    const frame = frames[at];
+    const time = frame.time;
+    leaf.forEach((one, index) => one.setAttribute("points", corners(outline(frame, index))));
+    const [fx, fy] = trace.faces;
+    trace.cylinders.forEach((/** @type {number[]} */ [ahead, aside, radius, bottom, top], /** @type {number} */ index) => {
+      const cx = frame.body[0] + ahead * fx + aside * fy;
+      const cy = frame.body[1] + ahead * fy - aside * fx;
+      const place = road ? { x: cx - radius, y: -top, width: 2 * radius, height: top - bottom } : { cx, cy: -cy, r: radius };
+      for (const [key, value] of Object.entries(place)) body[index].setAttribute(key, value.toFixed(4));
+    });
+    const touched = touch && time >= touch.time - 0.005;
+    cross.setAttribute("visibility", touched ? "visible" : "hidden");
+    devices.forEach((device, index) => {
+      const [look, words] = sight(device, time);
+      drawn[index].setAttribute("class", `device ${look}`);
+      list[index].textContent = words;
+    });
+    const state = stage.states.findLast((/** @type {{from_ms: number}} */ one) => one.from_ms <= time * 1000 + 0.5) ?? stage.states[0];
+    const rows = [["Leaf", state?.leaf ?? "–"], ["Controller", state?.controller ?? "–"], ["Body", touched ? `touched: ${touch.force}` : "not touched"]];
+    part("doing").replaceChildren(...rows.flatMap(([name, words]) => [made("dt", {}, name), made("dd", {}, words)]));
+    part("clock").textContent = `${time.toFixed(2)} s`;
+    part("time").setAttribute("aria-valuetext", `${time.toFixed(2)} seconds`);
+    const now = rows.map(([name, words]) => `${name} ${words}`).join("; ");
+    if (now !== said && !playing) part("now").textContent = now;
+    said = now;
+  }
+
+  const slider = /** @type {HTMLInputElement} */ (part("time"));
+  slider.max = String(frames.length - 1);
+  let playing = 0;
+  /** @param {number} at */
+  function turnTo(at) {
+    const to = Math.min(frames.length - 1, Math.max(0, at));
+    slider.value = String(to);
+    show(to);
+  }
+  function pause() {
+    cancelAnimationFrame(playing);
+    playing = 0;
+    part("play").textContent = "Play";
+  }
+  function play() {
+    if (Number(slider.value) >= frames.length - 1) turnTo(0);
+    const from = frames[Number(slider.value)].time;
+    const begun = performance.now();
+    const pace = (frames[frames.length - 1].time - first) / Math.max(1, frames.length - 1);
+    const next = (/** @type {number} */ now) => {
+      if (!section.isConnected) return;
+      const time = from + (now - begun) / 1000;
+      turnTo(Math.floor((time - first) / pace + 1e-6));
+      if (Number(slider.value) >= frames.length - 1) pause();
+      else playing = requestAnimationFrame(next);
+    };
+    part("play").textContent = "Pause";
+    playing = requestAnimationFrame(next);
+  }
+  const calm = matchMedia("(prefers-reduced-motion: reduce)");
+  const may = () => {
+    part("play").hidden = calm.matches;
+    if (calm.matches) pause();
+  };
+  calm.addEventListener("change", may);
+  may();
+  part("play").addEventListener("click", () => (playing ? pause() : play()));
+  for (const [id, by] of [["back", -STEP], ["on", STEP]]) {
+    part(/** @type {string} */ (id)).addEventListener("click", () => {
+      pause();
+      turnTo(Number(slider.value) + Number(by));
+    });
+  }
+  part("touch").hidden = !touch;
+  part("touch").addEventListener("click", () => {
+    pause();
+    turnTo(frames.findIndex((frame) => frame.time >= touch.time - 0.005));
+  });
+  slider.addEventListener("input", () => {
+    pause();
+    show(Number(slider.value));
+  });
+  turnTo(touch ? Math.max(0, frames.findIndex((frame) => frame.time >= touch.time - 1.5)) : 0);
+  section.classList.add("ready");
+}
