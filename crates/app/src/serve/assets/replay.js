@@ -23,6 +23,16 @@ function figure(name, look, attributes = {}) {
 /** Corners with y upward as the screen has them. @param {[number, number][]} corners */
 const corners = (corners) => corners.map(([x, y]) => `${x.toFixed(4)},${(-y).toFixed(4)}`).join(" ");
 
+/** Height of the middle of an outline over a place. @param {[number, number][]} outline @param {number} x */
+function middle(outline, x) {
+  const met = outline.flatMap(([fromX, from], index) => {
+    const [toX, to] = outline[(index + 1) % outline.length];
+    const share = (x - fromX) / (toX - fromX);
+    return share >= 0 && share <= 1 ? [from + share * (to - from)] : [];
+  });
+  return met.length ? (Math.min(...met) + Math.max(...met)) / 2 : null;
+}
+
 /** @param {Device} device @param {number} time */
 function sight(device, time) {
   if (device.keeps_shut) return ["reports", "sees them, and keeps the leaf from starting"];
@@ -89,9 +99,10 @@ export async function replay(section, job) {
   board.append(...leaf);
   const body = trace.cylinders.map(() => figure(road ? "rect" : "circle", "part"));
   board.append(...body);
-  const cross = figure("path", "cross");
+  const cross = figure("path", touch?.bad ? "cross bad" : "cross");
   if (touch) {
-    const spot = road ? (touch.heights[0] + touch.heights[1]) / 2 : touch.at[1];
+    const frame = frames.find((one) => one.time >= touch.time - 0.005) ?? frames[0];
+    const spot = road ? Math.min(Math.max(middle(frame.from_the_road ?? [], touch.at[0]) ?? touch.heights[1], touch.heights[0]), touch.heights[1]) : touch.at[1];
     const [cx, cy, arm] = [touch.at[0], -spot, 0.09];
     cross.setAttribute("d", `M${cx - arm} ${cy - arm}L${cx + arm} ${cy + arm}M${cx - arm} ${cy + arm}L${cx + arm} ${cy - arm}`);
     board.append(cross);

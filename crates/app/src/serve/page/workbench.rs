@@ -79,7 +79,6 @@ impl Bench<'_> {
                 a href="#answers" data-panel-to="answers" { "Answers" }
                 a href={ "/jobs/" (self.job) "/edit" } data-panel-to="edit" { "Edit" }
                 a href={ "/jobs/" (self.job) "/pictures" } { "Pictures" }
-                a href={ "/jobs/" (self.job) "/walk" } { "Walk" }
                 a href={ "/jobs/" (self.job) "/papers" } { "Papers" }
             }
             div class="word" id="word" role="status" {}
