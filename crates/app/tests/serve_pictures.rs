@@ -74,7 +74,7 @@ fn every_picture_has_axes_with_units_and_stands_on_them() {
 }
 
 #[test]
-fn the_lowest_voltage_of_a_picture_is_that_of_the_answer() {
+fn the_lowest_voltage_of_a_picture_is_that_of_the_answer_at_the_bad_end_of_tolerances() {
     let folder = jobs(&["clinic"]);
     let bench = Served::start(folder.path());
     let all = pictures(&bench, "clinic");
@@ -88,25 +88,24 @@ fn the_lowest_voltage_of_a_picture_is_that_of_the_answer() {
             if told.status != 200 {
                 continue;
             }
-            let finding = told.json();
-            let finding = finding.get("finding").unwrap_or(&finding).clone();
-            let Some(lowest) = finding["worst"]["demand"]["si"].as_f64() else {
+            let told = told.json();
+            let sentence = told["sentence"].as_str().unwrap();
+            let Some((before, _)) = sentence.split_once(" V at its lowest") else {
                 continue;
             };
+            let as_written: f64 = before.rsplit(' ').next().unwrap().parse().unwrap();
             let drawn = row["values"].as_array().unwrap().iter();
             let drawn = drawn
                 .filter_map(Value::as_f64)
                 .fold(f64::INFINITY, f64::min);
-            // What the answer compares may be either side; one of them is the voltage that is drawn.
-            let other = finding["worst"]["capacity"]["si"]
-                .as_f64()
-                .unwrap_or(lowest);
-            let off = (drawn - lowest).abs().min((drawn - other).abs());
-            assert!(off < 0.05 * drawn, "{device}: {drawn} {lowest} {other}");
+            assert!(
+                drawn < as_written + 0.051 && drawn > 0.9 * as_written,
+                "{device}: {drawn}, {sentence}"
+            );
             compared += 1;
         }
     }
-    assert!(compared == 0 || compared > 2, "{compared}");
+    assert!(compared > 5, "{compared}");
 }
 
 #[test]
@@ -180,30 +179,46 @@ fn a_walk_is_a_task_and_what_it_found_is_kept_until_something_changes() {
 }
 
 #[test]
-fn a_walk_that_was_kept_beside_the_site_is_shown_with_whether_it_still_holds() {
+fn a_walk_kept_beside_the_site_is_shown_with_its_day_and_that_something_changed_since() {
     let folder = jobs(&["clinic"]);
     let site = folder.path().join("clinic");
-    common::run(&["walk", site.to_str().unwrap(), "--walks", "1000", "--keep"]);
+    let family = |words: &str, standing: &str| json!({ "family": words, "standing": standing, "open": 0.0, "boxes": 1, "refuted_by": null });
+    let record = json!([{
+        "gate": "arm",
+        "rests_on": "an earlier arm",
+        "sweep": {
+            "walks": 1000,
+            "shares": [{ "ends": "not touched", "share": 0.75, "error": 0.01 }],
+            "worst": [],
+            "any_bad": false,
+        },
+        "families": [
+            family("child of about 3, goes in, leaf closing", "proved"),
+            family("child of about 3, goes out, leaf closing", "undecided"),
+        ],
+        "margins": [],
+    }]);
+    std::fs::write(site.join("walk.json"), record.to_string()).unwrap();
     let bench = Served::start(folder.path());
     let kept = bench.get("/api/jobs/clinic/walks").good()["gates"][0]["kept"].clone();
     assert_eq!(kept["beside_the_site"], true);
-    assert_eq!(kept["is_of_now"], true);
-    assert_eq!(kept["record"]["sweep"]["walks"], 1000);
-    let text = bench.text("clinic");
-    let line = text
-        .lines()
-        .find(|line| line.starts_with("cruise_turning_speed"))
-        .unwrap();
-    std::fs::write(
-        site.join("site.toml"),
-        text.replace(line, "cruise_turning_speed = \"23 deg/s\""),
-    )
-    .unwrap();
-    let kept = bench.get("/api/jobs/clinic/walks").good()["gates"][0]["kept"].clone();
     assert_eq!(kept["is_of_now"], false);
+    assert_eq!(kept["finding"], Value::Null);
+    assert_eq!(kept["record"], record[0]);
     let page = String::from_utf8(bench.get("/jobs/clinic/walk").body).unwrap();
-    assert!(page.contains("Out of date"));
-    assert!(page.contains("No force test."));
+    for said in [
+        kept["at"].as_str().unwrap(),
+        "Out of date",
+        "No force test.",
+        "How 1,000 walks end",
+        "75.0000 %",
+        "Of 2 kinds of walk 1 are proved safe",
+        "child of about 3",
+    ] {
+        assert!(page.contains(said), "{said}");
+    }
+    // What is open one way is open, however the other way stands.
+    assert!(page.contains("stands open") && !page.contains("stands badly"));
 }
 
 #[test]

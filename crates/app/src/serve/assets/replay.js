@@ -60,7 +60,7 @@ export async function replay(section, job) {
   const last = frames[frames.length - 1].body;
   const [x, y] = touch ? touch.at : last;
   const line = Math.abs(y) < 2.5 ? 0 : y;
-  const [low, high] = road ? [-0.15, 2.3] : [Math.min(y, line) - 1.3, Math.max(y, line) + 1.3];
+  const [low, high] = road ? [-0.15, 2.3] : [Math.min(y, line) - 1.5, Math.max(y, line) + 1.5];
   const view = [x - 1.9, -high, 3.8, high - low];
   board.setAttribute("viewBox", view.join(" "));
   board.setAttribute("aria-label", `${trace.body}, leaf ${trace.leaf_moves}, ${road ? "seen from the road" : "seen from above"}`);
@@ -73,7 +73,7 @@ export async function replay(section, job) {
     const [left, right] = [Math.min(...xs), Math.max(...xs)];
     const [bottom, top] = device.heights;
     const shape = road
-      ? device.kind === "beam"
+      ? device.kind === "beam" || top - bottom < 0.01
         ? figure("line", "device", { x1: left, x2: right, y1: -(bottom + top) / 2, y2: -(bottom + top) / 2 })
         : figure("rect", "device", { x: left, y: -top, width: right - left, height: top - bottom })
       : figure("polygon", "device", { points: corners(device.corners) });
@@ -90,7 +90,7 @@ export async function replay(section, job) {
     const xs = spots.map((spot) => spot[0]);
     const at = Math.min(Math.max(edge, Math.min(...xs)), Math.max(...xs));
     const level = spots.reduce((sum, spot) => sum + spot[1], 0) / spots.length;
-    const name = figure("text", "name", { x: at, y: -level - 5 * unit, "font-size": 13 * unit, "text-anchor": ends });
+    const name = figure("text", "name", { x: at, y: -level + (level < 0 ? 16 : -6) * unit, "font-size": 13 * unit, "text-anchor": ends });
     name.textContent = device.name;
     board.append(name);
   });
