@@ -1,15 +1,24 @@
 //! Scenarios of one family side by side, so that what is the same for all is worked once and each step goes over all.
 
+#![allow(
+    clippy::inline_always,
+    reason = "only what is inlined is worked in wide registers"
+)]
+
 use super::lane::Lane;
 use super::person::Person;
 use super::profile::{EVER, Profile};
-use super::sequence::{Drawing, Drawn, Points, SIDE};
+use super::sequence::{Block, Drawing, Drawn, Points, SIDE};
 
 /// A value for each scenario.
 pub(super) type Values = [f64; SIDE];
 
+/// Devices that are met first and are worked exactly; of the others only the earliest time of a report is.
+pub(super) const EXACT: usize = 3;
+
 /// Scenarios side by side.
 pub(super) struct Batch {
+    points: Points,
     /// Their numbers.
     pub seeds: [u64; SIDE],
     pub count: usize,
@@ -31,6 +40,8 @@ pub(super) struct Batch {
     /// When the first cylinder comes beside the leaf, and where along the gate line; far behind where that is not clear.
     pub beside: Values,
     pub at: Values,
+    /// Before when the devices that are met first surely neither report nor keep the leaf from starting.
+    pub early: [Values; EXACT],
 }
 
 /// The cylinder of each that is beside the leaf first.
@@ -47,6 +58,7 @@ impl Batch {
     pub(super) fn empty() -> Self {
         let none = [0.0; SIDE];
         Self {
+            points: Points::NONE,
             seeds: [0; SIDE],
             count: 0,
             x0: none,
@@ -62,11 +74,20 @@ impl Batch {
             reach: none,
             beside: none,
             at: none,
+            early: [none; EXACT],
         }
     }
 
-    /// Draws the scenarios of the points of a repeat.
-    pub(super) fn draw(&mut self, drawing: &Drawing, points: &Points, stops: bool) {
+    /// Draws the scenarios of a repeat of a block.
+    #[inline(always)]
+    pub(super) fn draw(
+        &mut self,
+        (drawing, block): (&Drawing, &Block),
+        repeat: usize,
+        stops: bool,
+    ) {
+        block.points(repeat, &mut self.points);
+        let points = &self.points;
         self.count = points.count;
         self.seeds = points.seeds;
         self.deep = points.at[4];
@@ -87,7 +108,8 @@ impl Batch {
 
     /// Takes one more scenario, from others.
     pub(super) fn take(&mut self, of: &Self, from: usize) {
-        let to = self.count;
+        // Both are below the count of places anyway: said so that each access need not be checked.
+        let (to, from) = (self.count % SIDE, from % SIDE);
         self.seeds[to] = of.seeds[from];
         self.x0[to] = of.x0[from];
         self.slant[to] = of.slant[from];
@@ -117,6 +139,7 @@ impl Batch {
 
     /// Works out how far each may be touched, and when and where its first cylinder comes beside the leaf. It is clear that
     /// it does where no other comes nearly as soon and where the body does not stay before.
+    #[inline(always)]
     pub(super) fn look(&mut self, lane: &Lane, person: &Person, way: usize, slack: f64) {
         let right = lane.right(way);
         let first = self.foremost(person, right, lane.half);
@@ -133,6 +156,7 @@ impl Batch {
         }
     }
 
+    #[inline(always)]
     fn foremost(&mut self, person: &Person, right: f64, half: f64) -> Foremost {
         let mut first = Foremost {
             ahead: [-EVER; SIDE],
@@ -166,20 +190,20 @@ impl Batch {
 }
 
 /// The greater of two, neither of which is none.
-#[inline]
+#[inline(always)]
 pub(super) fn greater(one: f64, other: f64) -> f64 {
     if one > other { one } else { other }
 }
 
 /// The smaller of two, neither of which is none.
-#[inline]
+#[inline(always)]
 pub(super) fn smaller(one: f64, other: f64) -> f64 {
     if one < other { one } else { other }
 }
 
 impl Profile {
     /// Its place and speed, worked in the same steps at any time.
-    #[inline]
+    #[inline(always)]
     pub(super) fn at(&self, time: f64) -> (f64, f64) {
         let (mut place, mut speed) = (0.0, 0.0);
         for stretch in &self.stretches {

@@ -60,15 +60,16 @@ impl Lane {
             return Found::harmless(Class::Untouched);
         }
         self.at_once(&walker)
-            .unwrap_or_else(|| self.searched(&walker))
+            .unwrap_or_else(|| self.searched(&walker, &[]))
     }
 
     pub(super) fn walker<'a>(&'a self, case: &'a Case) -> Walker<'a> {
         Walker::new(case, &self.people[case.body], self.right(0))
     }
 
-    /// What comes of one who goes, searched for the first touch.
-    pub(super) fn searched(&self, walker: &Walker) -> Found {
+    /// What comes of one who goes, searched for the first touch; it may be given before when the first few devices surely
+    /// do not report.
+    pub(super) fn searched(&self, walker: &Walker, early: &[f64]) -> Found {
         let Some(near) = self.near(walker) else {
             return Found::harmless(Class::Untouched);
         };
@@ -81,7 +82,7 @@ impl Lane {
             };
             return Found::harmless(class);
         }
-        match walker.first_report(&self.fields, near.last) {
+        match walker.first_report(&self.fields, near.last, early) {
             Said::KeepsShut => Found::harmless(Class::Untouched),
             Said::At(said) if said + self.control.reaction < near.last => {
                 self.told(walker, &near, said + self.control.reaction)
@@ -164,7 +165,7 @@ impl Lane {
 
     /// Place of the leaf at a time of a case that nothing touches before.
     pub(super) fn place_in(&self, case: &Case, time: f64) -> f64 {
-        let command = match self.walker(case).first_report(&self.fields, EVER) {
+        let command = match self.walker(case).first_report(&self.fields, EVER, &[]) {
             Said::KeepsShut => return 0.0,
             Said::Never => EVER,
             Said::At(said) => said + self.control.reaction,

@@ -3,6 +3,11 @@
 //! The arm is a row of cylinders that begins with the hand. Head, trunk and legs stay outside the path, as far off as the
 //! arm is long: where a device on the gate line may not see them.
 
+#![allow(
+    clippy::inline_always,
+    reason = "only what is inlined is worked in wide registers"
+)]
+
 use super::batch::{Batch, greater, smaller};
 use super::body::Body;
 use super::lane::Lane;
@@ -140,6 +145,7 @@ impl Lane {
     }
 
     /// Takes the depths of those who lean in for shares of all of them, as [`Self::leant`] does for one.
+    #[inline(always)]
     pub(super) fn lean_all(&self, person: &Person, way: usize, batch: &mut Batch) {
         let right = self.right(way);
         let (mut first, mut last) = ([f64::INFINITY; SIDE], [f64::INFINITY; SIDE]);

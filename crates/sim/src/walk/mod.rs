@@ -24,6 +24,7 @@ mod glance;
 mod harm;
 mod lane;
 mod lean;
+mod passed;
 mod path;
 mod people;
 mod person;
@@ -42,6 +43,7 @@ mod tally;
 mod turning;
 mod unproved;
 mod watch;
+mod wide;
 mod world;
 
 #[cfg(test)]

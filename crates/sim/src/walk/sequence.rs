@@ -4,6 +4,11 @@
 //! root of x⁶ = x + 1 (M. Roberts, “The unreasonable effectiveness of quasirandom sequences”, 2018; memory). Sixteen
 //! repeats with shifts of their own (splitmix64 of Steele, Lea and Flood, 2014; memory) give shares their error.
 
+#![allow(
+    clippy::inline_always,
+    reason = "only what is inlined is worked in wide registers"
+)]
+
 use super::lane::{Lane, Walk};
 use super::path::{Case, Path};
 use super::person::Person;
@@ -74,6 +79,7 @@ const fn shifts() -> [[u64; WIDE]; REPEATS] {
     clippy::cast_precision_loss,
     reason = "53 bits are what a number holds"
 )]
+#[inline(always)]
 fn unit(bits: u64) -> f64 {
     (bits >> 11) as f64 * (1.0 / 9_007_199_254_740_992.0)
 }
@@ -127,6 +133,14 @@ pub(super) struct Points {
     pub count: usize,
 }
 
+impl Points {
+    pub(super) const NONE: Self = Self {
+        at: [[0.0; SIDE]; WIDE],
+        seeds: [0; SIDE],
+        count: 0,
+    };
+}
+
 impl Block {
     pub(super) fn new(block: u64, count: u64, families: usize) -> Self {
         Self {
@@ -152,14 +166,11 @@ impl Block {
         (seed % REPEATS as u64) as usize
     }
 
-    /// The points of one repeat.
-    pub(super) fn points(&self, repeat: usize) -> Points {
+    /// Sets the points to those of one repeat.
+    #[inline(always)]
+    pub(super) fn points(&self, repeat: usize, points: &mut Points) {
         let first = Draw::new(self.seed + repeat as u64, self.families);
-        let mut points = Points {
-            at: [[0.0; SIDE]; WIDE],
-            seeds: [0; SIDE],
-            count: 0,
-        };
+        points.count = 0;
         let mut seed = self.seed + repeat as u64;
         for at in &mut points.seeds {
             *at = seed;
@@ -176,7 +187,6 @@ impl Block {
                 bits = bits.wrapping_add(STEPS[at]);
             }
         }
-        points
     }
 }
 
@@ -253,7 +263,7 @@ pub(super) struct Drawn {
 
 impl Drawing {
     /// The scenario of a point.
-    #[inline]
+    #[inline(always)]
     pub(super) fn of(&self, [when, place, lean, pace, deep]: [f64; WIDE]) -> Drawn {
         let speed = self.slowest + pace * self.faster;
         let slant = self.slant * (2.0 * lean - 1.0);

@@ -3,22 +3,28 @@
 //!
 //! What is decided for many is decided with twice the slack of [`Lane::run`], so that each by itself ends the same.
 
-use super::batch::{Batch, Values, greater, smaller};
+#![allow(
+    clippy::inline_always,
+    reason = "only what is inlined is worked in wide registers"
+)]
+
+use super::batch::{Batch, EXACT, Values, greater, smaller};
 use super::evaluate::CLEAR;
-use super::field::Side;
 use super::lane::{Lane, Walk};
+use super::passed::Passed;
 use super::person::{Look, Person};
 use super::profile::EVER;
 use super::scenario::{Class, Way};
 use super::sequence::{Block, Draw, Drawing, Family, Habit, REPEATS, SIDE};
 use super::standing::Stood;
 use super::sweep::Bin;
+use super::wide::wide;
 
 /// Twice the slack of what works one scenario.
 pub(super) const SLACK: f64 = 2.0 * CLEAR;
 
-/// Devices that are met first and are worked exactly; of the others only the earliest time of a report is.
-const EXACT: usize = 3;
+/// So much before a report that is worked for many the one that is worked by itself may be, in seconds: far more than it is.
+const BEFORE: f64 = 1e-6;
 
 /// How each ends, as far as it is decided.
 type Ended = [Option<Class>; SIDE];
@@ -43,12 +49,6 @@ struct Told {
     shut: Values,
 }
 
-/// Depths at which each goes through two sides of a field; without end where that is not so.
-struct Passed {
-    enters: Values,
-    leaves: Values,
-}
-
 impl Walk {
     /// How the scenario of a number ends, by itself.
     pub(super) fn ends(&self, family: &Family, draw: &Draw) -> (Class, Option<f64>) {
@@ -63,22 +63,30 @@ impl Walk {
         let drawing = lane.drawing(family, self.slant);
         let sieve = Sieve::new(lane, family, &drawing);
         let (mut batch, mut left) = (Batch::empty(), Batch::empty());
+        let draw = (&drawing, block);
         for repeat in 0..REPEATS {
-            batch.draw(&drawing, &block.points(repeat), sieve.stops);
             if matches!(family.habit, Habit::Stand | Habit::Lean) {
-                sieve.stood(&mut batch, bin);
+                sieve.stood(draw, repeat, &mut batch, bin);
                 continue;
             }
-            let ended = sieve.first_look(&mut batch);
+            let look = &mut batch;
+            let ended = wide(
+                #[inline(always)]
+                || sieve.first_look(draw, repeat, look),
+            );
+            let mut counts = [0; Class::ALL.len()];
             for (at, ended) in ended.iter().enumerate().take(batch.count) {
                 if let Some(class) = *ended {
-                    bin.count_many(repeat, class, 1);
+                    counts[class as usize] += 1;
                     continue;
                 }
                 left.take(&batch, at);
                 if left.count == SIDE {
                     sieve.rest(&mut left, bin);
                 }
+            }
+            for class in Class::ALL {
+                bin.count_many(repeat, class, counts[class as usize]);
             }
         }
         sieve.rest(&mut left, bin);
@@ -98,7 +106,9 @@ impl<'a> Sieve<'a> {
     }
 
     /// Who is gone before the leaf can come, and who walks into its side before a device may have stopped it.
-    fn first_look(&self, batch: &mut Batch) -> Ended {
+    #[inline(always)]
+    fn first_look(&self, draw: (&Drawing, &Block), repeat: usize, batch: &mut Batch) -> Ended {
+        batch.draw(draw, repeat, self.stops);
         batch.look(self.lane, self.person, self.way, SLACK);
         let profile = &self.lane.profile;
         let seen_from = self.person.seen_from(self.way).min(EVER);
@@ -124,19 +134,29 @@ impl<'a> Sieve<'a> {
 
     /// Works those who are left, and forgets them.
     fn rest(&self, left: &mut Batch, bin: &mut Bin) {
-        let ended = self.second_look(left);
+        let known = &mut *left;
+        let ended = wide(
+            #[inline(always)]
+            || self.second_look(known),
+        );
         self.one_by_one(left, &ended, bin);
         left.count = 0;
     }
 
     /// Works those who stand there.
-    fn stood(&self, batch: &mut Batch, bin: &mut Bin) {
-        if self.family.habit == Habit::Lean {
-            self.lane.lean_all(self.person, self.way, batch);
-        }
-        let stood = Stood::of(self.lane, self.person, self.way, batch);
+    fn stood(&self, draw: (&Drawing, &Block), repeat: usize, batch: &mut Batch, bin: &mut Bin) {
+        let drawn = &mut *batch;
+        let stood = wide(
+            #[inline(always)]
+            || {
+                drawn.draw(draw, repeat, self.stops);
+                if self.family.habit == Habit::Lean {
+                    self.lane.lean_all(self.person, self.way, drawn);
+                }
+                Stood::of(self.lane, self.person, self.way, drawn)
+            },
+        );
         for at in 0..batch.count {
-            let repeat = Block::repeat_of(batch.seeds[at]);
             if greater(stood.clear[at], stood.seen[at]) > 0.0 {
                 bin.count_many(repeat, Class::Untouched, 1);
                 continue;
@@ -154,12 +174,15 @@ impl<'a> Sieve<'a> {
     }
 
     fn one_by_one(&self, batch: &Batch, ended: &Ended, bin: &mut Bin) {
+        let looks = self.person.looks[self.way].len().min(EXACT);
         for (at, ended) in ended.iter().enumerate().take(batch.count) {
             let seed = batch.seeds[at];
             let (class, severity) = ended.map_or_else(
                 || {
                     let case = batch.drawn(at).case(self.family);
-                    let found = self.lane.searched(&self.lane.walker(&case));
+                    let early = [0, 1, 2].map(|look: usize| batch.early[look][at]);
+                    let walker = self.lane.walker(&case);
+                    let found = self.lane.searched(&walker, &early[..looks]);
                     (found.class, found.touch.map(|(_, harm)| harm.severity))
                 },
                 |class| (class, None),
@@ -169,7 +192,8 @@ impl<'a> Sieve<'a> {
     }
 
     /// Whom a device saves that is met first, and who walks into the side of a leaf that is told to stop.
-    fn second_look(&self, batch: &Batch) -> Ended {
+    #[inline(always)]
+    fn second_look(&self, batch: &mut Batch) -> Ended {
         let told = self.told(batch);
         let (profile, control) = (&self.lane.profile, &self.lane.control);
         let pause = control.back.map_or(0.0, |back| back.pause);
@@ -195,16 +219,24 @@ impl<'a> Sieve<'a> {
         ended
     }
 
-    fn told(&self, batch: &Batch) -> Told {
+    #[inline(always)]
+    fn told(&self, batch: &mut Batch) -> Told {
         let mut told = Told {
             earliest: [EVER; SIDE],
             latest: [EVER; SIDE],
             shut: [-EVER; SIDE],
         };
+        let mut passed = Passed::NONE;
         for (at, look) in self.person.looks[self.way].iter().enumerate() {
             if at < EXACT {
+                let mut said = [EVER; SIDE];
                 for &(part, radius) in &self.person.seen[look.device] {
-                    self.seen(batch, look, part, radius, &mut told);
+                    self.passed(batch, look, (part, radius), &mut passed);
+                    self.seen(batch, look, (part, radius), &passed, (&mut said, &mut told));
+                }
+                for number in 0..SIDE {
+                    told.earliest[number] = smaller(told.earliest[number], said[number]);
+                    batch.early[at][number] = said[number] - BEFORE;
                 }
             } else {
                 for at in 0..SIDE {
@@ -216,22 +248,39 @@ impl<'a> Sieve<'a> {
         told
     }
 
-    /// What a device that sees a cylinder says.
-    fn seen(&self, batch: &Batch, look: &Look, part: usize, radius: f64, told: &mut Told) {
-        let (field, part) = (&self.lane.fields[look.device], &self.person.parts[part]);
-        let aside = self.lane.right(self.way) * part.aside;
-        let mut passed = Passed {
-            enters: [EVER; SIDE],
-            leaves: [-EVER; SIDE],
-        };
-        match field.sides(self.way) {
+    /// Where a cylinder of each goes through what a device looks at.
+    #[inline(always)]
+    fn passed(
+        &self,
+        batch: &Batch,
+        look: &Look,
+        (part, radius): (usize, f64),
+        passed: &mut Passed,
+    ) {
+        let aside = self.lane.right(self.way) * self.person.parts[part].aside;
+        match self.lane.fields[look.device].sides(self.way) {
             [side, _] => passed.through(batch, side, aside, radius),
             sides => {
+                *passed = Passed::NONE;
                 for side in sides {
                     passed.add(batch, side, aside, radius);
                 }
             }
         }
+    }
+
+    /// What a device that sees a cylinder says.
+    #[inline(always)]
+    fn seen(
+        &self,
+        batch: &Batch,
+        look: &Look,
+        (part, radius): (usize, f64),
+        passed: &Passed,
+        (each, told): (&mut Values, &mut Told),
+    ) {
+        let (field, part) = (&self.lane.fields[look.device], &self.person.parts[part]);
+        let aside = self.lane.right(self.way) * part.aside;
         let begins = field.begins[self.way] - radius;
         for at in 0..SIDE {
             let lead = (part.ahead - aside * batch.slant[at]) * batch.shrink[at];
@@ -253,7 +302,7 @@ impl<'a> Sieve<'a> {
                 EVER
             };
             let sure = smaller(smaller(clean, stays - first), until - said);
-            told.earliest[at] = smaller(told.earliest[at], said);
+            each[at] = smaller(each[at], said);
             let latest = if smaller(sure, said) > SLACK {
                 said
             } else {
@@ -266,65 +315,8 @@ impl<'a> Sieve<'a> {
     }
 }
 
-impl Passed {
-    /// Notes where each goes through a beam.
-    fn through(&mut self, batch: &Batch, side: &Side, aside: f64, radius: f64) {
-        let (nx, ny) = side.out();
-        let (ex, ey) = side.along;
-        for at in 0..SIDE {
-            let slant = batch.slant[at];
-            let off = batch.x0[at] + aside * batch.stretch[at] - side.x;
-            let over = 1.0 / (nx * slant + ny);
-            let middle = ny * side.y - nx * off;
-            let (one, other) = ((middle + radius) * over, (middle - radius) * over);
-            let (from, pace) = (ex * off - ey * side.y, ex * slant + ey);
-            let (a, b) = (from + one * pace, from + other * pace);
-            let within = smaller(smaller(a, b), side.length - greater(a, b));
-            self.enters[at] = if within > 0.0 {
-                smaller(one, other)
-            } else {
-                EVER
-            };
-            self.leaves[at] = if within > 0.0 {
-                greater(one, other)
-            } else {
-                -EVER
-            };
-        }
-    }
-
-    /// Notes where each crosses a side that is moved out by a radius.
-    fn add(&mut self, batch: &Batch, side: &Side, aside: f64, radius: f64) {
-        let (nx, ny) = side.out();
-        let (ex, ey) = side.along;
-        for at in 0..SIDE {
-            let slant = batch.slant[at];
-            let off = batch.x0[at] + aside * batch.stretch[at] - side.x;
-            let pace = nx * slant + ny;
-            let deep = radius - nx * off + ny * side.y;
-            let along = (ex * off - ey * side.y) * pace + deep * (ex * slant + ey);
-            let size = pace.abs();
-            let along = if pace > 0.0 { along } else { -along };
-            let within = smaller(along, side.length * size - along);
-            let depth = deep / pace;
-            let enters = if smaller(within, -pace) > 0.0 {
-                depth
-            } else {
-                EVER
-            };
-            let leaves = if smaller(within, pace) > 0.0 {
-                depth
-            } else {
-                -EVER
-            };
-            self.enters[at] = smaller(self.enters[at], enters);
-            self.leaves[at] = greater(self.leaves[at], leaves);
-        }
-    }
-}
-
 /// How one ends, by how surely: where both are above the slack, the first counts.
-#[inline]
+#[inline(always)]
 fn class(untouched: f64, past: f64) -> Option<Class> {
     if untouched > SLACK {
         Some(Class::Untouched)

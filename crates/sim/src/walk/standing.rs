@@ -1,5 +1,10 @@
 //! Scenarios of one family who stand there, side by side: whom the leaf does not come to, and whom a device sees.
 
+#![allow(
+    clippy::inline_always,
+    reason = "only what is inlined is worked in wide registers"
+)]
+
 use super::batch::{Batch, Values, greater, smaller};
 use super::field::Side;
 use super::lane::Lane;
@@ -20,6 +25,7 @@ pub(super) struct Stood {
 
 impl Stood {
     /// Looks at all.
+    #[inline(always)]
     pub(super) fn of(lane: &Lane, person: &Person, way: usize, batch: &Batch) -> Self {
         let mut stood = Self {
             clear: [EVER; SIDE],
@@ -28,11 +34,12 @@ impl Stood {
         };
         let right = lane.right(way);
         stood.comes_to(lane, person, right, batch);
+        let mut place = Place::NONE;
         for look in &person.looks[way] {
             let sides = lane.fields[look.device].sides(way);
             for &(part, radius) in &person.seen[look.device] {
                 let part = &person.parts[part];
-                let place = Place::of(batch, part.ahead, right * part.aside);
+                place.put(batch, part.ahead, right * part.aside);
                 stood.sees(sides, radius, &place);
             }
         }
@@ -40,11 +47,13 @@ impl Stood {
     }
 
     /// How far before the end of its way the leaf would have to be to touch one of the cylinders.
+    #[inline(always)]
     fn comes_to(&mut self, lane: &Lane, person: &Person, right: f64, batch: &Batch) {
+        let mut place = Place::NONE;
         for &part in &person.touchable {
             let part = &person.parts[part];
             let radius = part.radius + SLACK;
-            let place = Place::of(batch, part.ahead, right * part.aside);
+            place.put(batch, part.ahead, right * part.aside);
             for at in 0..SIDE {
                 let aside = greater(place.y[at].abs() - lane.half, 0.0);
                 let square = radius * radius - aside * aside;
@@ -56,24 +65,29 @@ impl Stood {
     }
 
     /// Notes how surely a field sees a circle.
+    #[inline(always)]
     fn sees(&mut self, sides: &[Side], radius: f64, place: &Place) {
-        let beam = sides.len() < 3;
+        if let [side, _] = sides {
+            for at in 0..SIDE {
+                let (out, over) = place.from(side, at);
+                let off = out.abs();
+                let within = smaller(radius - off, over);
+                self.seen[at] = greater(self.seen[at], within - SLACK);
+                self.unseen[at] = smaller(self.unseen[at], off - radius - SLACK);
+            }
+            return;
+        }
         let mut off = [-EVER; SIDE];
         let mut beside = [-EVER; SIDE];
-        for side in if beam { &sides[..1] } else { sides } {
-            let ((nx, ny), (ex, ey)) = (side.out(), side.along);
+        for side in sides {
             for at in 0..SIDE {
-                let (dx, dy) = (place.x[at] - side.x, place.y[at] - side.y);
-                let (out, along) = (nx * dx + ny * dy, ex * dx + ey * dy);
-                let out = if beam { out.abs() } else { out };
+                let (out, over) = place.from(side, at);
                 off[at] = greater(off[at], out);
-                let over = smaller(along, side.length - along);
                 beside[at] = greater(beside[at], smaller(over, radius - out.abs()));
             }
         }
         for at in 0..SIDE {
-            let inside = if beam { -EVER } else { -off[at] };
-            let within = smaller(radius - off[at], greater(beside[at], inside));
+            let within = smaller(radius - off[at], greater(beside[at], -off[at]));
             self.seen[at] = greater(self.seen[at], within - SLACK);
             self.unseen[at] = smaller(self.unseen[at], off[at] - radius - SLACK);
         }
@@ -87,17 +101,27 @@ struct Place {
 }
 
 impl Place {
-    fn of(batch: &Batch, ahead: f64, aside: f64) -> Self {
-        let mut place = Self {
-            x: [0.0; SIDE],
-            y: [0.0; SIDE],
-        };
+    const NONE: Self = Self {
+        x: [0.0; SIDE],
+        y: [0.0; SIDE],
+    };
+
+    #[inline(always)]
+    fn put(&mut self, batch: &Batch, ahead: f64, aside: f64) {
         for at in 0..SIDE {
             let slant = batch.slant[at];
             let y = batch.depth[at] + (ahead - aside * slant) * batch.shrink[at];
-            place.y[at] = y;
-            place.x[at] = batch.x0[at] + aside * batch.stretch[at] + y * slant;
+            self.y[at] = y;
+            self.x[at] = batch.x0[at] + aside * batch.stretch[at] + y * slant;
         }
-        place
+    }
+
+    /// How far out of a side each is, and how far from the nearer of its ends, along it.
+    #[inline(always)]
+    fn from(&self, side: &Side, at: usize) -> (f64, f64) {
+        let ((nx, ny), (ex, ey)) = (side.out(), side.along);
+        let (dx, dy) = (self.x[at] - side.x, self.y[at] - side.y);
+        let (out, along) = (nx * dx + ny * dy, ex * dx + ey * dy);
+        (out, smaller(along, side.length - along))
     }
 }

@@ -79,15 +79,23 @@ impl<'a> Walker<'a> {
     }
 
     /// The earliest report of the devices that the body has entered by a time. A device is asked only where it may be the
-    /// first to report, or keep the leaf from starting.
-    pub(super) fn first_report(&self, fields: &[Field], by: f64) -> Said {
+    /// first to report, or keep the leaf from starting: of the first few devices it is given before when they surely do
+    /// neither, and the one of them with the least of these times is asked first, so that others need not be.
+    pub(super) fn first_report(&self, fields: &[Field], by: f64, early: &[f64]) -> Said {
         let deepest = self.going.depth_at(by) + ENTERED;
+        let looks = &self.person.looks[self.case.way];
+        let known = early.iter().enumerate();
+        let least = known.min_by(|(_, one), (_, other)| one.total_cmp(other));
+        let likely = least.map_or(0, |(at, _)| at);
+        let others = (0..looks.len()).filter(|at| *at != likely);
         let mut first = EVER;
-        for look in &self.person.looks[self.case.way] {
+        for at in std::iter::once(likely).chain(others) {
+            let Some(look) = looks.get(at) else { break };
             if look.from > deepest {
-                break;
+                continue;
             }
-            if self.going.comes_to(look.from) + look.response >= first {
+            let from = self.going.comes_to(look.from) + look.response;
+            if from.max(early.get(at).copied().unwrap_or(-EVER)) >= first {
                 continue;
             }
             match self.report_of(fields, look.device, deepest) {
