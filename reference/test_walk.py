@@ -8,6 +8,7 @@ leaf goes on is equal to a millimeter.
 import json
 import os
 import subprocess
+from copy import copy
 
 import numpy as np
 import pytest
@@ -47,6 +48,26 @@ class Leaves:
         self.until, self.goal = np.full(count, np.inf), np.zeros(count)
         self.last = self.plan["travel"] - self.plan["creep"] ** 2 / (2 * self.plan["deceleration"])
 
+    STATE = ("place", "speed", "phase", "until", "goal")
+
+    def rest(self) -> np.ndarray:
+        """Which of them stand for good: at the end of their way, stopped, or back where they should be."""
+        ends = ((self.phase == 0) & (self.place >= self.last)) | ((self.phase == 3) & (self.place <= self.goal)) | (self.phase == 4)
+        return ends & (self.speed == 0)
+
+    def taken(self, which: np.ndarray) -> "Leaves":
+        """Some of them, to be stepped by themselves."""
+        some = copy(self)
+        some.plan = {name: value[which] for name, value in self.plan.items()}
+        for name in (*self.STATE, "last"):
+            setattr(some, name, getattr(self, name)[which])
+        return some
+
+    def put(self, which: np.ndarray, some: "Leaves") -> None:
+        """Puts them back."""
+        for name in self.STATE:
+            getattr(self, name)[which] = getattr(some, name)
+
     def step(self, time: float, command: np.ndarray) -> None:
         plan, back, down = self.plan, self.controller["back"], self.controller["stopping"]
         self.phase[(self.phase == 0) & (time >= command)] = 1
@@ -83,14 +104,14 @@ def sees(device: dict, part: list[float]) -> float:
 
 def off_field(corners: np.ndarray, x: np.ndarray, y: np.ndarray) -> np.ndarray:
     """Distance of points from a field without dents; zero inside."""
-    off, turns = np.full(x.shape, np.inf), []
-    for (ax, ay), (bx, by) in zip(corners, np.roll(corners, -1, axis=0)):
-        ex, ey = bx - ax, by - ay
-        along = np.clip(((x - ax) * ex + (y - ay) * ey) / (ex * ex + ey * ey), 0, 1)
-        off = np.minimum(off, np.hypot(x - ax - along * ex, y - ay - along * ey))
-        turns.append(ex * (y - ay) - ey * (x - ax))
+    side = (..., *[None] * x.ndim)
+    (ax, ay), (bx, by) = corners.T[side], np.roll(corners, -1, axis=0).T[side]
+    ex, ey, dx, dy = bx - ax, by - ay, x - ax, y - ay
+    along = np.clip((dx * ex + dy * ey) / (ex * ex + ey * ey), 0, 1)
+    off = np.hypot(dx - along * ex, dy - along * ey).min(axis=0)
     if len(corners) > 2:
-        off[np.all(np.array(turns) >= 0, axis=0) | np.all(np.array(turns) <= 0, axis=0)] = 0
+        turns = ex * dy - ey * dx
+        off[np.all(turns >= 0, axis=0) | np.all(turns <= 0, axis=0)] = 0
     return off
 
 
@@ -125,19 +146,29 @@ class People:
         self.slant, self.way = get["slant"], get["way"]
 
     def at(self, which: np.ndarray, depth: np.ndarray) -> tuple:
-        deep = depth[self.of[which]]
+        return self.so_deep(which, depth[self.of[which]])
+
+    def so_deep(self, which: np.ndarray, deep: np.ndarray) -> tuple:
+        """The same, with the depth of each entry."""
         return self.x0[which] + deep * self.slant[which], self.y0[which] + deep * self.way[which]
 
 
+# Steps after which it is looked at anew who is there.
+WINDOW = 200
+
+
 def stepped(world: dict, rows: list[dict]) -> list[dict]:
-    """Works the scenarios side by side."""
+    """Works the scenarios side by side: of them those who may be seen or touched now, and their leaves."""
     count, leaf = len(rows), world["leaf"]
     paths = [world["passes"][int(row["pass"])] for row in rows]
     bodies = [world["bodies"][int(row["body"])] for row in rows]
     direction = [path["direction"][0] for path in paths]
     sign = np.array([1.0 if word == "closing" else -1.0 for word in direction])
-    leaves = Leaves(paths, world["controller"])
-    travel = leaves.plan["travel"]
+    # After the leaves of all come leaves that nobody meets: who comes later finds the leaf where one of these is.
+    leaves = Leaves(paths + world["passes"], world["controller"])
+    own = np.array([int(row["pass"]) for row in rows])
+    free_leaves = np.arange(count, count + len(world["passes"]))
+    travel = leaves.plan["travel"][:count]
     last = np.array([path["edge"] for path in paths]) - sign * travel
     touchable = [(i, k, p[2], p) for i in range(count) for k, p in enumerate(bodies[i]) if p[4] > leaf[1] and p[3] < leaf[2]]
     ends_of = People(rows, touchable)
@@ -157,66 +188,107 @@ def stepped(world: dict, rows: list[dict]) -> list[dict]:
         begins = np.where(stands, -np.inf, get["arrives"] - (reach + 1.5) / pace)
         leaves_at = np.where(np.isinf(stays), get["arrives"] + (reach + leaf[0]) / pace, np.inf)
     springs = [feels(world, direction[i], p) for i, _, _, p in touchable]
-    since, said = np.full((len(devices), count), np.inf), np.full((len(devices), count), np.inf)
-    touch, hit, nearest = np.full(count, np.inf), np.full(count, -1), np.full(count, np.inf)
-    shut, met, done = np.zeros(count, dtype=bool), np.zeros(count, dtype=bool), np.zeros(count, dtype=bool)
-    at_place, at_x, at_speed, at_before = np.zeros(count), np.zeros(count), np.zeros(count), np.zeros(count)
-    felt, ways, delays = np.full((3, count), np.inf), np.full((3, count), np.inf), np.zeros((3, count))
-    p150, p25, most = np.full(count, np.inf), np.full(count, np.inf), np.zeros(count)
-    lasts, rests = np.zeros(count), np.zeros(count)
-    freed, wide = np.zeros(count, dtype=bool), np.zeros(count, dtype=bool)
     beyond = np.array([beyond_end(path) for path in paths])
+    never = lambda *shape: np.full((*shape, count), np.inf)
+    full = {name: never() for name in ("touch", "nearest", "p150", "p25")}
+    full |= {name: np.zeros(count) for name in ("at_place", "at_x", "at_speed", "at_before", "most", "lasts", "rests")}
+    full |= {name: np.zeros(count, dtype=bool) for name in ("shut", "met", "done", "freed", "wide")}
+    full |= {"hit": np.full(count, -1), "since": never(len(devices)), "said": never(len(devices))}
+    full |= {"felt": never(3), "ways": never(3), "delays": np.zeros((3, count))}
+    full |= {"arrives": get["arrives"], "pace": pace, "stays": stays, "stands": stands, "leaves_at": leaves_at}
+    full |= {"travel": travel, "sign": sign, "last": last, "beyond": beyond}
+    slot, came = np.full(count, -1), begins < -0.25 + (WINDOW + 1) * STEP
+    here, now = np.array([], dtype=int), {name: value[..., :0] for name, value in full.items()}
+    there = None
     at, time = 0, -0.25
-    while time < 30 and not done.all():
-        if at % 200 == 0:
-            active = ~done & (begins < time + 201 * STEP) & (leaves_at > time - STEP)
-            near = np.flatnonzero(active[ends_of.of])
-            looked = [np.flatnonzero(active[people.of]) for people in seen]
+    while time < 30:
+        if at % WINDOW == 0:
+            for name, value in now.items():
+                full[name][..., here] = value
+            if there is not None:
+                leaves.put(np.append(here, free_leaves), there)
+            begun = begins < time + (WINDOW + 1) * STEP
+            new = begun & ~came
+            came |= new
+            for state in (leaves.place, leaves.speed):
+                state[:count][new] = state[count + own[new]]
+            here = np.flatnonzero(begun & ~full["done"])
+            if full["done"].all():
+                break
+            now, there = {name: value[..., here] for name, value in full.items()}, leaves.taken(np.append(here, free_leaves))
+            slot[:] = -1
+            slot[here] = np.arange(len(here))
+            active = np.zeros(count, dtype=bool)
+            active[here] = leaves_at[here] > time - STEP
+            near = np.flatnonzero((active & (np.isinf(full["touch"]) | (time <= 0)))[ends_of.of])
+            near_of = slot[ends_of.of[near]]
+            # What reports after the first report changes nothing; who stands still is seen or not until then.
+            asked_of = active & np.isinf(full["said"].min(axis=0))
+            still = stands | (pace * (time - get["arrives"]) >= stays)
+            looked = [np.flatnonzero((asked_of & ~still)[people.of]) for people in seen]
+            looked_of = [slot[people.of[which]] for people, which in zip(seen, looked)]
+            blocked = np.zeros((len(devices), len(here)), dtype=bool)
+            for d, people in enumerate(seen):
+                which = np.flatnonzero((asked_of & still)[people.of])
+                x, y = people.at(which, stays)
+                blocks = off_field(corners[d], x, y) <= people.radius[which]
+                blocked[d, slot[people.of[which][blocks]]] = True
+            touch, nearest, shut, met, done, felt, since, said = (now[name] for name in ("touch", "nearest", "shut", "met", "done", "felt", "since", "said"))
         at, time = at + 1, -0.25 + at * STEP
-        depth = np.where(stands, stays, np.minimum(pace * (time - get["arrives"]), stays))
+        depth = np.where(now["stands"], now["stays"], np.minimum(now["pace"] * (time - now["arrives"]), now["stays"]))
         free = np.isinf(touch) | (time <= 0)
+        sight = blocked.copy()
         for d, people in enumerate(seen):
-            x, y = people.at(looked[d], depth)
-            blocks = off_field(corners[d], x, y) <= people.radius[looked[d]]
-            now = np.zeros(count, dtype=bool)
-            now[people.of[looked[d]][blocks]] = True
-            since[d] = np.where(now, np.where(free, np.minimum(since[d], time), since[d]), np.inf)
+            if len(looked[d]):
+                x, y = people.so_deep(looked[d], depth[looked_of[d]])
+                sight[d, looked_of[d][off_field(corners[d], x, y) <= people.radius[looked[d]]]] = True
+        since[...] = np.where(sight, np.where(free, np.minimum(since, time), since), np.inf)
         reports = time - since >= response[:, None] - 1e-9
         if time <= 0:
-            shut = np.any(reports, axis=0) if time > -STEP else shut
+            if time > -STEP:
+                shut[:] = np.any(reports, axis=0)
         else:
-            said = np.where(reports, np.minimum(said, time), said)
+            said[reports] = np.minimum(said[reports], time)
         command = np.minimum(said.min(axis=0), felt.min(axis=0)) + world["controller"]["reaction"]
         if time > 0:
-            leaves.step(time - STEP, np.where(shut, np.inf, command))
-        x, y = ends_of.at(near, depth)
-        of = ends_of.of[near]
-        before = travel[of] - leaves.place[of] - sign[of] * (x - last[of])
+            there.step(time - STEP, np.append(np.where(shut, np.inf, command), np.full(len(free_leaves), np.inf)))
+        place, speed = there.place[: len(here)], there.speed[: len(here)]
+        x, y = ends_of.so_deep(near, depth[near_of])
+        of = near_of
+        before = now["travel"][of] - place[of] - now["sign"][of] * (x - now["last"][of])
         apart = np.hypot(np.maximum(before, 0), np.maximum(np.abs(y) - leaf[0] / 2, 0)) - ends_of.radius[near]
         if time > 0:
             np.minimum.at(nearest, of, np.where(free[of], apart, np.inf))
         for j in np.flatnonzero((apart <= 0) & free[of] & ~done[of] & ~shut[of]):
             i = of[j]
             if np.isinf(touch[i]):
-                touch[i], hit[i], at_place[i], at_speed[i] = time, near[j], leaves.place[i], leaves.speed[i]
-                at_x[i], at_before[i] = sign[i] * (x[j] - last[i]), before[j]
-                met[i] = before[j] <= 0 or time <= 0 or leaves.speed[i] <= 1e-9
+                touch[i], now["hit"][i], now["at_place"][i], now["at_speed"][i] = time, near[j], place[i], speed[i]
+                now["at_x"][i], now["at_before"][i] = now["sign"][i] * (x[j] - now["last"][i]), before[j]
+                met[i] = before[j] <= 0 or time <= 0 or speed[i] <= 1e-9
                 spring, after = springs[near[j]]
-                ways[:, i], delays[:, i] = zip(*after)
-                wide[i] = travel[i] - leaves.place[i] + beyond[i] > world["limits"]["gap"]
-                p150[i], p25[i] = (pressed_at(spring, world["limits"][name]) for name in ("lasting", "rest"))
+                now["ways"][:, i], now["delays"][:, i] = zip(*after)
+                now["wide"][i] = now["travel"][i] - place[i] + now["beyond"][i] > world["limits"]["gap"]
+                now["p150"][i], now["p25"][i] = (pressed_at(spring, world["limits"][name]) for name in ("lasting", "rest"))
         struck = np.isfinite(touch) & ~met
-        pressed = np.where(struck, leaves.place - at_place, 0.0)
-        felt = np.where(struck & (pressed >= ways - 1e-9) & np.isinf(felt), time + delays, felt)
-        # In a gap that does not crush nobody is held once the leaf stands.
-        freed |= struck & wide & (leaves.speed <= 1e-9)
-        held = struck & ~freed
-        lasts, rests = np.where(held & (pressed > p150), time - touch, lasts), np.where(held & (pressed > p25), time - touch, rests)
-        most = np.maximum(most, pressed)
+        if struck.any():
+            pressed = np.where(struck, place - now["at_place"], 0.0)
+            feels_it = struck & (pressed >= now["ways"] - 1e-9) & np.isinf(felt)
+            felt[feels_it] = (time + now["delays"])[feels_it]
+            # In a gap that does not crush nobody is held once the leaf stands.
+            now["freed"] |= struck & now["wide"] & (speed <= 1e-9)
+            held = struck & ~now["freed"]
+            for name, limit in (("lasts", "p150"), ("rests", "p25")):
+                longer = held & (pressed > now[limit])
+                now[name][longer] = time - touch[longer]
+            np.maximum(now["most"], pressed, out=now["most"])
         done |= ((shut | met) & (time > 0)) | (struck & (time > touch + 6))
-        done |= ~struck & ((time > leaves_at) | (time > 21))
+        done |= ~struck & ((time > now["leaves_at"]) | (time > 21))
+        if at % 20 == 0 and time > 1:
+            # Nothing moves any more, and what has been seen for so long has been reported.
+            stayed = now["stands"] | (now["pace"] * (time - 1 - now["arrives"]) >= now["stays"])
+            done |= np.isinf(touch) & stayed & there.rest()[: len(here)]
     names = ("touch", "hit", "nearest", "shut", "met", "at_place", "at_x", "at_speed", "at_before", "most", "lasts", "rests")
-    arrays = {name: value.tolist() for name, value in locals().items() if name in names}
+    arrays = {name: full[name].tolist() for name in names}
     return [verdict(world, paths[i], springs, ends_of, {name: value[i] for name, value in arrays.items()}) for i in range(count)]
 
 

@@ -14,6 +14,8 @@ from test_walk import COLUMNS, EXAMPLE, GRAZE, HARMLESS, STEP, Leaves, People, o
 from test_walk import asked as sliding
 
 EARLY = 0.25
+# Steps that are worked before it is looked at anew who is there.
+WINDOW = 500
 
 
 def leaf(pivot: float, length: float, toward: str, heel: float = 0.05, offset: float = 0.0) -> dict:
@@ -158,11 +160,26 @@ def stepped(world: dict, path: dict, rows: list[dict]) -> list[dict]:
         seen.append(People(rows, [entry for entry in entries if entry[2] > 0]))
     corners = [np.array(device["corners"]) for device in devices]
     response = np.array([device["response"] for device in devices]).reshape(-1, 1)
-    get = {name: np.array([row[name] for row in rows]) for name in ("depth", "slant", "speed", "arrives")}
+    get = {name: np.array([row[name] for row in rows]) for name in ("depth", "slant", "speed", "arrives", "x", "way")}
     stands = np.array([row["behavior"] == "stand" for row in rows])
     stays = np.where([row["behavior"] == "cross" for row in rows], np.inf, get["depth"])
     pace = get["speed"] / np.hypot(1, get["slant"])
     depth_at = lambda time: np.where(stands, stays, np.minimum(pace * (time - get["arrives"]), stays))
+    moves = lambda time: ~stands & (pace * (time - get["arrives"]) < stays)
+    reach = np.array([max(np.hypot(p[0], p[1]) + p[2] for p in body) for body in bodies]) + 0.05
+    around = [corner for device in devices for corner in device["corners"]]
+    for wing in wings:
+        size = np.hypot(wing.length, max(abs(wing.low), abs(wing.high))) + abs(wing.leaf["heel"])
+        around += [[wing.leaf["pivot"][0] + side * size, wing.leaf["pivot"][1] + side * size] for side in (-1, 1)]
+    around = np.array([np.min(around, axis=0), np.max(around, axis=0)])
+
+    def comes_near(begins: float, ends: float) -> np.ndarray:
+        """Who may be seen or touched between two times."""
+        depths = np.array([depth_at(begins), depth_at(ends)])
+        spans = get["x"] + depths * get["slant"], depths * get["way"]
+        each = [(span.min(axis=0) - reach <= around[1, at]) & (span.max(axis=0) + reach >= around[0, at]) for at, span in enumerate(spans)]
+        return each[0] & each[1]
+
     since, said = np.full((len(devices), count), np.inf), np.full((len(devices), count), np.inf)
     touch, nearest = np.full(count, np.inf), np.full(count, np.inf)
     shut, met, done = np.zeros(count, bool), np.zeros(count, bool), np.zeros(count, bool)
@@ -175,28 +192,40 @@ def stepped(world: dict, path: dict, rows: list[dict]) -> list[dict]:
     spots = [None] * count
     springs, farthest = [None] * count, np.zeros((len(wings), count))
     # Long before the start the leaves stand: who meets one then has met it.
-    for time in np.arange(-30.0, -EARLY, 0.004):
-        for wing, people in zip(wings, touchable):
-            x, y = people.at(np.arange(len(people.of)), depth_at(time))
-            apart = wing.nearest(np.zeros(len(x)), x, y)[0] - people.radius
-            np.minimum.at(nearest, people.of, apart)
-            met_soon[people.of[apart <= 0]] = True
-    far_off = 12 + np.abs([row["x"] for row in rows])
+    times = np.arange(-30.0, -EARLY, 0.004)
+    for some in (times[at : at + WINDOW] for at in range(0, len(times), WINDOW)):
+        goes = comes_near(some[0], some[-1]) & (moves(some[0]) | (some[0] == times[0]))
+        going = [np.flatnonzero(goes[people.of]) for people in touchable]
+        for time in some if goes.any() else ():
+            depth = depth_at(time)
+            for wing, people, which in zip(wings, touchable, going):
+                x, y = people.at(which, depth)
+                apart = wing.nearest(np.zeros(len(x)), x, y)[0] - people.radius[which]
+                np.minimum.at(nearest, people.of[which], apart)
+                met_soon[people.of[which][apart <= 0]] = True
+    far_off = np.abs(around[:, 1]).max() + reach
     at, time = 0, -EARLY
     while time < 40 and not done.all():
         if at % 100 == 0:
-            active = ~done
-            near = [np.flatnonzero(active[people.of]) for people in touchable]
-            looked = [np.flatnonzero(active[people.of]) for people in seen]
+            active = ~done & comes_near(time, time + 101 * STEP)
+            near = [np.flatnonzero((active & (np.isinf(touch) | (time <= 0)))[people.of]) for people in touchable]
+            # What reports after the first report changes nothing; who stands still is seen or not until then.
+            asked_of, still = active & np.isinf(said.min(axis=0, initial=np.inf)), ~moves(time)
+            looked = [np.flatnonzero((asked_of & ~still)[people.of]) for people in seen]
+            blocked, depth = np.zeros((len(devices), count), dtype=bool), depth_at(time)
+            for d, people in enumerate(seen):
+                which = np.flatnonzero((asked_of & still)[people.of])
+                x, y = people.at(which, depth)
+                blocked[d, people.of[which][off_field(corners[d], x, y) <= people.radius[which]]] = True
         at, time = at + 1, -EARLY + at * STEP
         depth = depth_at(time)
         free = np.isinf(touch) | (time <= 0)
+        sight = blocked.copy()
         for d, people in enumerate(seen):
-            x, y = people.at(looked[d], depth)
-            blocks = off_field(corners[d], x, y) <= people.radius[looked[d]]
-            now = np.zeros(count, dtype=bool)
-            now[people.of[looked[d]][blocks]] = True
-            since[d] = np.where(now, np.where(free, np.minimum(since[d], time), since[d]), np.inf)
+            if len(looked[d]):
+                x, y = people.at(looked[d], depth)
+                sight[d, people.of[looked[d]][off_field(corners[d], x, y) <= people.radius[looked[d]]]] = True
+        since = np.where(sight, np.where(free, np.minimum(since, time), since), np.inf)
         reports = time - since >= response - 1e-9
         if time <= 0:
             shut = np.any(reports, axis=0) if time > -STEP else shut
@@ -214,6 +243,8 @@ def stepped(world: dict, path: dict, rows: list[dict]) -> list[dict]:
                     now[never] = before[never]
                 farthest[w] = np.maximum(farthest[w], leaf.place)
         for w, (wing, leaf, people) in enumerate(zip(wings, leaves, touchable)):
+            if not len(near[w]):
+                continue
             x, y = people.at(near[w], depth)
             of = people.of[near[w]]
             off, cu, cv, out = wing.nearest(leaf.place[of], x, y)
@@ -249,9 +280,13 @@ def stepped(world: dict, path: dict, rows: list[dict]) -> list[dict]:
         # In a gap that does not crush nobody is held once the leaf stands.
         halts = struck & (back > 0) & (np.choose(by, [leaf.speed for leaf in leaves]) <= 1e-9)
         stood = np.where(halts, np.minimum(stood, time - touch), stood)
-        leaves_far = np.isinf(stays) & (depth * np.hypot(1, get["slant"]) > far_off)
+        leaves_far = np.isinf(stays) & (depth > far_off)
         done |= ((shut | met) & (time > 0)) | (struck & (time > touch + 6))
         done |= ~struck & ((time > 24) | (leaves_far & (time > 0)))
+        if at % 20 == 0 and time > 1:
+            # Nothing moves any more, and what has been seen for so long has been reported.
+            stayed = stands | (pace * (time - 1 - get["arrives"]) >= stays)
+            done |= np.isinf(touch) & stayed & np.all([leaf.rest() for leaf in leaves], axis=0)
     told = first + world["controller"]["reaction"]
     results = []
     for i in range(count):
@@ -290,29 +325,31 @@ def rooms(world: dict, wing: Wing, others: list, body: list, spots: tuple, touch
     # Opening turns x toward y for a leaf that points to greater x and swings inward.
     sense = wing.along * wing.across * (1.0 if wing.opening else -1.0) * back
     angles = np.linspace(0.0, 2 * np.pi, 40001)
-    c, s = np.cos(sense * angles)[:, None], np.sin(sense * angles)[:, None]
-    x = wing.leaf["pivot"][0] + dx * c - dy * s
-    y = wing.leaf["pivot"][1] + dx * s + dy * c
-    apart = np.full(x.shape, np.inf)
-    for face in world["faces"]:
-        apart = np.minimum(apart, off_field(np.array(face), x, y) - radius)
-    if np.any(apart[0] < -1e-9):
-        return None, None
-    free = np.full(len(body), np.inf)
-    for k in range(len(body)):
-        hits = np.flatnonzero(apart[:, k] <= 0)
-        if len(hits):
-            free[k] = angles[hits[0]] * share * wing.length
-    for other, place in others:
-        off = other.nearest(np.full(x.shape, place), x, y)[0] - radius
-        for k, p in enumerate(body):
-            if not (p[4] > other.leaf["bottom"] and p[3] < other.leaf["top"]):
-                continue
-            hits = np.flatnonzero(off[:, k] <= 0)
-            if off[0, k] < 0:
-                free[k] = min(free[k], off[0, k])
-            elif len(hits):
-                free[k] = min(free[k], angles[hits[0]] * share * wing.length)
+    free, left = np.full(len(body), np.inf), np.arange(len(body))
+    for some in (angles[at : at + WINDOW] for at in range(0, len(angles), WINDOW)):
+        c, s = np.cos(sense * some)[:, None], np.sin(sense * some)[:, None]
+        x = wing.leaf["pivot"][0] + dx[left] * c - dy[left] * s
+        y = wing.leaf["pivot"][1] + dx[left] * s + dy[left] * c
+        apart = np.full(x.shape, np.inf)
+        for face in world["faces"]:
+            apart = np.minimum(apart, off_field(np.array(face), x, y) - radius[left])
+        if some[0] == 0 and np.any(apart[0] < -1e-9):
+            return None, None
+        for other, place in others:
+            off = other.nearest(np.full(x.shape, place), x, y)[0] - radius[left]
+            low = np.array([not (body[k][4] > other.leaf["bottom"] and body[k][3] < other.leaf["top"]) for k in left])
+            off[:, low] = np.inf
+            if some[0] == 0:
+                within = off[0] < 0
+                free[left[within]] = np.minimum(free[left[within]], off[0, within])
+            apart = np.minimum(apart, off)
+        hits = apart <= 0
+        at = np.where(hits.any(axis=0), some[hits.argmax(axis=0)] * share * wing.length, np.inf)
+        free[left] = np.minimum(free[left], at)
+        # What comes later than the first is asked of the touched part alone.
+        left = left[np.isinf(free[left]) & (np.isinf(free.min()) | (left == touched))]
+        if not len(left):
+            break
     return free.min(), free[touched]
 
 
