@@ -8,7 +8,7 @@ use super::heard::{Body, Heard};
 use super::leaf::Leaf;
 use super::pressed::Moves;
 use super::search::Space;
-use super::sight::{At, Lines, beside, runs};
+use super::sight::{At, Lines, beside, runs, sees_standing};
 use super::space::Kind;
 use super::span::{Span, up};
 use super::sweeps::{Spot, Sweeps, Touched};
@@ -104,6 +104,11 @@ impl<S: Sweeps> Job<'_, S> {
         let goes_back = self.lane.control.back.is_some() && self.kind != Kind::Standing;
         let back = goes_back && !self.shape.may(&anywhere(false)).is_empty();
         if !back && self.shape.may(&anywhere(true)).is_empty() {
+            return None;
+        }
+        let who = (self.way(), self.family.body);
+        // It keeps the leaf from starting.
+        if self.kind == Kind::Standing && sees_standing(self.lane, who, &lines, (x, depth, slant)) {
             return None;
         }
         let seen = runs(self.lane, self.way(), self.family.body, &lines, &at, x0);

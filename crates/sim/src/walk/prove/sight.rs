@@ -233,3 +233,87 @@ fn circle(side: &Side, x0: Span, slant: Span, radius: f64, marks: &mut Marks) {
         marks.least = marks.least.max((half + half).over(square).lo);
     }
 }
+
+/// So far within a field a circle is that surely is in it, in meters: far more than rounding moves where a path meets its edge.
+const SURE: f64 = 1e-7;
+
+/// Whether a device surely sees a body where it stands, whatever way it came there: with the place of the touched cylinder
+/// and the slant on which it faces.
+pub(super) fn sees_standing(
+    lane: &Lane,
+    (way, body): (usize, usize),
+    lines: &Lines,
+    (x, depth, slant): (Span, Span, Span),
+) -> bool {
+    let mut devices = lane.fields.iter().zip(&lane.people[body].seen);
+    devices.any(|(field, seen)| {
+        seen.iter().any(|&(part, radius)| {
+            let line = &lines[part];
+            let place = (x + line.off + line.lead * slant, depth + line.lead);
+            surely_holds(field.sides(way), place, radius)
+        })
+    })
+}
+
+/// Whether a circle is in a field wherever its middle is in such spans: within all of its sides, or beside one of them.
+fn surely_holds(sides: &[Side], (x, depth): (Span, Span), radius: f64) -> bool {
+    let (mut inside, mut beside) = (sides.len() > 2, false);
+    for side in sides {
+        let ((nx, ny), (ex, ey)) = (side.out(), side.along);
+        let (dx, dy) = (x - side.x, depth - side.y);
+        let (out, along) = (dx * nx + dy * ny, dx * ex + dy * ey);
+        inside &= out.hi <= -SURE;
+        let near = out.lo >= SURE - radius && out.hi <= radius - SURE;
+        beside |= near && along.lo >= SURE && along.hi <= side.length - SURE;
+    }
+    inside || beside
+}
+
+#[cfg(test)]
+#[allow(clippy::unwrap_used, reason = "a test may stop at the first surprise")]
+mod tests {
+    use super::super::super::demo::{full, spot};
+    use super::*;
+    use crate::walk::sequence::Draw;
+
+    /// Boxes of any size about any place, and places within them on paths of any slant: what is surely seen there is seen.
+    #[test]
+    fn whom_a_device_surely_sees_it_sees_wherever_they_are_in_the_box() {
+        let mut world = full();
+        world.scanners[0].corners = vec![
+            spot(0.0, -1.0),
+            spot(4.0, -1.0),
+            spot(3.0, 1.2),
+            spot(0.5, 0.8),
+        ];
+        let walk = world.lower().unwrap();
+        let lane = &walk.lanes[0];
+        let (mut sure, mut all) = (0, 0);
+        for seed in 0..200_000 {
+            let [x, y, size, slant, radius] = Draw::new(seed, 1).point();
+            let field = &lane.fields[usize::try_from(seed).unwrap() % lane.fields.len()];
+            let (x, y, size) = (6.0 * x - 1.0, 4.0 * y - 2.0, 0.3 * size * size);
+            let (slant, radius) = (4.0 * slant - 2.0, 0.01 + 0.4 * radius);
+            let about = |middle: f64| Span::new(middle - size, middle + size);
+            all += 1;
+            if !surely_holds(field.sides(0), (about(x), about(y)), radius) {
+                continue;
+            }
+            sure += 1;
+            for (dx, dy) in [
+                (-1.0, -1.0),
+                (-1.0, 1.0),
+                (1.0, -1.0),
+                (1.0, 1.0),
+                (0.1, -0.3),
+            ] {
+                let (x, y) = (x + dx * size, y + dy * size);
+                let passed = field.passed(0, x - y * slant, slant, radius);
+                let (first, last) = passed.unwrap();
+                assert!(first <= y && y <= last, "{x} {y} {slant} {radius}");
+                assert!(field.holds(0, x - y * slant, slant, radius, y));
+            }
+        }
+        assert!(20 * sure > all && 20 * sure < 19 * all, "{sure} {all}");
+    }
+}
