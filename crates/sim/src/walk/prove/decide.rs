@@ -111,7 +111,14 @@ impl<'a> Scene<'a> {
     /// What is left of a line on which a touch may be bad.
     fn touched(&self, line: Span, worlds: Worlds) -> Option<Left> {
         let job = self.job;
-        let seen = runs(job.lane, job.way, job.body, &self.lines, &self.at, line);
+        let seen = runs(
+            job.lane,
+            job.way,
+            job.body,
+            &self.lines,
+            &self.at,
+            (line, None),
+        );
         let mut left: Option<Left> = None;
         for (at, told) in worlds.into_iter().enumerate() {
             let Some((line, severity)) = told.and_then(|told| self.in_world(line, &seen, told))

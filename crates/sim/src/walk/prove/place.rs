@@ -108,10 +108,17 @@ impl<S: Sweeps> Job<'_, S> {
         }
         let who = (self.way(), self.family.body);
         // It keeps the leaf from starting.
-        if self.kind == Kind::Standing && sees_standing(self.lane, who, &lines, (x, depth, slant)) {
+        if self.kind == Kind::Standing && sees_standing(self.lane, who, &lines, (x, &at)) {
             return None;
         }
-        let seen = runs(self.lane, self.way(), self.family.body, &lines, &at, x0);
+        let seen = runs(
+            self.lane,
+            self.way(),
+            self.family.body,
+            &lines,
+            &at,
+            (x0, Some(x)),
+        );
         let worlds = body.worlds(&seen, time);
         #[cfg(test)]
         let worlds = super::testing::left(worlds);

@@ -3,7 +3,7 @@
 //! Ways are counted along the gate's depth from the event to the touch: the way in is how deep the body has gone since it
 //! entered, so that the time of the touch itself cancels.
 
-use super::span::Span;
+use super::span::{Span, down};
 use crate::walk::body::MOST_PARTS;
 use crate::walk::field::{Field, Side};
 use crate::walk::lane::Lane;
@@ -28,6 +28,18 @@ impl Run {
     /// It surely sees the body where it is.
     pub(super) fn sees(&self) -> bool {
         self.sure && self.since_in.lo >= 0.0 && self.since_out.hi <= 0.0
+    }
+
+    /// It sees a circle that may go so far any way from where it is: on its path it has come at least so far since it entered.
+    fn is_within(&mut self, deep: f64, at: &At) {
+        if deep < SURE {
+            return;
+        }
+        let gone = down(deep - SURE).max(0.0);
+        let gone = down(down(gone / at.stretch.hi));
+        self.since_in.lo = self.since_in.lo.max(gone).min(self.since_in.hi);
+        self.since_out.hi = self.since_out.hi.min(-gone).max(self.since_out.lo);
+        self.sure = true;
     }
 
     /// It may see the body where it is.
@@ -79,7 +91,7 @@ pub(super) fn runs(
     body: usize,
     lines: &Lines,
     at: &At,
-    x0: Span,
+    (x0, x): (Span, Option<Span>),
 ) -> Vec<Run> {
     let mut all = Vec::with_capacity(MOST_PARTS);
     for (field, seen) in lane.fields.iter().zip(&lane.people[body].seen) {
@@ -88,13 +100,17 @@ pub(super) fn runs(
             let line = &lines[part];
             if let Some(passed) = passed(field, way, x0 + line.off, at.slant, radius) {
                 let here = at.depth + line.lead;
-                all.push(Run {
+                let mut run = Run {
                     since_in: here - passed.enters,
                     since_out: here - passed.leaves,
                     sure: passed.sure,
                     least: passed.least,
                     response: field.response,
-                });
+                };
+                if let Some(x) = x {
+                    run.is_within(deep(field.sides(way), line.place(x, at), radius), at);
+                }
+                all.push(run);
             }
         }
         join(&mut all, from);
@@ -243,30 +259,42 @@ pub(super) fn sees_standing(
     lane: &Lane,
     (way, body): (usize, usize),
     lines: &Lines,
-    (x, depth, slant): (Span, Span, Span),
+    (x, at): (Span, &At),
 ) -> bool {
     let mut devices = lane.fields.iter().zip(&lane.people[body].seen);
     devices.any(|(field, seen)| {
-        seen.iter().any(|&(part, radius)| {
-            let line = &lines[part];
-            let place = (x + line.off + line.lead * slant, depth + line.lead);
-            surely_holds(field.sides(way), place, radius)
-        })
+        let mut seen = seen.iter();
+        seen.any(|&(part, radius)| deep(field.sides(way), lines[part].place(x, at), radius) >= SURE)
     })
 }
 
-/// Whether a circle is in a field wherever its middle is in such spans: within all of its sides, or beside one of them.
-fn surely_holds(sides: &[Side], (x, depth): (Span, Span), radius: f64) -> bool {
-    let (mut inside, mut beside) = (sides.len() > 2, false);
+impl Beside {
+    /// Where its cylinder is: along the gate line, and its depth.
+    fn place(&self, x: Span, at: &At) -> (Span, Span) {
+        (x + self.off + self.lead * at.slant, at.depth + self.lead)
+    }
+}
+
+/// How far at least a circle is within a field, wherever its middle is in such spans: so far its middle may go any way and it is
+/// seen still. Below zero where that is not known.
+///
+/// What is within all sides may go as far as to the nearest of them and its radius; what is beside one may go its radius less
+/// how far it is off.
+fn deep(sides: &[Side], (x, depth): (Span, Span), radius: f64) -> f64 {
+    let (mut inside, mut beside) = (f64::INFINITY, f64::NEG_INFINITY);
     for side in sides {
         let ((nx, ny), (ex, ey)) = (side.out(), side.along);
         let (dx, dy) = (x - side.x, depth - side.y);
         let (out, along) = (dx * nx + dy * ny, dx * ex + dy * ey);
-        inside &= out.hi <= -SURE;
-        let near = out.lo >= SURE - radius && out.hi <= radius - SURE;
-        beside |= near && along.lo >= SURE && along.hi <= side.length - SURE;
+        inside = inside.min(-out.hi);
+        if along.lo >= SURE && along.hi <= side.length - SURE {
+            beside = beside.max(-out.hi.max(-out.lo));
+        }
     }
-    inside || beside
+    if sides.len() > 2 && inside >= SURE {
+        beside = beside.max(inside);
+    }
+    beside + radius
 }
 
 #[cfg(test)]
@@ -296,7 +324,8 @@ mod tests {
             let (slant, radius) = (4.0 * slant - 2.0, 0.01 + 0.4 * radius);
             let about = |middle: f64| Span::new(middle - size, middle + size);
             all += 1;
-            if !surely_holds(field.sides(0), (about(x), about(y)), radius) {
+            let deep = deep(field.sides(0), (about(x), about(y)), radius);
+            if deep < SURE {
                 continue;
             }
             sure += 1;
@@ -310,7 +339,11 @@ mod tests {
                 let (x, y) = (x + dx * size, y + dy * size);
                 let passed = field.passed(0, x - y * slant, slant, radius);
                 let (first, last) = passed.unwrap();
-                assert!(first <= y && y <= last, "{x} {y} {slant} {radius}");
+                let goes = deep / (1.0 + slant * slant).sqrt() - 1e-9;
+                assert!(
+                    first <= y - goes && y + goes <= last,
+                    "{x} {y} {slant} {radius}"
+                );
                 assert!(field.holds(0, x - y * slant, slant, radius, y));
             }
         }
