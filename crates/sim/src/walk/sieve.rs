@@ -5,7 +5,8 @@
 
 #![allow(
     clippy::inline_always,
-    reason = "only what is inlined is worked in wide registers"
+    clippy::needless_range_loop,
+    reason = "only what is inlined, and goes over all by one number, is worked in wide registers"
 )]
 
 use super::batch::{Batch, EXACT, Values, greater, smaller};
