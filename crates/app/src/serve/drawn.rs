@@ -44,7 +44,7 @@ impl<T> Drawn<T> {
 
 /// The site of a state, or why there is none.
 pub(crate) fn readable(seen: &Seen) -> Result<&Site, Refusal> {
-    seen.site.as_ref().ok_or_else(|| {
+    seen.site.as_deref().ok_or_else(|| {
         Refusal::unusable(
             "The site file has no name or no code basis that can be read.",
             "Mend the problems that the job shows.",

@@ -282,7 +282,7 @@ async fn all_pictures(State(house): House, Path(name): Path<String>) -> Page {
     let drawn = house
         .blocking(move |bench| {
             let groups = bench.pictured(&seen)?;
-            let title = workbench::title(&name, seen.site.as_ref());
+            let title = workbench::title(&name, seen.site.as_deref());
             Ok::<_, Refusal>(pictures::page(&name, &title, &seen.revision, &groups))
         })
         .await??;
@@ -298,7 +298,7 @@ async fn walk_test(
     let drawn = house
         .blocking(move |bench| {
             let tests = walked::tests(bench, &name, &seen)?;
-            let title = workbench::title(&name, seen.site.as_ref());
+            let title = workbench::title(&name, seen.site.as_deref());
             Ok::<_, Refusal>(replay::page(
                 (&name, &title),
                 &seen.revision,
