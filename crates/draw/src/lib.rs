@@ -49,7 +49,7 @@ pub use layer::{Ink, Layer, LinePattern, LineWeight};
 pub use lettering::text_width;
 pub use north::North;
 pub use plot::{
-    Axis, Chart, Curve, Level, Levels, Mark, Marked, Part, Plot, Series, Span, Stretch,
+    Axis, Chart, Curve, Level, LevelOf, Levels, Mark, Marked, Part, Plot, Series, Span, Stretch,
 };
 pub use point::Point;
 pub use scale::{Scale, ScaleChoice};

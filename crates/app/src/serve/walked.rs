@@ -101,7 +101,7 @@ pub(crate) struct Tests {
     /// First looks, one for each gate.
     pub(crate) looks: Arc<Vec<FirstLook>>,
     /// Tests in the same order.
-    pub(crate) tests: Vec<Test>,
+    pub(crate) of_gates: Vec<Test>,
     /// The task that walks people past the gates now.
     pub(crate) task: Option<u64>,
 }
@@ -130,7 +130,7 @@ pub(crate) fn tests(bench: &Workbench, job: &str, seen: &Seen) -> Result<Tests, 
         Test { kept, at }
     });
     Ok(Tests {
-        tests: tests.collect(),
+        of_gates: tests.collect(),
         task: bench.tasks().running(job, WHAT),
         looks,
     })

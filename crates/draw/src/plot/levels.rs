@@ -23,6 +23,9 @@ pub struct Levels {
     pub remarks: Vec<String>,
 }
 
+/// A row before its values are in the unit of the axis: its name, the value of each case, the least that it needs.
+pub type LevelOf<Q> = (String, Vec<Option<Q>>, Option<Q>);
+
 /// A row.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Level {
@@ -43,13 +46,13 @@ impl Levels {
     pub fn of<Q: Quantity>(
         (title, along): (String, &str),
         cases: Vec<String>,
-        rows: &[(String, Vec<Option<Q>>, Option<Q>)],
+        rows: &[LevelOf<Q>],
         units: UnitSystem,
     ) -> Self {
         let all = rows
             .iter()
             .flat_map(|(_, values, least)| values.iter().chain([least]))
-            .filter_map(|value| value.map(|value| value.base()));
+            .filter_map(|value| value.map(Quantity::base));
         let axis = Axis::over((along, Q::KIND), all, units);
         let in_units = |value: &Option<Q>| value.map(|value| axis.in_units(value.base()));
         let rows = rows.iter().map(|(name, values, least)| Level {

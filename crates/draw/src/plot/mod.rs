@@ -12,7 +12,7 @@ mod screen;
 
 pub use axis::Axis;
 pub use chart::{Chart, Curve, Mark, Span};
-pub use levels::{Level, Levels};
+pub use levels::{Level, LevelOf, Levels};
 
 use crate::LinePattern;
 use quantity::Quantity;

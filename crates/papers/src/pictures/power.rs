@@ -121,7 +121,7 @@ const PARTS: [Part; 5] = [
 fn run(way: &VoltageAlong, units: UnitSystem) -> Chart {
     let mut plot: Plot<Length, Voltage> = Plot::new(
         format!("Voltage on the way from {} to {}", way.source, way.load),
-        &format!("way from {}", way.source),
+        format!("way from {}", way.source),
         "voltage",
     );
     plot.description = format!(

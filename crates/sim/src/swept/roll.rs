@@ -252,11 +252,11 @@ impl<const UNITS: usize> Turn<UNITS> {
     fn until(&self, share: f64, long: f64) -> [f64; UNITS] {
         let left = 1.0 - share;
         let mut turned = [0.0; UNITS];
-        for unit in 0..UNITS {
+        for (unit, turned) in turned.iter_mut().enumerate() {
             let whole = share * share * (3.0 - 2.0 * share) * self.mean[unit];
             let start = share * left * left * self.rates[0][unit];
             let end = share * share * left * self.rates[1][unit];
-            turned[unit] = long * (whole + start - end);
+            *turned = long * (whole + start - end);
         }
         turned
     }

@@ -38,7 +38,7 @@ pub(super) async fn list(
         .blocking(move |bench| {
             let seen = bench.job(&name).and_then(|job| bench.look(&job))?;
             let all = walked::tests(bench, &name, &seen)?;
-            let gates = all.tests.iter();
+            let gates = all.of_gates.iter();
             let gates = gates.map(|test| told(test, &all.looks[test.at]));
             Ok(Json(json!({
                 "revision": seen.revision,
@@ -74,7 +74,7 @@ pub(super) async fn of_gate(
         .blocking(move |bench| {
             let seen = bench.job(&name).and_then(|job| bench.look(&job))?;
             let all = walked::tests(bench, &name, &seen)?;
-            let test = all.tests.iter().find(|test| all.looks[test.at].gate == gate);
+            let test = all.of_gates.iter().find(|test| all.looks[test.at].gate == gate);
             let test = test.ok_or_else(|| no_gate(readable(&seen).ok(), &gate))?;
             let look = &all.looks[test.at];
             let mut told = told(test, look);

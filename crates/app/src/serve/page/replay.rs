@@ -46,10 +46,10 @@ pub(super) fn page(
             p class="void" { strong { "No force test. " } (CAUTION) }
             (begin())
             p id="word" class="soft" role="status" {}
-            @for test in &tests.tests {
+            @for test in &tests.of_gates {
                 (of_gate(job, test, &tests.looks[test.at], which))
             }
-            @if tests.tests.is_empty() { p { "The site has no gate to walk past." } }
+            @if tests.of_gates.is_empty() { p { "The site has no gate to walk past." } }
         }
     })
 }

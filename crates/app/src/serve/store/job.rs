@@ -20,6 +20,9 @@ type TextThere = fn(&Journal) -> Option<String>;
 /// Writes a step into the journal.
 type Written = fn(&mut Journal) -> std::io::Result<()>;
 
+/// Told what stands there next before it is written.
+type Foreseen<'f> = &'f dyn Fn(&Arc<Seen>);
+
 /// A job.
 pub(crate) struct Job {
     name: String,
@@ -202,7 +205,7 @@ impl Job {
         open.journal
             .change(next.text())
             .map_err(|error| not_kept(&error))?;
-        self.write(open, next)
+        self.write(open, &next)
     }
 
     /// Takes the last change back.
@@ -230,7 +233,7 @@ impl Job {
         &self,
         expects: Option<&str>,
         (text, written): (TextThere, Written),
-        (none, foreseen): (&'static str, &dyn Fn(&Arc<Seen>)),
+        (none, foreseen): (&'static str, Foreseen<'_>),
     ) -> Result<Arc<Seen>, Refusal> {
         let mut open = lock(&self.open);
         let open = self.read(&mut open)?;
@@ -241,7 +244,7 @@ impl Job {
         let next = Arc::new(Seen::of(files, (0, 0), &open.seen.known));
         foreseen(&next);
         written(&mut open.journal).map_err(|error| not_kept(&error))?;
-        self.write(open, next)
+        self.write(open, &next)
     }
 
     /// Reads the files again, and writes into the journal what somebody else has changed.
@@ -290,7 +293,7 @@ impl Job {
     }
 
     /// Writes the file after the journal has its line.
-    fn write(&self, open: &mut Open, next: Arc<Seen>) -> Result<Arc<Seen>, Refusal> {
+    fn write(&self, open: &mut Open, next: &Arc<Seen>) -> Result<Arc<Seen>, Refusal> {
         if let Err(error) = disk::write_site(&self.folder, next.text()) {
             open.journal.void().map_err(|error| not_kept(&error))?;
             return Err(not_kept(&error));
@@ -300,7 +303,7 @@ impl Job {
         open.seen = Arc::new(Seen {
             undo,
             redo,
-            ..Seen::clone(&next)
+            ..Seen::clone(next)
         });
         Ok(open.seen.clone())
     }
