@@ -174,7 +174,7 @@ pub(crate) struct WalkArguments {
     /// Write that walk as JSON for drawing: leaf and body each hundredth of a second.
     #[arg(long, requires = "seed")]
     pub(crate) trace: bool,
-    /// Keep the result in `walk.json` beside the site file. The papers print it as long as nothing changes that it rests on.
+    /// Keep the result in `walk.json` beside the site file. `check` and the papers answer by it as long as nothing changes that it rests on.
     #[arg(long, conflicts_with = "seed")]
     pub(crate) keep: bool,
     /// Write the result as JSON.

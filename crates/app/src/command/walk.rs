@@ -87,7 +87,7 @@ pub(crate) fn run(arguments: &WalkArguments) -> Result<Outcome, Complaint> {
     if !records.is_empty() {
         let file = keep(&site_file, records)?;
         complain(&format_args!(
-            "Kept in {}: gatewright pack prints it as long as nothing changes that it rests on.",
+            "Kept in {}: check and pack answer by it as long as nothing changes that it rests on.",
             file.display()
         ));
     }
