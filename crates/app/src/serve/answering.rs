@@ -1,5 +1,6 @@
 //! Works the answers of the newest state of each job, one after the other, and keeps those of the last few states.
 
+use super::drawn::UNREADABLE;
 use super::events::{Event, Told};
 use super::lock;
 use super::page::Listed;
@@ -119,7 +120,7 @@ impl Answering {
     /// The answers of a state.
     pub(super) fn worked(&self, seen: &Seen) -> Result<Arc<Answers>, String> {
         let Some(site) = &seen.site else {
-            return Err("The site file has no name or no code basis that can be read.".to_owned());
+            return Err(UNREADABLE.to_owned());
         };
         let mut remembered = lock(&self.remembered);
         let asked = || design::answers_remembering(site, threads(), &mut remembered);

@@ -42,12 +42,12 @@ impl<T> Drawn<T> {
     }
 }
 
+/// Why there is no site.
+pub(crate) const UNREADABLE: &str = "The site file has no name or no code basis that can be read.";
+
 /// The site of a state, or why there is none.
 pub(crate) fn readable(seen: &Seen) -> Result<&Site, Refusal> {
-    seen.site.as_deref().ok_or_else(|| {
-        Refusal::unusable(
-            "The site file has no name or no code basis that can be read.",
-            "Mend the problems that the job shows.",
-        )
-    })
+    seen.site
+        .as_deref()
+        .ok_or_else(|| Refusal::unusable(UNREADABLE, "Mend the problems that the job shows."))
 }

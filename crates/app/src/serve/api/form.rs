@@ -1,6 +1,6 @@
 //! The model as a form: the records, and one of them with its keys.
 
-use super::Answer;
+use super::{Answer, of_job};
 use crate::serve::body::Given;
 use crate::serve::refusal::Refusal;
 use crate::serve::workbench::Workbench;
@@ -24,28 +24,26 @@ pub(super) async fn form(
     Path(name): Path<String>,
     Given(which): Given<Which>,
 ) -> Answer {
-    workbench
-        .blocking(move |bench| {
-            let seen = bench.job(&name).and_then(|job| bench.look(&job))?;
-            let (main, beside) = (&seen.files.main, &seen.files.beside);
-            let Some(path) = which.path else {
-                return Ok(Json(json!({
-                    "revision": seen.revision, "records": site::records(main, beside),
-                })));
-            };
-            let form = site::form(main, beside, &path, seen.units()).ok_or_else(|| {
-                Refusal::absent(
-                    "There is no such record in this site.",
-                    "Take a path from the list of records.",
-                )
-                .at(path)
-                .expected("a path such as device.reader-in, or nothing for the site as a whole")
-            })?;
-            let mut told = json!(form);
-            told["revision"] = json!(seen.revision);
-            Ok(Json(told))
-        })
-        .await?
+    of_job(workbench, name, move |_, seen| {
+        let (main, beside) = (&seen.files.main, &seen.files.beside);
+        let Some(path) = which.path else {
+            return Ok(Json(json!({
+                "revision": seen.revision, "records": site::records(main, beside),
+            })));
+        };
+        let form = site::form(main, beside, &path, seen.units()).ok_or_else(|| {
+            Refusal::absent(
+                "There is no such record in this site.",
+                "Take a path from the list of records.",
+            )
+            .at(path)
+            .expected("a path such as device.reader-in, or nothing for the site as a whole")
+        })?;
+        let mut told = json!(form);
+        told["revision"] = json!(seen.revision);
+        Ok(Json(told))
+    })
+    .await
 }
 
 /// The entries of the parts files that a record could be bought as, with what each brings.
@@ -54,12 +52,10 @@ pub(super) async fn parts(
     Path(name): Path<String>,
     Given(which): Given<Which>,
 ) -> Answer {
-    workbench
-        .blocking(move |bench| {
-            let seen = bench.job(&name).and_then(|job| bench.look(&job))?;
-            let (files, path) = (&seen.files, which.path.unwrap_or_default());
-            let parts = site::parts_for(&files.main, &files.beside, &path, seen.units());
-            Ok(Json(json!({ "revision": seen.revision, "parts": parts })))
-        })
-        .await?
+    of_job(workbench, name, move |_, seen| {
+        let (files, path) = (&seen.files, which.path.unwrap_or_default());
+        let parts = site::parts_for(&files.main, &files.beside, &path, seen.units());
+        Ok(Json(json!({ "revision": seen.revision, "parts": parts })))
+    })
+    .await
 }

@@ -16,15 +16,50 @@ mod walks;
 mod ways;
 
 use super::refusal::Refusal;
+use super::store::Seen;
 use super::workbench::Workbench;
 use axum::extract::DefaultBodyLimit;
 use axum::routing::{get, post};
 use axum::{Json, Router};
 use serde_json::Value;
+use site::{Gate, Site};
 use std::sync::Arc;
 
 /// An answer in JSON, or a refusal.
 type Answer = Result<Json<Value>, Refusal>;
+
+/// Tells something of a job as it stands now.
+async fn of_job(
+    workbench: Arc<Workbench>,
+    name: String,
+    told: impl FnOnce(&Workbench, &Seen) -> Answer + Send + 'static,
+) -> Answer {
+    workbench
+        .blocking(move |bench| {
+            let seen = bench.job(&name).and_then(|job| bench.look(&job))?;
+            told(bench, &seen)
+        })
+        .await?
+}
+
+/// The gate of that name, or the first one.
+fn gate<'s>(site: &'s Site, wanted: Option<&str>) -> Result<&'s Gate, Refusal> {
+    let found = match wanted {
+        Some(wanted) => site.gate.iter().find(|gate| gate.id == wanted),
+        None => site.gate.first(),
+    };
+    found.ok_or_else(|| no_gate(site))
+}
+
+fn no_gate(site: &Site) -> Refusal {
+    let names: Vec<&str> = site.gate.iter().map(|gate| gate.id.as_str()).collect();
+    Refusal::absent(
+        "There is no such gate on this site.",
+        "Take a gate of the site.",
+    )
+    .at("gate")
+    .expected(names.join(", "))
+}
 
 /// Bytes that a new job may bring with it: a year of weather is a fifth of it.
 const LARGEST_JOB: usize = 8 * 1024 * 1024;

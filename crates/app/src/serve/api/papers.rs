@@ -5,6 +5,7 @@ use crate::command::{issue_day, kept};
 use crate::making::{STEPS, make};
 use crate::outcome::Complaint;
 use crate::serve::body::Sent;
+use crate::serve::drawn::UNREADABLE;
 use crate::serve::refusal::Refusal;
 use crate::serve::store::{Seen, disk};
 use crate::serve::tasks::{Steps, Tasks};
@@ -65,9 +66,10 @@ fn made(
     output: &std::path::Path,
     steps: &mut Steps<'_>,
 ) -> Result<Value, Complaint> {
-    let site = seen.site.as_deref().ok_or_else(|| {
-        Complaint("The site file has no name or no code basis that can be read.".to_owned())
-    })?;
+    let site = seen
+        .site
+        .as_deref()
+        .ok_or_else(|| Complaint(UNREADABLE.to_owned()))?;
     let issue = Issue {
         day,
         maker: format!("gatewright {}", env!("CARGO_PKG_VERSION")),

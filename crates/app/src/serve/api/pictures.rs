@@ -1,6 +1,6 @@
 //! Pictures of a site as data: what stands over what in which units, and the drawing.
 
-use super::Answer;
+use super::{Answer, of_job};
 use crate::serve::refusal::Refusal;
 use crate::serve::workbench::Workbench;
 use axum::Json;
@@ -15,16 +15,14 @@ pub(super) async fn list(
     State(workbench): State<Arc<Workbench>>,
     Path(name): Path<String>,
 ) -> Answer {
-    workbench
-        .blocking(move |bench| {
-            let seen = bench.job(&name).and_then(|job| bench.look(&job))?;
-            let groups = bench.pictured(&seen)?;
-            Ok(Json(json!({
-                "revision": seen.revision,
-                "groups": groups.iter().map(told).collect::<Vec<_>>(),
-            })))
-        })
-        .await?
+    of_job(workbench, name, move |bench, seen| {
+        let groups = bench.pictured(seen)?;
+        Ok(Json(json!({
+            "revision": seen.revision,
+            "groups": groups.iter().map(told).collect::<Vec<_>>(),
+        })))
+    })
+    .await
 }
 
 fn told(group: &Group) -> Value {
@@ -47,24 +45,22 @@ pub(super) async fn one(
     State(workbench): State<Arc<Workbench>>,
     Path((name, wanted)): Path<(String, String)>,
 ) -> Answer {
-    workbench
-        .blocking(move |bench| {
-            let seen = bench.job(&name).and_then(|job| bench.look(&job))?;
-            let groups = bench.pictured(&seen)?;
-            let mut pictures = groups.iter().flat_map(|group| &group.pictures);
-            let picture = pictures.find(|picture| picture.name == wanted);
-            let picture = picture.ok_or_else(|| {
-                Refusal::absent(
-                    "There is no such picture of this site.",
-                    "Take a name from the list of pictures.",
-                )
-                .at(wanted)
-            })?;
-            let mut told = drawn(picture);
-            told["revision"] = json!(seen.revision);
-            Ok(Json(told))
-        })
-        .await?
+    of_job(workbench, name, move |bench, seen| {
+        let groups = bench.pictured(seen)?;
+        let mut pictures = groups.iter().flat_map(|group| &group.pictures);
+        let picture = pictures.find(|picture| picture.name == wanted);
+        let picture = picture.ok_or_else(|| {
+            Refusal::absent(
+                "There is no such picture of this site.",
+                "Take a name from the list of pictures.",
+            )
+            .at(wanted)
+        })?;
+        let mut told = drawn(picture);
+        told["revision"] = json!(seen.revision);
+        Ok(Json(told))
+    })
+    .await
 }
 
 fn drawn(picture: &Picture) -> Value {

@@ -1,7 +1,8 @@
 //! The drawing of a gate: from above or from the road, at any opening, with the things on it and their places.
 
-use super::Answer;
+use super::{Answer, gate, of_job};
 use crate::serve::body::Given;
+use crate::serve::drawn::readable;
 use crate::serve::refusal::Refusal;
 use crate::serve::workbench::Workbench;
 use axum::Json;
@@ -11,7 +12,6 @@ use papers::live::{self, Live};
 use quantity::{Quantity as _, Ratio};
 use serde::Deserialize;
 use serde_json::{Value, json};
-use site::{Gate, Site};
 use std::sync::Arc;
 
 /// What is to be seen.
@@ -45,51 +45,28 @@ pub(super) async fn plan(
     Path(name): Path<String>,
     Given(wanted): Given<Wanted>,
 ) -> Answer {
-    workbench
-        .blocking(move |bench| {
-            let seen = bench.job(&name).and_then(|job| bench.look(&job))?;
-            let site = seen.site.as_deref().ok_or_else(|| {
-                Refusal::unusable(
-                    "The site file has no name or no code basis that can be read.",
-                    "Mend the problems that the job shows.",
-                )
-            })?;
-            let gate = gate(site, wanted.gate.as_deref())?;
-            if !(0.0..=1.0).contains(&wanted.open) {
-                return Err(Refusal::unusable(
-                    "A gate cannot be open so far.",
-                    "Write how far it is open, such as open=0.35.",
-                )
-                .at("open")
-                .expected("0 for closed to 1 for open"));
-            }
-            let open = Ratio::from_base(wanted.open);
-            let live = match wanted.view {
-                View::Plan => live::plan(site, gate, open),
-                View::Elevation => live::elevation(site, gate, open),
-            };
-            let mut told = told(&live);
-            told["revision"] = json!(seen.revision);
-            told["gate"] = json!(gate.id.as_str());
-            Ok(Json(told))
-        })
-        .await?
-}
-
-fn gate<'s>(site: &'s Site, wanted: Option<&str>) -> Result<&'s Gate, Refusal> {
-    let found = match wanted {
-        Some(wanted) => site.gate.iter().find(|gate| gate.id == wanted),
-        None => site.gate.first(),
-    };
-    found.ok_or_else(|| {
-        let names: Vec<&str> = site.gate.iter().map(|gate| gate.id.as_str()).collect();
-        Refusal::absent(
-            "There is no such gate on this site.",
-            "Take a gate of the site.",
-        )
-        .at("gate")
-        .expected(names.join(", "))
+    of_job(workbench, name, move |_, seen| {
+        let site = readable(seen)?;
+        let gate = gate(site, wanted.gate.as_deref())?;
+        if !(0.0..=1.0).contains(&wanted.open) {
+            return Err(Refusal::unusable(
+                "A gate cannot be open so far.",
+                "Write how far it is open, such as open=0.35.",
+            )
+            .at("open")
+            .expected("0 for closed to 1 for open"));
+        }
+        let open = Ratio::from_base(wanted.open);
+        let live = match wanted.view {
+            View::Plan => live::plan(site, gate, open),
+            View::Elevation => live::elevation(site, gate, open),
+        };
+        let mut told = told(&live);
+        told["revision"] = json!(seen.revision);
+        told["gate"] = json!(gate.id.as_str());
+        Ok(Json(told))
     })
+    .await
 }
 
 fn told(live: &Live) -> Value {

@@ -1,6 +1,6 @@
 //! What goes with a thing that is taken out, in words and as the changes that do it.
 
-use super::Answer;
+use super::{Answer, of_job};
 use crate::serve::body::Given;
 use crate::serve::refusal::Refusal;
 use crate::serve::workbench::Workbench;
@@ -25,27 +25,24 @@ pub(super) async fn removal(
     Path(name): Path<String>,
     Given(which): Given<Which>,
 ) -> Answer {
-    workbench
-        .blocking(move |bench| {
-            let seen = bench.job(&name).and_then(|job| bench.look(&job))?;
-            let files = &seen.files;
-            let removal =
-                site::removal(&files.main, &files.beside, &which.path).ok_or_else(|| {
-                    Refusal::absent(
-                        "There is no such thing in this site any more.",
-                        "Look at the plan again.",
-                    )
-                    .at(which.path)
-                })?;
-            Ok(Json(json!({
-                "revision": seen.revision,
-                "goes": removal.goes,
-                "let_go": removal.let_go,
-                "words": words(&removal),
-                "edits": edits(&removal),
-            })))
-        })
-        .await?
+    of_job(workbench, name, move |_, seen| {
+        let files = &seen.files;
+        let removal = site::removal(&files.main, &files.beside, &which.path).ok_or_else(|| {
+            Refusal::absent(
+                "There is no such thing in this site any more.",
+                "Look at the plan again.",
+            )
+            .at(which.path)
+        })?;
+        Ok(Json(json!({
+            "revision": seen.revision,
+            "goes": removal.goes,
+            "let_go": removal.let_go,
+            "words": words(&removal),
+            "edits": edits(&removal),
+        })))
+    })
+    .await
 }
 
 /// What depends on it, a sentence each.

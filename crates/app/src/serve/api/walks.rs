@@ -1,6 +1,6 @@
 //! The walk test for programs: what was kept, walking as a task, one walk to be played.
 
-use super::Answer;
+use super::{Answer, gate, no_gate, of_job};
 use crate::serve::body::Sent;
 use crate::serve::drawn::readable;
 use crate::serve::refusal::Refusal;
@@ -13,7 +13,7 @@ use axum::response::{IntoResponse as _, Response};
 use design::walk::GateWalk;
 use serde::Deserialize;
 use serde_json::{Value, json};
-use site::{Gate, Site};
+use site::Site;
 use std::sync::Arc;
 
 /// What can be asked of a walk.
@@ -34,19 +34,18 @@ pub(super) async fn list(
     State(workbench): State<Arc<Workbench>>,
     Path(name): Path<String>,
 ) -> Answer {
-    workbench
-        .blocking(move |bench| {
-            let seen = bench.job(&name).and_then(|job| bench.look(&job))?;
-            let all = walked::tests(bench, &name, &seen)?;
-            let gates = all.of_gates.iter();
-            let gates = gates.map(|test| told(test, &all.looks[test.at]));
-            Ok(Json(json!({
-                "revision": seen.revision,
-                "task": all.task,
-                "gates": gates.collect::<Vec<_>>(),
-            })))
-        })
-        .await?
+    let job = name.clone();
+    of_job(workbench, name, move |bench, seen| {
+        let all = walked::tests(bench, &job, seen)?;
+        let gates = all.of_gates.iter();
+        let gates = gates.map(|test| told(test, &all.looks[test.at]));
+        Ok(Json(json!({
+            "revision": seen.revision,
+            "task": all.task,
+            "gates": gates.collect::<Vec<_>>(),
+        })))
+    })
+    .await
 }
 
 fn told(test: &Test, look: &FirstLook) -> Value {
@@ -68,36 +67,25 @@ fn told(test: &Test, look: &FirstLook) -> Value {
 /// One gate, with its maps.
 pub(super) async fn of_gate(
     State(workbench): State<Arc<Workbench>>,
-    Path((name, gate)): Path<(String, String)>,
+    Path((name, wanted)): Path<(String, String)>,
 ) -> Answer {
-    workbench
-        .blocking(move |bench| {
-            let seen = bench.job(&name).and_then(|job| bench.look(&job))?;
-            let all = walked::tests(bench, &name, &seen)?;
-            let test = all.of_gates.iter().find(|test| all.looks[test.at].gate == gate);
-            let test = test.ok_or_else(|| no_gate(readable(&seen).ok(), &gate))?;
-            let look = &all.looks[test.at];
-            let mut told = told(test, look);
-            let maps = look.maps.iter();
-            let maps = maps.map(|map| {
-                json!({ "direction": map.direction, "title": map.title, "svg": map.svg, "words": map.words })
-            });
-            told["revision"] = json!(seen.revision);
-            told["maps"] = json!(maps.collect::<Vec<_>>());
-            Ok(Json(told))
-        })
-        .await?
-}
-
-fn no_gate(site: Option<&Site>, gate: &str) -> Refusal {
-    let gates = site.into_iter().flat_map(|site| &site.gate);
-    let names: Vec<&str> = gates.map(|gate| gate.id.as_str()).collect();
-    Refusal::absent(
-        "There is no such gate on this site.",
-        "Take a gate of the site.",
-    )
-    .at(gate)
-    .expected(names.join(", "))
+    let job = name.clone();
+    of_job(workbench, name, move |bench, seen| {
+        let all = walked::tests(bench, &job, seen)?;
+        let mut tests = all.of_gates.iter();
+        let test = tests.find(|test| all.looks[test.at].gate == wanted);
+        let test = test.map_or_else(|| Err(no_gate(readable(seen)?)), Ok)?;
+        let look = &all.looks[test.at];
+        let mut told = told(test, look);
+        let maps = look.maps.iter();
+        let maps = maps.map(|map| {
+            json!({ "direction": map.direction, "title": map.title, "svg": map.svg, "words": map.words })
+        });
+        told["revision"] = json!(seen.revision);
+        told["maps"] = json!(maps.collect::<Vec<_>>());
+        Ok(Json(told))
+    })
+    .await
 }
 
 /// One walk by its number, to be played.
@@ -105,33 +93,29 @@ pub(super) async fn one(
     State(workbench): State<Arc<Workbench>>,
     Path((name, gate, number)): Path<(String, String, String)>,
 ) -> Answer {
-    workbench
-        .blocking(move |bench| {
-            let seen = bench.job(&name).and_then(|job| bench.look(&job))?;
-            let site = readable(&seen)?;
-            let number: u64 = number.parse().map_err(|_| {
-                Refusal::unusable("A walk has a whole number.", "Take one of the worst cases.")
-                    .at(number)
-            })?;
-            let walk = walk(site, &gate)?;
-            let played = walk.trace(number).zip(walk.staged(number));
-            let (trace, stage) = played.ok_or_else(|| {
-                Refusal::unusable(
-                    "This walk cannot be worked.",
-                    "Take one of the worst cases.",
-                )
-            })?;
-            Ok(Json(
-                json!({ "revision": seen.revision, "trace": trace, "stage": stage }),
-            ))
-        })
-        .await?
+    of_job(workbench, name, move |_, seen| {
+        let site = readable(seen)?;
+        let number: u64 = number.parse().map_err(|_| {
+            Refusal::unusable("A walk has a whole number.", "Take one of the worst cases.")
+                .at(number)
+        })?;
+        let walk = walk(site, &gate)?;
+        let played = walk.trace(number).zip(walk.staged(number));
+        let (trace, stage) = played.ok_or_else(|| {
+            Refusal::unusable(
+                "This walk cannot be worked.",
+                "Take one of the worst cases.",
+            )
+        })?;
+        Ok(Json(
+            json!({ "revision": seen.revision, "trace": trace, "stage": stage }),
+        ))
+    })
+    .await
 }
 
 fn walk<'s>(site: &'s Site, name: &str) -> Result<GateWalk<'s>, Refusal> {
-    let found: Option<&Gate> = site.gate.iter().find(|gate| gate.id == *name);
-    let gate = found.ok_or_else(|| no_gate(Some(site), name))?;
-    GateWalk::of(site, gate).map_err(|finding| {
+    GateWalk::of(site, gate(site, Some(name))?).map_err(|finding| {
         Refusal::unusable(
             finding.sentence.clone(),
             "Write what is missing; the answers name it.",

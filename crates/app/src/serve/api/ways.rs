@@ -1,7 +1,7 @@
 //! What the site has of ways in the ground, for whoever draws one more.
 
-use super::Answer;
-use crate::serve::refusal::Refusal;
+use super::{Answer, of_job};
+use crate::serve::drawn::readable;
 use crate::serve::workbench::Workbench;
 use axum::Json;
 use axum::extract::{Path, State};
@@ -15,18 +15,11 @@ pub(super) async fn ways(
     State(workbench): State<Arc<Workbench>>,
     Path(name): Path<String>,
 ) -> Answer {
-    workbench
-        .blocking(move |bench| {
-            let seen = bench.job(&name).and_then(|job| bench.look(&job))?;
-            let site = seen.site.as_deref().ok_or_else(|| {
-                Refusal::unusable(
-                    "The site file has no name or no code basis that can be read.",
-                    "Mend the problems that the job shows.",
-                )
-            })?;
-            Ok(Json(told(site)))
-        })
-        .await?
+    of_job(workbench, name, move |_, seen| {
+        let site = readable(seen)?;
+        Ok(Json(told(site)))
+    })
+    .await
 }
 
 fn told(site: &Site) -> Value {
