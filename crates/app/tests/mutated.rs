@@ -72,7 +72,7 @@ fn holds_for_every_copy_of(folder: &str) {
                 verdict.question
             );
         }
-        if seed % 50 == 0 {
+        if seed % 20 == 0 {
             let answers = design::answers(&site);
             assert!(!answers.coverage.is_empty());
             // A plan may be refused, for a thing that stands too far away, but never by a stop of the program.

@@ -4,9 +4,9 @@
 use super::layers::Layers;
 use super::split::Piece;
 use super::view::{BOX, GAP, Line, NAME, SMALL, Thing};
-use crate::power::pen::at;
-use crate::power::words::{height, short};
-use draw::{Figure, LayerId, Placement, Scene, Symbol, Text};
+use crate::power::pen::{at, write};
+use crate::power::words::short;
+use draw::{Anchor, Figure, LayerId, Placement, Scene, Symbol};
 
 /// From one row to the next (mm).
 const ROW: f64 = 14.0;
@@ -104,10 +104,8 @@ impl Pen<'_> {
         self.scene.add_titled(self.layers.symbols, title, placement);
     }
 
-    pub(super) fn words(&mut self, layer: LayerId, (words, size): (&str, f64), (x, y): (f64, f64)) {
-        let text = Text::new(at(x, y), words)
-            .anchor(draw::Anchor::Start)
-            .height(height(size));
-        self.scene.add(layer, text);
+    /// Words of a height that begin at a point.
+    pub(super) fn words(&mut self, layer: LayerId, words: (&str, f64), place: (f64, f64)) {
+        write(self.scene, layer, words, place, Anchor::Start);
     }
 }

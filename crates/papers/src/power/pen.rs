@@ -41,16 +41,21 @@ impl Pen<'_> {
         self.words(self.layers.words, (words, size), (x, y), Anchor::End);
     }
 
-    fn words(
-        &mut self,
-        layer: LayerId,
-        (words, size): (&str, f64),
-        (x, y): (f64, f64),
-        anchor: Anchor,
-    ) {
-        let text = Text::new(at(x, y), words)
-            .anchor(anchor)
-            .height(height(size));
-        self.scene.add(layer, text);
+    fn words(&mut self, layer: LayerId, words: (&str, f64), place: (f64, f64), anchor: Anchor) {
+        write(self.scene, layer, words, place, anchor);
     }
+}
+
+/// Writes words of a height (mm) whose base line begins, has its middle or ends at a point on the paper (mm).
+pub(crate) fn write(
+    scene: &mut Scene,
+    layer: LayerId,
+    (words, size): (&str, f64),
+    (x, y): (f64, f64),
+    anchor: Anchor,
+) {
+    let text = Text::new(at(x, y), words)
+        .anchor(anchor)
+        .height(height(size));
+    scene.add(layer, text);
 }

@@ -1,9 +1,8 @@
 //! Puts the columns of terminals on their sheet.
 
 use super::blocks::{Block, Column, HEAD, REACH, ROW, Strip, WIDE, WORDS};
-use crate::power::pen::at;
-use crate::power::words::height;
-use draw::{Anchor, Figure, Fill, Ink, Layer, LayerId, LineWeight, Scene, Text};
+use crate::power::pen::{at, write};
+use draw::{Anchor, Figure, Fill, Ink, Layer, LayerId, LineWeight, Scene};
 use quantity::UnitSystem;
 
 /// Height of a strip's name and of a terminal's mark (mm).
@@ -129,17 +128,8 @@ impl Pen<'_> {
         }
     }
 
-    fn words(
-        &mut self,
-        layer: LayerId,
-        (words, size): (&str, f64),
-        (x, y): (f64, f64),
-        anchor: Anchor,
-    ) {
-        let text = Text::new(at(x, y), words)
-            .anchor(anchor)
-            .height(height(size));
-        self.scene.add(layer, text);
+    fn words(&mut self, layer: LayerId, words: (&str, f64), place: (f64, f64), anchor: Anchor) {
+        write(self.scene, layer, words, place, anchor);
     }
 }
 
