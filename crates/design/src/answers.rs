@@ -52,10 +52,10 @@ impl Answers {
 /// The findings of every check, worst first: what fails, by what is at stake; then what turns within its tolerances,
 /// what is unknown, what is outside this tool, what holds, and bare figures.
 pub fn findings(site: &Site) -> Vec<Finding> {
-    findings_on(site, NonZeroUsize::MIN, &Remembered::new())
+    findings_on(site, NonZeroUsize::MIN, &mut Remembered::new())
 }
 
-fn findings_on(site: &Site, threads: NonZeroUsize, remembered: &Remembered) -> Vec<Finding> {
+fn findings_on(site: &Site, threads: NonZeroUsize, remembered: &mut Remembered) -> Vec<Finding> {
     let mut findings = round::findings_remembering((site, remembered), CHECKS, threads);
     findings.push(survey::deciding::finding(site, &findings));
     in_order(&mut findings);
@@ -84,8 +84,8 @@ pub fn answers_on(site: &Site, threads: NonZeroUsize) -> Answers {
     answers_remembering(site, threads, &mut Remembered::new())
 }
 
-/// Every answer, where simulations are worked only whose inputs are not those of an earlier round with the same memory: the
-/// answers are those of [`answers_on`] to the last bit.
+/// Every answer, where questions are asked and simulations worked only that rest on something else than in an earlier round
+/// with the same memory: the answers are those of [`answers_on`] to the last bit.
 pub fn answers_remembering(
     site: &Site,
     threads: NonZeroUsize,

@@ -1,9 +1,10 @@
-//! What heavy simulations found, kept for whoever asks the same again: another question of the same round, another corner
-//! of the tolerances, or the next round after an edit that did not touch what they rest on.
+//! What earlier rounds of questions found, kept for the next one: whole findings, and the results of heavy simulations.
 //!
-//! A result is kept under the whole of what was simulated, written out to the last bit of every number, so that what is
-//! remembered is what would be found afresh. Whoever asks hands the memory in and keeps it; there is none but that.
+//! A result is kept under the whole of what was simulated, written out to the last bit of every number, and a finding with
+//! the values that were looked at for it, so that what is remembered is what would be found afresh. Whoever asks hands the
+//! memory in and keeps it; there is none but that.
 
+use crate::check::found::Rounds;
 use crate::check::walk::vehicle_hit::Watched;
 use formula::OutOfReach;
 use quantity::Length;
@@ -15,13 +16,15 @@ use std::collections::BTreeMap;
 use std::fmt::Debug;
 use std::sync::{Arc, Mutex, MutexGuard, OnceLock, PoisonError};
 
-/// Rounds after which a result that nobody asked for is forgotten: as many as one goes back and forth between edits.
+/// Rounds in which something new was simulated, after which a result that nobody asked for meanwhile is forgotten: as many as
+/// one goes back and forth between edits.
 const ROUNDS: u64 = 16;
 
-/// What simulations found for earlier rounds of questions.
+/// What was found in earlier rounds of questions.
 #[derive(Debug, Default)]
 pub struct Remembered {
-    round: u64,
+    /// Findings of the last few rounds.
+    pub(crate) rounds: Rounds,
     /// The sun's way through a year.
     pub(crate) sun_paths: Table<Result<Arc<SunPath>, OutOfReach>>,
     /// The sun in what looks.
@@ -46,15 +49,13 @@ impl Remembered {
 
     /// Begins a round of questions; what nobody asked for in the last ones is forgotten.
     pub(crate) fn begin(&mut self) {
-        self.round += 1;
-        let round = self.round;
-        self.sun_paths.begin(round);
-        self.glare_years.begin(round);
-        self.daylights.begin(round);
-        self.lines.begin(round);
-        self.glances.begin(round);
-        self.hits.begin(round);
-        self.watched.begin(round);
+        self.sun_paths.begin();
+        self.glare_years.begin();
+        self.daylights.begin();
+        self.lines.begin();
+        self.glances.begin();
+        self.hits.begin();
+        self.watched.begin();
     }
 }
 
@@ -67,6 +68,8 @@ pub(crate) struct Table<T> {
 #[derive(Debug)]
 struct Known<T> {
     round: u64,
+    /// Something new was simulated in this round.
+    is_used: bool,
     results: BTreeMap<String, Kept<T>>,
 }
 
@@ -82,6 +85,7 @@ impl<T> Default for Table<T> {
         Self {
             known: Mutex::new(Known {
                 round: 0,
+                is_used: false,
                 results: BTreeMap::new(),
             }),
         }
@@ -89,9 +93,10 @@ impl<T> Default for Table<T> {
 }
 
 impl<T: Clone> Table<T> {
-    fn begin(&mut self, round: u64) {
+    fn begin(&mut self) {
         let mut known = self.known();
-        known.round = round;
+        known.round += u64::from(std::mem::take(&mut known.is_used));
+        let round = known.round;
         known.results.retain(|_, kept| kept.asked + ROUNDS > round);
     }
 
@@ -101,10 +106,18 @@ impl<T: Clone> Table<T> {
         let key = format!("{simulated:?}");
         let result = {
             let mut known = self.known();
-            let asked = known.round;
-            let kept = known.results.entry(key).or_insert_with(|| Kept {
-                result: Arc::default(),
-                asked,
+            let Known {
+                round,
+                is_used,
+                results,
+            } = &mut *known;
+            let asked = *round;
+            let kept = results.entry(key).or_insert_with(|| {
+                *is_used = true;
+                Kept {
+                    result: Arc::default(),
+                    asked,
+                }
             });
             kept.asked = asked;
             Arc::clone(&kept.result)

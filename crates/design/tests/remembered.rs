@@ -3,6 +3,7 @@
 #![allow(
     clippy::expect_used,
     clippy::unwrap_used,
+    clippy::float_cmp,
     reason = "a test may stop at the first surprise"
 )]
 
@@ -48,8 +49,13 @@ fn numbers(text: &str) -> Vec<(usize, usize)> {
     found
 }
 
-/// The text with one of its numbers changed by a factor.
+/// The text with one of its numbers changed by a factor; where that is zero, with a line put in that says nothing.
 fn edited(text: &str, which: usize, factor: f64) -> String {
+    if factor == 0.0 {
+        let ends: Vec<usize> = text.match_indices('\n').map(|(at, _)| at + 1).collect();
+        let (before, after) = text.split_at(ends[which % ends.len()]);
+        return format!("{before}# looked at again\n{after}");
+    }
     let all = numbers(text);
     let (from, to) = all[which % all.len()];
     let number: f64 = text[from..to].parse().unwrap();
@@ -62,7 +68,7 @@ proptest! {
     #[test]
     fn answers_are_those_of_a_fresh_round(
         example in prop::sample::select(vec!["boatyard", "clinic", "quarry", "vineyard"]),
-        edits in prop::collection::vec((any::<usize>(), prop::sample::select(vec![0.9, 1.02, 1.3])), 6),
+        edits in prop::collection::vec((any::<usize>(), prop::sample::select(vec![0.9, 1.02, 1.3, 0.0])), 4),
     ) {
         let threads = NonZeroUsize::new(2).unwrap();
         let (first, beside) = files(example);
@@ -90,4 +96,20 @@ fn a_round_again_finds_the_same() {
     let one = answers_remembering(&site, NonZeroUsize::MIN, &mut remembered);
     let other = answers_remembering(&site, NonZeroUsize::MIN, &mut remembered);
     assert_eq!(one, other);
+}
+
+/// Every value of a site is changed in turn, each beside all the others: whoever looked at it is asked again.
+#[test]
+fn a_changed_value_reaches_whoever_looked_at_it() {
+    let (text, beside) = files("boatyard");
+    let all = numbers(&text).len();
+    let mut remembered = Remembered::new();
+    let threads = NonZeroUsize::new(2).unwrap();
+    for which in (0..all).step_by(all / 12) {
+        let Some(site) = load(&edited(&text, which, 1.07), &beside) else {
+            continue;
+        };
+        let kept = answers_remembering(&site, threads, &mut remembered);
+        assert!(kept == answers_on(&site, threads), "{which}");
+    }
 }

@@ -36,6 +36,7 @@
 
 mod conductor;
 mod kind;
+mod looked;
 mod measured;
 mod number;
 mod print;
@@ -47,6 +48,7 @@ mod word;
 
 pub use conductor::{Awg, ConductorSize};
 pub use kind::*;
+pub use looked::{Looked, looking};
 pub use measured::{Known, Measured, Tolerance};
 pub use print::{
     UnitSystem, print, print_kind, print_measured, print_rounding, print_value, write_exact,

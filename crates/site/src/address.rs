@@ -137,6 +137,10 @@ macro_rules! written {
                 statement.add(key, self, Known::Stated);
             }
 
+            fn is_same_but_for(&self, later: &Self, _: &mut quantity::Looked) -> bool {
+                self == later
+            }
+
             fn schema(definitions: &mut Definitions) -> serde_json::Value {
                 definitions.shared(stringify!($type), || {
                     serde_json::json!({

@@ -6,6 +6,7 @@ use crate::reader::{Node, Reader};
 use crate::record::{Field, Key, Record};
 use crate::schema::Definitions;
 use crate::stated::Statement;
+use quantity::Looked;
 use serde_json::{Value, json};
 use toml::de::DeValue;
 
@@ -23,6 +24,13 @@ impl<T: Field> Field for Option<T> {
     fn state(&self, key: &str, statement: &mut Statement) {
         if let Some(value) = self {
             value.state(key, statement);
+        }
+    }
+
+    fn is_same_but_for(&self, later: &Self, changed: &mut Looked) -> bool {
+        match (self, later) {
+            (Some(was), Some(is)) => was.is_same_but_for(is, changed),
+            (was, is) => was.is_none() && is.is_none(),
         }
     }
 
@@ -84,6 +92,11 @@ impl<T: Field> Field for Vec<T> {
         statement.add_list(key, self);
     }
 
+    fn is_same_but_for(&self, later: &Self, changed: &mut Looked) -> bool {
+        let mut pairs = self.iter().zip(later);
+        self.len() == later.len() && pairs.all(|(was, is)| was.is_same_but_for(is, changed))
+    }
+
     fn schema(definitions: &mut Definitions) -> Value {
         json!({ "type": "array", "items": T::schema(definitions) })
     }
@@ -121,6 +134,10 @@ impl<T: Record> Field for T {
 
     fn state(&self, key: &str, statement: &mut Statement) {
         self.state_record(key, statement);
+    }
+
+    fn is_same_but_for(&self, later: &Self, changed: &mut Looked) -> bool {
+        self.stands_but_for(later, changed)
     }
 
     fn schema(definitions: &mut Definitions) -> Value {

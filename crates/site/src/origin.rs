@@ -58,6 +58,20 @@ impl Origin {
         join(&self.path, key)
     }
 
+    /// The same record later stands on the same lines, and its values do. Bytes and columns may be others: they are for
+    /// whoever reads the file, not for whoever answers.
+    pub(crate) fn stands_where(&self, later: &Self) -> bool {
+        let place = |(key, place): &(&'static str, Place)| {
+            (*key, place.line, place.from_part, place.file.clone())
+        };
+        (&self.path, &self.file, self.line) == (&later.path, &later.file, later.line)
+            && self
+                .fields
+                .iter()
+                .map(place)
+                .eq(later.fields.iter().map(place))
+    }
+
     /// The value of a key came from an entry of a parts file.
     pub fn from_part(&self, key: &str) -> bool {
         self.field(key).is_some_and(|place| place.from_part)

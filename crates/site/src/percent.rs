@@ -71,6 +71,10 @@ impl Field for Percent {
         statement.add(key, self, Known::Stated);
     }
 
+    fn is_same_but_for(&self, later: &Self, _: &mut quantity::Looked) -> bool {
+        self == later
+    }
+
     fn schema(definitions: &mut Definitions) -> serde_json::Value {
         definitions.shared("Percent", || {
             serde_json::json!({

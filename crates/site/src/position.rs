@@ -6,7 +6,7 @@ use crate::record::Field;
 use crate::schema::Definitions;
 use crate::stated::Statement;
 use crate::value::read_signed;
-use quantity::{Length, Measured};
+use quantity::{Length, Looked, Measured};
 use toml::de::DeValue;
 
 /// A point of the site: x along the closed leaf from the latching side, y into the property, z up from the finished
@@ -58,6 +58,13 @@ impl Field for Position {
         let units = statement.units();
         let [x, y, z] = [&self.x, &self.y, &self.z].map(|at| quantity::print_measured(at, units));
         statement.add(key, format_args!("{x}; {y}; {z}"), self.x.known());
+    }
+
+    fn is_same_but_for(&self, later: &Self, changed: &mut Looked) -> bool {
+        changed.put_changed(&self.x, &later.x);
+        changed.put_changed(&self.y, &later.y);
+        changed.put_changed(&self.z, &later.z);
+        true
     }
 
     fn schema(definitions: &mut Definitions) -> serde_json::Value {

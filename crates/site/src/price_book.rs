@@ -29,6 +29,14 @@ impl Field for PriceBookFile {
         self.name.state(key, statement);
     }
 
+    fn is_same_but_for(&self, later: &Self, changed: &mut quantity::Looked) -> bool {
+        let same = match (&self.book, &later.book) {
+            (Some(was), Some(is)) => Arc::ptr_eq(was, is) || was.is_same_but_for(is, changed),
+            (was, is) => was.is_none() && is.is_none(),
+        };
+        same && self.name == later.name
+    }
+
     fn schema(definitions: &mut Definitions) -> serde_json::Value {
         Text::schema(definitions)
     }

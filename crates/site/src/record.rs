@@ -4,6 +4,7 @@ use crate::overlay::Layers;
 use crate::reader::{Node, Reader};
 use crate::schema::Definitions;
 use crate::stated::Statement;
+use quantity::Looked;
 
 /// A table of the site file.
 pub(crate) trait Record: Sized {
@@ -17,6 +18,8 @@ pub(crate) trait Record: Sized {
     fn read_record<'t>(reader: &mut Reader<'t>, layers: &Layers<'t>) -> Option<Self>;
     /// Adds what it states under a key.
     fn state_record(&self, key: &str, statement: &mut Statement);
+    /// The same record later says the same at the same places, but for measured values; those that are others are put in.
+    fn stands_but_for(&self, later: &Self, changed: &mut Looked) -> bool;
 }
 
 /// A type that a key of a record can hold.
@@ -33,6 +36,8 @@ pub(crate) trait Field: Sized {
     fn schema(definitions: &mut Definitions) -> serde_json::Value;
     /// Adds the value under its key, where there is one.
     fn state(&self, key: &str, statement: &mut Statement);
+    /// The same value later says the same, but for measured values in it; those that are others are put in as they were.
+    fn is_same_but_for(&self, later: &Self, changed: &mut Looked) -> bool;
     /// The keys of the record, or of each record in the list, that the value is.
     fn keys() -> Option<&'static [Key]> {
         None
@@ -137,6 +142,11 @@ macro_rules! record {
                     &self.$field,
                     self.origin.from_part(stringify!($field)),
                 );)*
+            }
+
+            fn stands_but_for(&self, later: &Self, changed: &mut quantity::Looked) -> bool {
+                self.origin.stands_where(&later.origin)
+                    $(&& $crate::record::Field::is_same_but_for(&self.$field, &later.$field, changed))*
             }
         }
     };

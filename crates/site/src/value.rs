@@ -6,7 +6,7 @@ use crate::reader::{Node, Reader};
 use crate::record::Field;
 use crate::schema::Definitions;
 use crate::stated::Statement;
-use quantity::{ConductorSize, Kind, Known, Measured, Quantity, ReadError};
+use quantity::{ConductorSize, Kind, Known, Looked, Measured, Quantity, ReadError};
 use serde_json::{Value, json};
 use toml::de::DeValue;
 
@@ -49,6 +49,11 @@ impl<Q: Quantity> Field for Measured<Q> {
         statement.add(key, text, self.known());
     }
 
+    fn is_same_but_for(&self, later: &Self, changed: &mut Looked) -> bool {
+        changed.put_changed(self, later);
+        true
+    }
+
     fn schema(definitions: &mut Definitions) -> Value {
         definitions.quantity(Q::KIND)
     }
@@ -61,6 +66,10 @@ impl<Q: Quantity> Field for Signed<Q> {
 
     fn state(&self, key: &str, statement: &mut Statement) {
         (**self).state(key, statement);
+    }
+
+    fn is_same_but_for(&self, later: &Self, changed: &mut Looked) -> bool {
+        (**self).is_same_but_for(later, changed)
     }
 
     fn schema(definitions: &mut Definitions) -> Value {
@@ -189,6 +198,10 @@ impl Field for ConductorSize {
         statement.add(key, self, Known::Stated);
     }
 
+    fn is_same_but_for(&self, later: &Self, _: &mut Looked) -> bool {
+        self == later
+    }
+
     fn schema(definitions: &mut Definitions) -> Value {
         definitions.shared("ConductorSize", || {
             json!({
@@ -226,6 +239,10 @@ impl Field for u32 {
         statement.add(key, self, Known::Stated);
     }
 
+    fn is_same_but_for(&self, later: &Self, _: &mut Looked) -> bool {
+        self == later
+    }
+
     fn schema(_: &mut Definitions) -> Value {
         json!({ "type": "integer", "minimum": 0, "maximum": u32::MAX })
     }
@@ -250,6 +267,10 @@ impl Field for bool {
 
     fn state(&self, key: &str, statement: &mut Statement) {
         statement.add(key, if *self { "yes" } else { "no" }, Known::Stated);
+    }
+
+    fn is_same_but_for(&self, later: &Self, _: &mut Looked) -> bool {
+        self == later
     }
 
     fn schema(_: &mut Definitions) -> Value {

@@ -22,6 +22,9 @@ macro_rules! site_words {
             fn state(&self, key: &str, statement: &mut $crate::stated::Statement) {
                 statement.add(key, self, quantity::Known::Stated);
             }
+            fn is_same_but_for(&self, later: &Self, _: &mut quantity::Looked) -> bool {
+                self == later
+            }
             fn schema(definitions: &mut $crate::schema::Definitions) -> serde_json::Value {
                 definitions.words(
                     stringify!($name),
@@ -65,6 +68,9 @@ impl crate::record::Field for quantity::UnitSystem {
     }
     fn state(&self, key: &str, statement: &mut crate::stated::Statement) {
         statement.add(key, self, quantity::Known::Stated);
+    }
+    fn is_same_but_for(&self, later: &Self, _: &mut quantity::Looked) -> bool {
+        self == later
     }
     fn schema(definitions: &mut crate::schema::Definitions) -> serde_json::Value {
         definitions.words(

@@ -1,6 +1,7 @@
 //! The checks: each answers one question for everything on the site that it concerns.
 
 pub(crate) mod drive;
+pub(crate) mod found;
 pub(crate) mod plane;
 pub(crate) mod round;
 pub(crate) mod rules;

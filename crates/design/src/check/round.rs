@@ -1,6 +1,7 @@
 //! One round of questions: carries each check's answer to where it is wanted, as a bare verdict or as a full finding.
 
 use super::Check;
+use super::found::{CheckFound, Finds};
 use crate::asking::Asking;
 use crate::finding::{Finding, judged, made, made_at_the_bad_ends};
 use crate::outcome::Answer;
@@ -17,7 +18,7 @@ enum Purpose<'s, 'r> {
     /// Verdicts at the values as written.
     Verdicts(&'r mut Vec<QuickVerdict<'s>>),
     /// Findings with their working and tolerances.
-    Findings(&'r mut Vec<Finding>),
+    Findings(&'r mut dyn FnMut(&mut dyn FnMut() -> Finding)),
 }
 
 /// One round of questions over a site.
@@ -36,8 +37,9 @@ impl<'s> Round<'s, '_> {
         answer: impl Fn(&mut Asking<'s>) -> Answer,
     ) {
         if let Purpose::Findings(findings) = &mut self.purpose {
-            let found = made_at_the_bad_ends(self.check, about, &mut self.asking, &answer);
-            findings.push(found);
+            findings(&mut || {
+                made_at_the_bad_ends(self.check, about.clone(), &mut self.asking, &answer)
+            });
         }
     }
 
@@ -56,7 +58,7 @@ impl<'s> Round<'s, '_> {
                 });
             }
             Purpose::Findings(findings) => {
-                findings.push(made(self.check, about, &mut self.asking, &answer));
+                findings(&mut || made(self.check, about.clone(), &mut self.asking, &answer));
             }
         }
     }
@@ -100,15 +102,43 @@ const LONG: &[&str] = &[
 
 /// Asks every check for its findings, on so many threads; any number of them gives the same findings in the same order.
 pub(crate) fn findings(site: &Site, checks: &[Check], threads: NonZeroUsize) -> Vec<Finding> {
-    findings_remembering((site, &Remembered::new()), checks, threads)
+    findings_remembering((site, &mut Remembered::new()), checks, threads)
 }
 
-/// The same, where simulations are worked only that nobody asked for before.
+/// The same, where a question is asked and a simulation worked only where an earlier round does not tell what comes out. A
+/// memory is for one list of checks.
 pub(crate) fn findings_remembering(
-    (site, remembered): (&Site, &Remembered),
+    (site, remembered): (&Site, &mut Remembered),
     checks: &[Check],
     threads: NonZeroUsize,
 ) -> Vec<Finding> {
+    let found = found((site, remembered), checks, threads);
+    let all = found.iter().flat_map(CheckFound::findings);
+    let findings = all.cloned().collect();
+    remembered.rounds.keep(site, found);
+    findings
+}
+
+/// What each check finds, in the order of the checks.
+fn found(
+    (site, remembered): (&Site, &Remembered),
+    checks: &[Check],
+    threads: NonZeroUsize,
+) -> Vec<CheckFound> {
+    let earlier = remembered.rounds.like(site);
+    let find = |at: usize, check: &Check| {
+        let sooner = earlier.as_ref().and_then(|earlier| earlier.of(at));
+        let whole = sooner.and_then(|sooner| sooner.whole());
+        whole.unwrap_or_else(|| {
+            Finds::while_asking(sooner, |finds| {
+                each(
+                    (site, Some(remembered)),
+                    std::iter::once(check),
+                    Purpose::Findings(&mut |make| finds.next(make)),
+                );
+            })
+        })
+    };
     let rank = |at: &usize| {
         let question = checks.get(*at).map(|check| check.question);
         let long = LONG.iter().position(|long| Some(*long) == question);
@@ -122,13 +152,7 @@ pub(crate) fn findings_remembering(
         while let Some(at) = order.get(next.fetch_add(1, Ordering::Relaxed)).copied()
             && let Some(check) = checks.get(at)
         {
-            let mut findings = Vec::new();
-            each(
-                (site, Some(remembered)),
-                std::iter::once(check),
-                Purpose::Findings(&mut findings),
-            );
-            found.push((at, findings));
+            found.push((at, find(at, check)));
         }
         found
     };
@@ -141,10 +165,7 @@ pub(crate) fn findings_remembering(
         found
     });
     found.sort_by_key(|(at, _)| *at);
-    found
-        .into_iter()
-        .flat_map(|(_, findings)| findings)
-        .collect()
+    found.into_iter().map(|(_, found)| found).collect()
 }
 
 fn each<'s, 'c: 'r, 'r>(

@@ -3,9 +3,9 @@
 use super::lower::{CHAIN, Lowering, Terminal};
 use super::output::without_doubles;
 use super::{Circuits, How, Part, PowerCase, Run};
-use crate::asking::{Asking, End};
+use crate::asking::{Asking, End, Lack};
 use crate::outcome::Halt;
-use quantity::{Current, Quantity as _, Resistance, UnitSystem, Voltage};
+use quantity::{Current, Looked, Quantity as _, Resistance, UnitSystem, Voltage, looking};
 use sim::network::Node;
 use site::Battery;
 
@@ -18,6 +18,9 @@ pub(crate) struct BatteryEnd {
     pub(crate) given: Current,
 }
 
+/// What batteries leave, or what is missing to tell, and the values that were looked at for it.
+pub(super) type EndFound<'s> = (Result<Option<BatteryEnd>, Vec<Lack<'s>>>, Looked);
+
 impl<'s> Circuits<'s> {
     /// What a source's batteries leave; nothing where it has none. Worked once, every value at its bad end.
     pub(crate) fn battery_end(
@@ -25,11 +28,14 @@ impl<'s> Circuits<'s> {
         source: usize,
         asking: &mut Asking<'s>,
     ) -> Result<Option<BatteryEnd>, Halt> {
-        let worked = self.ends[source].get_or_init(|| {
-            let mut asking = Asking::new(UnitSystem::Si);
-            self.worked_end(source, &mut asking)
-                .map_err(|Halt| asking.lacks.clone())
+        let (worked, looked) = self.ends[source].get_or_init(|| {
+            looking(|| {
+                let mut asking = Asking::new(UnitSystem::Si);
+                self.worked_end(source, &mut asking)
+                    .map_err(|Halt| asking.lacks.clone())
+            })
         });
+        looked.look_again();
         match worked {
             Ok(end) => Ok(*end),
             Err(lacks) if lacks.is_empty() => {

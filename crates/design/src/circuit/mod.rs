@@ -19,7 +19,6 @@ mod tests;
 mod trial;
 
 pub(crate) use case::{CASES, PowerCase};
-pub(crate) use ends::BatteryEnd;
 pub(crate) use fault::fault_at_far_end;
 pub(crate) use output::outputs;
 pub(crate) use parts::{Circuits, Part, Run};

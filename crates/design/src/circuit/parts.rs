@@ -1,7 +1,8 @@
 //! The circuits of a site taken apart at the terminals of each source: what lies in one part feels nothing of another.
 
-use super::{BatteryEnd, Source, Taker, Takes};
-use crate::asking::{Asking, Lack, Wants};
+use super::ends::EndFound;
+use super::{Source, Taker, Takes};
+use crate::asking::{Asking, Wants};
 use crate::outcome::Halt;
 use site::{Cable, Carries, Fuse, Id, Site};
 use std::cell::OnceCell;
@@ -43,7 +44,7 @@ pub(crate) struct Circuits<'s> {
     /// What names a source and has neither a cable from it nor a place in its enclosure.
     pub(crate) without_cable: Vec<Takes<'s>>,
     /// For each source, what its batteries leave at their end, once it has been worked.
-    pub(super) ends: Vec<OnceCell<Result<Option<BatteryEnd>, Vec<Lack<'s>>>>>,
+    pub(super) ends: Vec<OnceCell<EndFound<'s>>>,
 }
 
 /// A cable that brings power, with the places at its ends by number.

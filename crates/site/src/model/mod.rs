@@ -119,6 +119,9 @@ pub use ways::*;
 pub use wiring::*;
 pub use work::*;
 
+use crate::record::Record as _;
+use quantity::Looked;
+
 record! {
     /// A whole installation, as one description.
     pub struct Site {
@@ -254,6 +257,13 @@ record! {
 }
 
 impl Site {
+    /// The measured values that are others in the same site later, as they were; nothing where anything else is another, be
+    /// it a word, a name, what is there at all, or the line on which something stands.
+    pub fn values_changed(&self, later: &Self) -> Option<Looked> {
+        let mut changed = Looked::NONE;
+        self.stands_but_for(later, &mut changed).then_some(changed)
+    }
+
     /// The operators that drive a gate.
     pub fn operators_of<'s, 'g>(
         &'s self,
