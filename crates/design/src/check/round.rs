@@ -37,9 +37,8 @@ impl<'s> Round<'s, '_> {
         answer: impl Fn(&mut Asking<'s>) -> Answer,
     ) {
         if let Purpose::Findings(findings) = &mut self.purpose {
-            findings(&mut || {
-                made_at_the_bad_ends(self.check, about.clone(), &mut self.asking, &answer)
-            });
+            let (check, asking) = (self.check, &mut self.asking);
+            findings(&mut move || made_at_the_bad_ends(check, about.clone(), asking, &answer));
         }
     }
 
@@ -58,7 +57,8 @@ impl<'s> Round<'s, '_> {
                 });
             }
             Purpose::Findings(findings) => {
-                findings(&mut || made(self.check, about.clone(), &mut self.asking, &answer));
+                let (check, asking) = (self.check, &mut self.asking);
+                findings(&mut move || made(check, about.clone(), asking, &answer));
             }
         }
     }
