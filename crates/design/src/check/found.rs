@@ -82,11 +82,8 @@ pub(crate) struct Sooner<'r> {
 impl Sooner<'_> {
     /// All of it, where all of it stays.
     pub(crate) fn whole(&self) -> Option<CheckFound> {
-        let stays = |kept: &Kept| kept.looked.is_apart_from(self.changed);
-        self.found
-            .asked
-            .iter()
-            .all(stays)
+        let mut all = 0..self.found.asked.len();
+        all.all(|at| self.stays(at).is_some())
             .then(|| self.found.clone())
     }
 
