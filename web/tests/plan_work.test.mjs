@@ -70,6 +70,20 @@ test("a thing is added by keyboard alone, and taken back in one step", async () 
   await page.close();
 });
 
+test("what has the focus on the drawing keeps it when that is drawn anew", async () => {
+  const page = await opened(own, "/jobs/boatyard", DESK);
+  await choose(page, "device.reader-entry");
+  await page.locator('[data-axis="at 2"]').fill("45 in");
+  await page.getByRole("button", { name: "Keep its place" }).focus();
+  await page.evaluate(() => document.querySelector("#drawing")?.setAttribute("data-old", ""));
+  await page.keyboard.press("Enter");
+  await until(page, () => !document.querySelector("#drawing[data-old]"));
+  assert.equal(await page.evaluate(() => /** @type {HTMLElement} */ (document.activeElement).dataset.do), "keep");
+  await page.keyboard.press("Control+z");
+  await told(page, "Taken back.");
+  await page.close();
+});
+
 test("a thing is added by touch", async () => {
   const before = text("quarry");
   const page = await opened(own, "/jobs/quarry", PHONE, { hasTouch: true });

@@ -44,7 +44,11 @@ pub(crate) fn make(
     step("asking every question")?;
     let mut answers = design::answers_on(site, threads());
     answer_by_walks(&mut answers, site, &issue.walks);
-    let findings = format!("{:#}\n", serde_json::json!(answers.findings)).into_bytes();
+    let findings = format!(
+        "{:#}\n",
+        serde_json::json!(answers.findings().collect::<Vec<_>>())
+    )
+    .into_bytes();
     issue.attachments.push(Attachment {
         name: "findings.json".to_owned(),
         media_type: "application/json".to_owned(),

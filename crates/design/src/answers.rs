@@ -3,15 +3,17 @@
 use crate::check::{CHECKS, round, survey};
 use crate::coverage::{Covered, coverage};
 use crate::{Finding, Remembered, Standing};
-use serde::Serialize;
+use serde::{Serialize, Serializer};
 use site::{LookedUp, Site};
 use std::num::NonZeroUsize;
+use std::sync::Arc;
 
 /// Everything that a site is asked, answered.
 #[derive(Debug, Clone, PartialEq, Serialize)]
 pub struct Answers {
-    /// The findings, worst first.
-    pub findings: Vec<Finding>,
+    /// The findings, worst first; those that stay as they were are shared with the answers before.
+    #[serde(serialize_with = "each")]
+    pub findings: Vec<Arc<Finding>>,
     /// Every question that applies, and where it stands, topic by topic.
     pub coverage: Vec<Covered>,
     /// What somebody looked up for nothing: works that no answer rests on, or that are known better than from memory.
@@ -30,20 +32,24 @@ pub struct LookedUpInVain {
 }
 
 impl Answers {
+    /// The findings, worst first.
+    pub fn findings(&self) -> impl Iterator<Item = &Finding> {
+        self.findings.iter().map(AsRef::as_ref)
+    }
+
     /// Every finding holds with tolerances counted, or is a figure for others.
     pub fn all_hold(&self) -> bool {
-        self.findings
-            .iter()
+        self.findings()
             .all(|finding| matches!(finding.standing, Standing::Holds | Standing::Figure))
     }
 
     /// Puts an answer that was worked at length in the place of the quick one to the same question of the same thing.
     pub fn replace(&mut self, finding: Finding) {
-        let same = |known: &&mut Finding| {
+        let same = |known: &&mut Arc<Finding>| {
             known.question == finding.question && known.subject.path == finding.subject.path
         };
         if let Some(known) = self.findings.iter_mut().find(same) {
-            *known = finding;
+            *known = Arc::new(finding);
         }
         in_order(&mut self.findings);
     }
@@ -52,17 +58,22 @@ impl Answers {
 /// The findings of every check, worst first: what fails, by what is at stake; then what turns within its tolerances,
 /// what is unknown, what is outside this tool, what holds, and bare figures.
 pub fn findings(site: &Site) -> Vec<Finding> {
-    findings_on(site, NonZeroUsize::MIN, &mut Remembered::new())
+    let shared = findings_on(site, NonZeroUsize::MIN, &mut Remembered::new());
+    shared.into_iter().map(Arc::unwrap_or_clone).collect()
 }
 
-fn findings_on(site: &Site, threads: NonZeroUsize, remembered: &mut Remembered) -> Vec<Finding> {
+fn findings_on(
+    site: &Site,
+    threads: NonZeroUsize,
+    remembered: &mut Remembered,
+) -> Vec<Arc<Finding>> {
     let mut findings = round::findings_remembering((site, remembered), CHECKS, threads);
-    findings.push(survey::deciding::finding(site, &findings));
+    findings.push(Arc::new(survey::deciding::finding(site, &findings)));
     in_order(&mut findings);
     findings
 }
 
-fn in_order(findings: &mut [Finding]) {
+fn in_order(findings: &mut [Arc<Finding>]) {
     findings.sort_by(|a, b| {
         order(a)
             .cmp(&order(b))
@@ -72,6 +83,10 @@ fn in_order(findings: &mut [Finding]) {
 
 fn order(finding: &Finding) -> (Standing, crate::Severity) {
     (finding.standing, finding.severity)
+}
+
+fn each<S: Serializer>(findings: &[Arc<Finding>], serializer: S) -> Result<S::Ok, S::Error> {
+    serializer.collect_seq(findings.iter().map(AsRef::as_ref))
 }
 
 /// Every answer, and where each question stands.
@@ -102,7 +117,7 @@ pub fn answers_remembering(
     }
 }
 
-fn looked_up_in_vain(site: &Site, findings: &[Finding]) -> Vec<LookedUpInVain> {
+fn looked_up_in_vain(site: &Site, findings: &[Arc<Finding>]) -> Vec<LookedUpInVain> {
     let counts = |entry: &&LookedUp| {
         let mut sources = findings.iter().flat_map(|finding| &finding.sources);
         !sources.any(|source| source.is_looked_up() && entry.names(&source.name()))

@@ -5,6 +5,7 @@ use crate::question::{Kinds, Question, questions};
 use crate::{Finding, Severity, Standing};
 use serde::Serialize;
 use site::{GateKind, Site};
+use std::sync::Arc;
 
 /// Where a question stands for a site.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize)]
@@ -53,7 +54,7 @@ pub struct Covered {
 }
 
 /// Where every question that applies to the site stands.
-pub(crate) fn coverage(site: &Site, checks: &[Check], findings: &[Finding]) -> Vec<Covered> {
+pub(crate) fn coverage(site: &Site, checks: &[Check], findings: &[Arc<Finding>]) -> Vec<Covered> {
     questions()
         .iter()
         .filter(|question| applies(question, site))
@@ -87,7 +88,7 @@ fn of_a_drive(question: &Question, site: &Site) -> bool {
         })
 }
 
-fn covered(question: &Question, checks: &[Check], findings: &[Finding]) -> Covered {
+fn covered(question: &Question, checks: &[Check], findings: &[Arc<Finding>]) -> Covered {
     let of_it: Vec<usize> = (0..findings.len())
         .filter(|at| findings[*at].question == question.id)
         .collect();
@@ -113,7 +114,7 @@ fn covered(question: &Question, checks: &[Check], findings: &[Finding]) -> Cover
     }
 }
 
-fn answered(of_it: &[usize], findings: &[Finding]) -> (State, String) {
+fn answered(of_it: &[usize], findings: &[Arc<Finding>]) -> (State, String) {
     let open = |at: &&usize| findings[**at].standing == Standing::Unknown;
     if let Some(at) = of_it.iter().find(open) {
         return (State::Unknown, findings[*at].because.clone());

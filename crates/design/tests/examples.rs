@@ -42,8 +42,7 @@ fn site(name: &str) -> Site {
 fn failing(answers: &Answers) -> Vec<String> {
     let fails = |finding: &&Finding| finding.verdict == Verdict::Fails;
     answers
-        .findings
-        .iter()
+        .findings()
         .filter(fails)
         .map(|finding| {
             format!(
@@ -93,8 +92,7 @@ fn every_deliberate_fault_that_is_covered_is_found() {
         for (question, verdict) in expected {
             let count = |answers: &Answers| {
                 answers
-                    .findings
-                    .iter()
+                    .findings()
                     .filter(|finding| finding.question == question && finding.verdict == verdict)
                     .count()
             };

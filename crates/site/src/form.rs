@@ -4,7 +4,7 @@ use crate::edit::is_list;
 use crate::model::Site;
 use crate::overlay::{Layers, TableIn};
 use crate::problem::Problems;
-use crate::read::{parse, part_entries, price_book_of};
+use crate::read::{parse, part_entries, take_price_book};
 use crate::reader::{Node, Reader};
 use crate::record::{Key, Record as _, prose};
 use crate::reference::targets;
@@ -135,10 +135,10 @@ pub(crate) type Visit<'v> =
 
 pub(crate) fn walk_all(main: &SourceFile, parts: &[SourceFile], visit: &mut Visit<'_>) {
     let parts = parts.iter().filter(|file| !weather::is_weather(file));
-    let (_, parts) = price_book_of(main, parts.cloned().collect());
-    let files = std::iter::once(main.clone()).chain(parts);
+    let files = std::iter::once(main).chain(parts).cloned();
     let sources: Vec<Source> = files.map(Source::new).collect();
-    let (trees, _, spoiled) = parse(&sources);
+    let (mut trees, _, spoiled) = parse(&sources);
+    take_price_book(&sources, &mut trees);
     let entries = part_entries(&sources, &trees, &mut Problems::default());
     let mut reader = Reader::new(&sources, &entries, &spoiled);
     if let Some(tree) = trees.first() {

@@ -41,7 +41,7 @@ mod weather;
 pub use address::{Address, AddressBlock, AddressRange};
 pub use choices::{Brought, PartChoice, parts_for};
 pub use date::Date;
-pub use edit::{Understood, add_record, remove, set_value, understood, write_value};
+pub use edit::{Understood, Written, add_record, remove, set_value, understood, write_value};
 pub use exchange::{Exchange, part_names};
 pub use form::{FieldKind, Form, FormField, FormRecord, form, records};
 pub use id::Id;

@@ -81,7 +81,11 @@ pub(crate) fn read<'t>(
 }
 
 /// Puts the price book into the site that names it; a problem where it names one that is not there.
-pub(crate) fn attach(reader: &mut Reader<'_>, site: Option<&mut Site>, book: Option<PriceBook>) {
+pub(crate) fn attach(
+    reader: &mut Reader<'_>,
+    site: Option<&mut Site>,
+    book: Option<Arc<PriceBook>>,
+) {
     let Some(about) = site.map(|site| &mut site.site) else {
         return;
     };
@@ -91,7 +95,7 @@ pub(crate) fn attach(reader: &mut Reader<'_>, site: Option<&mut Site>, book: Opt
     };
     let is_given = |source: &crate::source::Source| is(&source.name, named.name.as_str());
     if reader.sources.iter().skip(1).any(is_given) {
-        named.book = book.map(Arc::new);
+        named.book = book;
         return;
     }
     let what = format!(

@@ -9,6 +9,7 @@ use crate::record::Record;
 use crate::source::{Source, SourceFile};
 use crate::{price_book, reference, syntax, validate, weather};
 use std::collections::BTreeSet;
+use std::sync::Arc;
 use toml::Spanned;
 use toml::de::{DeTable, DeValue};
 
@@ -36,9 +37,17 @@ pub fn load(main: SourceFile, parts: Vec<SourceFile>) -> Loaded {
 #[derive(Debug, Default)]
 pub struct KnownParts {
     files: Vec<SourceFile>,
-    has_book: bool,
+    book_at: Option<usize>,
     problems: Problems,
-    book: Option<PriceBook>,
+    book: Option<Arc<PriceBook>>,
+    named: Vec<String>,
+}
+
+impl KnownParts {
+    /// What [`files_named`] says of the site file that was read last.
+    pub fn files_named(&self) -> &[String] {
+        &self.named
+    }
 }
 
 /// Reads a site as [`load`] does; parts files and price book that are those of the reading before are not gone through again.
@@ -58,29 +67,29 @@ fn load_with(
     known: &mut KnownParts,
 ) -> Loaded {
     let (weather, parts): (Vec<_>, Vec<_>) = parts.into_iter().partition(weather::is_weather);
-    let (book, parts) = price_book_of(&main, parts);
-    let book_at = book.as_ref().map(|_| parts.len() + 1);
-    let files: Vec<&SourceFile> = parts.iter().chain(&book).collect();
-    let is_known = !known.files.is_empty()
-        && known.has_book == book_at.is_some()
-        && files.iter().copied().eq(&known.files);
+    let is_known = !known.files.is_empty() && parts == known.files;
     if !is_known {
-        known.files = files.into_iter().cloned().collect();
-        known.has_book = book_at.is_some();
+        known.files.clone_from(&parts);
     }
-    let sources: Vec<Source> = std::iter::once(main)
-        .chain(parts)
-        .chain(book)
-        .map(Source::new)
-        .collect();
-    let (all_trees, mut problems, spoiled) = parse(&sources);
-    let trees = &all_trees[..book_at.unwrap_or(all_trees.len())];
+    let files = std::iter::once(main).chain(parts);
+    let sources: Vec<Source> = files.map(Source::new).collect();
+    let (mut trees, mut problems, spoiled) = parse(&sources);
+    known.named = trees.first().map_or_else(Vec::new, |tree| {
+        let named = named_by(tree.get_ref()).into_iter();
+        named.map(|(name, _)| name).collect()
+    });
+    let (book, book_at) = take_price_book(&sources, &mut trees).unzip();
+    let is_known = is_known && known.book_at == book_at;
+    known.book_at = book_at;
+    let (trees, book) = (trees.as_slice(), book.as_ref());
     let entries = part_entries(&sources, trees, &mut problems);
     if !is_known {
         let mut reader = Reader::new(&sources, &entries, &spoiled);
         read_parts(&mut reader, trees);
-        known.book =
-            book_at.and_then(|at| price_book::read(&mut reader, at, all_trees[at].get_ref()));
+        let book = book.zip(book_at);
+        known.book = book
+            .and_then(|(tree, at)| price_book::read(&mut reader, at, tree.get_ref()))
+            .map(Arc::new);
         known.problems = reader.problems;
     }
     problems.append(known.problems.clone());
@@ -105,19 +114,17 @@ fn load_with(
     Loaded { site, problems }
 }
 
-/// The price book that the main file names, apart from the parts files.
-pub(crate) fn price_book_of(
-    main: &SourceFile,
-    mut parts: Vec<SourceFile>,
-) -> (Option<SourceFile>, Vec<SourceFile>) {
-    let (tree, _) = DeTable::parse_recoverable(&main.text);
-    let wanted = price_book::named(tree.get_ref());
-    let at = wanted.and_then(|wanted| {
-        parts
-            .iter()
-            .position(|file| price_book::is(&file.name, &wanted))
-    });
-    (at.map(|at| parts.remove(at)), parts)
+/// The tables of the price book that the main file names, and its place among the files; empty ones are left in their place,
+/// so that it is not taken for a parts file.
+pub(crate) fn take_price_book<'t>(
+    sources: &[Source],
+    trees: &mut [Tree<'t>],
+) -> Option<(Tree<'t>, usize)> {
+    let wanted = price_book::named(trees.first()?.get_ref())?;
+    let mut beside = sources.iter().skip(1);
+    let at = 1 + beside.position(|source| price_book::is(&source.name, &wanted))?;
+    let empty = Spanned::new(0..0, DeTable::default());
+    Some((std::mem::replace(trees.get_mut(at)?, empty), at))
 }
 
 /// Names of the parts files, the weather file and the price book that a site file asks for, as they are written there.
@@ -129,15 +136,19 @@ pub fn files_named(text: &str) -> Vec<String> {
 /// The same, each with what it is for, in words.
 pub fn files_named_for(text: &str) -> Vec<(String, &'static str)> {
     let (tree, _) = DeTable::parse_recoverable(text);
+    named_by(tree.get_ref())
+}
+
+fn named_by(site: &DeTable<'_>) -> Vec<(String, &'static str)> {
     let value = |table: &str, key: &str| {
-        let table = tree.get_ref().get(table)?.get_ref().as_table()?;
+        let table = site.get(table)?.get_ref().as_table()?;
         table.get(key).map(toml::Spanned::get_ref)
     };
     let parts = value("site", "parts").and_then(DeValue::as_array);
     let parts = parts.iter().flat_map(|parts| parts.iter());
     let parts = parts.filter_map(|name| name.get_ref().as_str());
     let weather = value("climate", "weather_file").and_then(DeValue::as_str);
-    let prices = price_book::named(tree.get_ref());
+    let prices = price_book::named(site);
     parts
         .map(|name| (name.to_owned(), "what the things are bought as"))
         .chain(weather.map(|name| (name.to_owned(), "the weather of a year")))

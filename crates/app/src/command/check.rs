@@ -42,7 +42,7 @@ pub(crate) fn run(
             .findings
             .iter()
             .for_each(|finding| say(&explained(finding))),
-        Some(name) => say(&explained(named(&answers.findings, name)?)),
+        Some(name) => say(&explained(named(answers, name)?)),
         None => say(&listed(site, answers)),
     }
     if questions {
@@ -79,12 +79,12 @@ fn outcome(answers: Option<&Answers>, problems: &Problems) -> Outcome {
 }
 
 /// The finding of that name, or else a complaint that offers the nearest one.
-fn named<'a>(findings: &'a [Finding], name: &str) -> Result<&'a Finding, Complaint> {
-    findings
-        .iter()
+fn named<'a>(answers: &'a Answers, name: &str) -> Result<&'a Finding, Complaint> {
+    answers
+        .findings()
         .find(|finding| finding.name() == name)
         .ok_or_else(|| {
-            let names: Vec<String> = findings.iter().map(Finding::name).collect();
+            let names: Vec<String> = answers.findings().map(Finding::name).collect();
             let offer = nearest_name(name, &names)
                 .map(|near| format!(" Nearest: {near}"))
                 .unwrap_or_default();
@@ -96,7 +96,7 @@ fn to_json(site: Option<&site::Site>, answers: Option<&Answers>, problems: &Prob
     let all = json!({
         "site": site.map(|site| site.site.name.to_string()),
         "problems": problems,
-        "findings": answers.map(|answers| &answers.findings),
+        "findings": answers.map(|answers| answers.findings().collect::<Vec<_>>()),
         "coverage": answers.map(|answers| &answers.coverage),
         "looked_up_in_vain": answers.map(|answers| &answers.looked_up_in_vain),
     });

@@ -5,15 +5,18 @@ use super::refusal::Refusal;
 use super::store::Seen;
 use site::Site;
 use std::collections::VecDeque;
-use std::sync::{Arc, Mutex};
+use std::sync::{Arc, Mutex, OnceLock};
 
 /// States of which something is kept.
 const KEPT: usize = 6;
 
 /// What was drawn last, each under the state that it is of.
 pub(crate) struct Drawn<T> {
-    kept: Mutex<VecDeque<(String, Arc<T>)>>,
+    kept: Mutex<VecDeque<(String, Cell<T>)>>,
 }
+
+/// A drawing, or that somebody is about to draw it.
+type Cell<T> = Arc<OnceLock<Arc<T>>>;
 
 impl<T> Default for Drawn<T> {
     fn default() -> Self {
@@ -27,18 +30,21 @@ impl<T> Drawn<T> {
     /// What is drawn of a state: as it is kept, or drawn now.
     pub(crate) fn of(&self, seen: &Seen, draw: impl FnOnce(&Site) -> T) -> Result<Arc<T>, Refusal> {
         let site = readable(seen)?;
-        let known = |kept: &VecDeque<(String, Arc<T>)>| {
-            let one = kept.iter().find(|(revision, _)| *revision == seen.revision);
-            one.map(|(_, drawn)| drawn.clone())
+        Ok(self.under(&seen.revision, || draw(site)))
+    }
+
+    /// What is drawn under a name: as it is kept, or drawn now. Where somebody is drawing it already, that is waited for.
+    pub(crate) fn under(&self, name: &str, draw: impl FnOnce() -> T) -> Arc<T> {
+        let cell = {
+            let mut kept = lock(&self.kept);
+            let known = kept.iter().find(|(known, _)| known == name);
+            let cell = known.map_or_else(Cell::default, |(_, cell)| cell.clone());
+            kept.retain(|(known, _)| known != name);
+            kept.push_front((name.to_owned(), cell.clone()));
+            kept.truncate(KEPT);
+            cell
         };
-        if let Some(known) = known(&lock(&self.kept)) {
-            return Ok(known);
-        }
-        let drawn = Arc::new(draw(site));
-        let mut kept = lock(&self.kept);
-        kept.push_front((seen.revision.clone(), drawn.clone()));
-        kept.truncate(KEPT);
-        Ok(drawn)
+        cell.get_or_init(|| Arc::new(draw())).clone()
     }
 }
 

@@ -4,6 +4,7 @@ use super::answering::{Answered, Answering};
 use super::drawn::Drawn;
 use super::events::{Event, Told};
 use super::lock;
+use super::page::Plans;
 use super::refusal::Refusal;
 use super::store::{Job, Seen, disk, is_name};
 use super::tasks::Tasks;
@@ -34,6 +35,7 @@ pub(crate) struct Workbench {
     tasks: Tasks,
     pictured: Drawn<Vec<Group>>,
     looked: Drawn<Vec<FirstLook>>,
+    plans: Plans,
     events: broadcast::Sender<Event>,
 }
 
@@ -76,6 +78,7 @@ impl Workbench {
             tasks: Tasks::default(),
             pictured: Drawn::default(),
             looked: Drawn::default(),
+            plans: Plans::default(),
             events: broadcast::Sender::new(BEHIND),
         })
     }
@@ -103,6 +106,17 @@ impl Workbench {
     /// The pictures of a state of a job.
     pub(crate) fn pictured(&self, seen: &Seen) -> Result<Arc<Vec<Group>>, Refusal> {
         self.pictured.of(seen, groups)
+    }
+
+    /// The drawings that pages look at.
+    pub(super) fn plans(&self) -> &Plans {
+        &self.plans
+    }
+
+    /// Begins to answer and to draw a state that is about to be kept; nobody is told before it is.
+    pub(super) fn foresee(&self, job: &Arc<Job>, seen: &Arc<Seen>) {
+        self.answering.foresee(job, seen);
+        self.plans.foresee(job.name(), seen);
     }
 
     /// A first look at the walks past each gate of a state of a job.

@@ -19,8 +19,7 @@ pub(crate) fn listed(site: &Site, answers: &Answers) -> String {
     let mut lines = vec![paint(&site.site.name, strong()), String::new()];
     for standing in ORDER {
         let of_it: Vec<&Finding> = answers
-            .findings
-            .iter()
+            .findings()
             .filter(|finding| finding.standing == standing)
             .collect();
         if of_it.is_empty() {
@@ -66,8 +65,7 @@ fn line(finding: &Finding) -> String {
 fn summary(answers: &Answers) -> String {
     let count = |wanted: &[Standing]| {
         answers
-            .findings
-            .iter()
+            .findings()
             .filter(|finding| wanted.contains(&finding.standing))
             .count()
     };

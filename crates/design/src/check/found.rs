@@ -6,7 +6,8 @@
 use crate::finding::Finding;
 use quantity::{Looked, looking};
 use site::Site;
-use std::collections::VecDeque;
+use std::collections::{BTreeSet, VecDeque};
+use std::sync::{Arc, Mutex, PoisonError};
 
 /// Rounds that are kept: a site, what is tried in it, and a step back from either.
 const ROUNDS: usize = 4;
@@ -35,7 +36,7 @@ pub(crate) struct CheckFound {
 /// A finding, and the values that were looked at for it.
 #[derive(Debug, Clone)]
 struct Kept {
-    finding: Finding,
+    finding: Arc<Finding>,
     looked: Looked,
 }
 
@@ -93,24 +94,45 @@ impl Sooner<'_> {
     }
 }
 
+/// Which findings of a check somebody has taken upon itself, where several threads go through it at once.
+#[derive(Debug, Default)]
+pub(crate) struct Taken(Mutex<BTreeSet<usize>>);
+
+impl Taken {
+    /// Takes a finding; false where somebody else has it.
+    fn take(&self, place: usize) -> bool {
+        let mut taken = self.0.lock().unwrap_or_else(PoisonError::into_inner);
+        taken.insert(place)
+    }
+}
+
 /// The findings of a check as they are made, or taken over from earlier.
 pub(crate) struct Finds<'r> {
-    asked: Vec<Kept>,
+    asked: Vec<Option<Kept>>,
     sooner: Option<Sooner<'r>>,
+    taken: &'r Taken,
+}
+
+/// What a check found, without the findings that others have taken.
+#[derive(Debug)]
+pub(crate) struct PartFound {
+    about: Looked,
+    asked: Vec<Option<Kept>>,
 }
 
 impl<'r> Finds<'r> {
-    /// What a check finds while it asks.
+    /// What a check finds while it asks, of what nobody else has taken.
     pub(crate) fn while_asking(
-        sooner: Option<Sooner<'r>>,
+        (sooner, taken): (Option<Sooner<'r>>, &'r Taken),
         ask: impl FnOnce(&mut Self),
-    ) -> CheckFound {
+    ) -> PartFound {
         let mut finds = Self {
             asked: Vec::new(),
             sooner,
+            taken,
         };
         let ((), about) = looking(|| ask(&mut finds));
-        CheckFound {
+        PartFound {
             about,
             asked: finds.asked,
         }
@@ -118,20 +140,49 @@ impl<'r> Finds<'r> {
 
     /// The next finding: as it was, or made now.
     pub(crate) fn next(&mut self, make: impl FnOnce() -> Finding) {
-        let stays = self
-            .sooner
-            .and_then(|sooner| sooner.stays(self.asked.len()).cloned());
-        let kept = stays.unwrap_or_else(|| {
-            let (finding, looked) = looking(make);
-            Kept { finding, looked }
+        let place = self.asked.len();
+        let kept = self.taken.take(place).then(|| {
+            let stays = self.sooner.and_then(|sooner| sooner.stays(place).cloned());
+            stays.unwrap_or_else(|| {
+                let (finding, looked) = looking(make);
+                Kept {
+                    finding: Arc::new(finding),
+                    looked,
+                }
+            })
         });
         self.asked.push(kept);
     }
 }
 
+impl PartFound {
+    /// All of a check, where nothing was made.
+    pub(crate) fn of_whole(found: CheckFound) -> Self {
+        Self {
+            about: found.about,
+            asked: found.asked.into_iter().map(Some).collect(),
+        }
+    }
+
+    /// Puts in what somebody else found of the same check at the same time.
+    pub(crate) fn join(&mut self, other: Self) {
+        for (own, other) in self.asked.iter_mut().zip(other.asked) {
+            *own = own.take().or(other);
+        }
+    }
+
+    /// What the check found, once everybody has put in theirs.
+    pub(crate) fn whole(self) -> CheckFound {
+        CheckFound {
+            about: self.about,
+            asked: self.asked.into_iter().flatten().collect(),
+        }
+    }
+}
+
 impl CheckFound {
     /// Its findings.
-    pub(crate) fn findings(&self) -> impl Iterator<Item = &Finding> {
+    pub(crate) fn findings(&self) -> impl Iterator<Item = &Arc<Finding>> {
         self.asked.iter().map(|kept| &kept.finding)
     }
 }

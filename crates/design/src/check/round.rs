@@ -1,7 +1,7 @@
 //! One round of questions: carries each check's answer to where it is wanted, as a bare verdict or as a full finding.
 
 use super::Check;
-use super::found::{CheckFound, Finds};
+use super::found::{CheckFound, Finds, PartFound, Taken};
 use crate::asking::Asking;
 use crate::finding::{Finding, judged, made, made_at_the_bad_ends};
 use crate::outcome::Answer;
@@ -11,6 +11,7 @@ use crate::verdicts::QuickVerdict;
 use site::{Anchor, Foundation, Site};
 use std::num::NonZeroUsize;
 use std::panic::resume_unwind;
+use std::sync::Arc;
 use std::sync::atomic::{AtomicUsize, Ordering};
 
 /// What a round is for.
@@ -90,7 +91,8 @@ pub(crate) fn verdicts<'s, 'r>(
     verdicts
 }
 
-/// Questions that take long: they are asked first, so that no thread is left with one of them at the end.
+/// Questions that take long: they are asked first, of different things on all threads at once, so that no thread is left with
+/// one of them at the end.
 const LONG: &[&str] = &[
     "walk-anyone-hit",
     "lane-swept-path",
@@ -102,7 +104,8 @@ const LONG: &[&str] = &[
 
 /// Asks every check for its findings, on so many threads; any number of them gives the same findings in the same order.
 pub(crate) fn findings(site: &Site, checks: &[Check], threads: NonZeroUsize) -> Vec<Finding> {
-    findings_remembering((site, &mut Remembered::new()), checks, threads)
+    let shared = findings_remembering((site, &mut Remembered::new()), checks, threads);
+    shared.into_iter().map(Arc::unwrap_or_clone).collect()
 }
 
 /// The same, where a question is asked and a simulation worked only where an earlier round does not tell what comes out. A
@@ -111,7 +114,7 @@ pub(crate) fn findings_remembering(
     (site, remembered): (&Site, &mut Remembered),
     checks: &[Check],
     threads: NonZeroUsize,
-) -> Vec<Finding> {
+) -> Vec<Arc<Finding>> {
     let found = found((site, remembered), checks, threads);
     let all = found.iter().flat_map(CheckFound::findings);
     let findings = all.cloned().collect();
@@ -126,17 +129,18 @@ fn found(
     threads: NonZeroUsize,
 ) -> Vec<CheckFound> {
     let earlier = remembered.rounds.like(site);
-    let find = |at: usize, check: &Check| {
+    let taken: Vec<Taken> = checks.iter().map(|_| Taken::default()).collect();
+    let find = |at: usize, (check, taken): (&Check, &Taken)| {
         let sooner = earlier.as_ref().and_then(|earlier| earlier.of(at));
-        let whole = sooner.and_then(|sooner| sooner.whole());
-        whole.unwrap_or_else(|| {
-            Finds::while_asking(sooner, |finds| {
-                each(
-                    (site, Some(remembered)),
-                    std::iter::once(check),
-                    Purpose::Findings(&mut |make| finds.next(make)),
-                );
-            })
+        if let Some(whole) = sooner.and_then(|sooner| sooner.whole()) {
+            return PartFound::of_whole(whole);
+        }
+        Finds::while_asking((sooner, taken), |finds| {
+            each(
+                (site, Some(remembered)),
+                std::iter::once(check),
+                Purpose::Findings(&mut |make| finds.next(make)),
+            );
         })
     };
     let rank = |at: &usize| {
@@ -144,13 +148,22 @@ fn found(
         let long = LONG.iter().position(|long| Some(*long) == question);
         long.unwrap_or(LONG.len())
     };
-    let mut order: Vec<usize> = (0..checks.len()).collect();
+    let mut order: Vec<usize> = (0..checks.len())
+        .flat_map(|at| {
+            let hands = if rank(&at) < LONG.len() {
+                threads.get()
+            } else {
+                1
+            };
+            std::iter::repeat_n(at, hands)
+        })
+        .collect();
     order.sort_by_key(rank);
     let next = AtomicUsize::new(0);
     let work = || {
         let mut found = Vec::new();
         while let Some(at) = order.get(next.fetch_add(1, Ordering::Relaxed)).copied()
-            && let Some(check) = checks.get(at)
+            && let Some(check) = checks.get(at).zip(taken.get(at))
         {
             found.push((at, find(at, check)));
         }
@@ -165,7 +178,14 @@ fn found(
         found
     });
     found.sort_by_key(|(at, _)| *at);
-    found.into_iter().map(|(_, found)| found).collect()
+    let mut whole: Vec<(usize, PartFound)> = Vec::with_capacity(checks.len());
+    for (at, part) in found {
+        match whole.last_mut().filter(|(known, _)| *known == at) {
+            Some((_, known)) => known.join(part),
+            None => whole.push((at, part)),
+        }
+    }
+    whole.into_iter().map(|(_, found)| found.whole()).collect()
 }
 
 fn each<'s, 'c: 'r, 'r>(

@@ -4,12 +4,13 @@ use crate::view::{DaySheetView, HangingRow, HangingView, LiftRow};
 use design::{Figure, Finding};
 use quantity::{Measured, Quantity, UnitSystem, print_measured};
 use site::{Hanging, Hold, Lift, Origin, Site};
+use std::sync::Arc;
 
 /// Blank to be filled in on the day.
 const TO_DECIDE: &str = "not decided: split it, use gear, or get a second person";
 
 /// The day sheet; nothing where the site lists neither lifts nor hangings.
-pub(super) fn view(site: &Site, findings: &[Finding]) -> Option<DaySheetView> {
+pub(super) fn view(site: &Site, findings: &[Arc<Finding>]) -> Option<DaySheetView> {
     let units = site.site.unit_system();
     let lifts: Vec<LiftRow> = site
         .lift
@@ -31,8 +32,9 @@ pub(super) fn view(site: &Site, findings: &[Finding]) -> Option<DaySheetView> {
 }
 
 /// The first finding of a question about a record or what lies below it.
-fn found<'a>(findings: &'a [Finding], question: &str, origin: &Origin) -> Option<&'a Finding> {
-    findings.iter().find(|finding| {
+fn found<'a>(findings: &'a [Arc<Finding>], question: &str, origin: &Origin) -> Option<&'a Finding> {
+    let mut findings = findings.iter().map(AsRef::as_ref);
+    findings.find(|finding| {
         finding.question == question && finding.subject.path.starts_with(&origin.path)
     })
 }
@@ -81,7 +83,7 @@ fn extreme<'a>(
     })
 }
 
-fn of_leaf(site: &Site, hanging: &Hanging, findings: &[Finding]) -> HangingView {
+fn of_leaf(site: &Site, hanging: &Hanging, findings: &[Arc<Finding>]) -> HangingView {
     let units = site.site.unit_system();
     let leaves = || site.gate.iter().flat_map(|gate| &gate.leaf);
     let leaf = hanging

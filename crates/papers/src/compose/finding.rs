@@ -4,12 +4,13 @@ use super::{repeated, structure};
 use crate::view::{FindingView, Measure, Verdict, Working, WorkingLine};
 use design::{Finding, Line, SourceNote, Standing};
 use quantity::Word as _;
+use std::sync::Arc;
 
 /// The findings as they are printed, in their order.
 ///
 /// Everything that does not hold is set out in full; of what holds, or would hold once a figure is looked up, the first of
 /// each question is, and the others stand under it with their figures, since their working is the same with other values.
-pub(super) fn views(findings: &[Finding]) -> Vec<FindingView> {
+pub(super) fn views(findings: &[Arc<Finding>]) -> Vec<FindingView> {
     let first_of_its_question = |at: usize| {
         findings
             .iter()

@@ -4,6 +4,7 @@ use crate::view::{Input, InputGroup, StructureResult, StructureView};
 use design::{Finding, Line, Working};
 use quantity::{UnitSystem, Word as _};
 use site::{Site, Stated};
+use std::sync::Arc;
 
 /// Who decides.
 const STATEMENT: &str = "These results stand for structure. A licensed engineer decides on them where the law or the authority having jurisdiction wants one. \
@@ -39,7 +40,7 @@ pub(super) fn is_structural(question: &str) -> bool {
 }
 
 /// The structure part; nothing where the site has neither inputs nor results.
-pub(super) fn view(site: &Site, findings: &[Finding]) -> Option<StructureView> {
+pub(super) fn view(site: &Site, findings: &[Arc<Finding>]) -> Option<StructureView> {
     let results = results(findings);
     let groups = groups(site);
     (!results.is_empty() || !groups.is_empty()).then(|| StructureView {
@@ -51,7 +52,7 @@ pub(super) fn view(site: &Site, findings: &[Finding]) -> Option<StructureView> {
 }
 
 /// The questions in the order of their worst finding.
-fn results(findings: &[Finding]) -> Vec<StructureResult> {
+fn results(findings: &[Arc<Finding>]) -> Vec<StructureResult> {
     let mut results: Vec<(&str, f64, StructureResult)> = Vec::new();
     for (place, finding) in findings.iter().enumerate() {
         if !is_structural(&finding.question) {
@@ -266,7 +267,7 @@ fn without(stated: Vec<Stated>, keys: &[&str]) -> Vec<Stated> {
 }
 
 /// Every factor that a finding of structure was worked with, once, by the step that it stands in.
-fn factors(findings: &[Finding]) -> Vec<InputGroup> {
+fn factors(findings: &[Arc<Finding>]) -> Vec<InputGroup> {
     let mut groups: Vec<InputGroup> = Vec::new();
     let structural = findings
         .iter()

@@ -8,6 +8,7 @@ use design::walk::{
     WalkRecord, grouped, told_together,
 };
 use site::{Gate, Site};
+use std::sync::Arc;
 
 /// The question whether anybody can be hit.
 const ANYONE: &str = "walk-anyone-hit";
@@ -21,7 +22,7 @@ const CAUTIONS: [&str; 2] = [
 ];
 
 /// The walk test of every gate that people can be walked past.
-pub(crate) fn views(site: &Site, findings: &[Finding], kept: &[KeptWalk]) -> Vec<WalkView> {
+pub(crate) fn views(site: &Site, findings: &[Arc<Finding>], kept: &[KeptWalk]) -> Vec<WalkView> {
     let gates = site.gate.iter();
     gates
         .filter_map(|gate| {
@@ -40,11 +41,12 @@ pub(crate) fn views(site: &Site, findings: &[Finding], kept: &[KeptWalk]) -> Vec
 fn view(
     walk: &GateWalk<'_>,
     (site, gate): (&Site, &Gate),
-    findings: &[Finding],
+    findings: &[Arc<Finding>],
     kept: &Kept,
 ) -> WalkView {
     let answer = findings
         .iter()
+        .map(|finding| &**finding)
         .find(|finding| finding.question == ANYONE && finding.subject.path == gate.origin.path);
     let record = match kept {
         Kept::Valid(record) => Some(record.as_ref()),
@@ -147,9 +149,9 @@ fn margin(margin: &MarginTold) -> MarginRow {
 }
 
 /// How the responses that were measured at this gate stand to those that were taken.
-fn responses(site: &Site, gate: &Gate, findings: &[Finding]) -> Vec<WalkFinding> {
+fn responses(site: &Site, gate: &Gate, findings: &[Arc<Finding>]) -> Vec<WalkFinding> {
     let only = site.gate.len() == 1;
-    let here = |finding: &&Finding| {
+    let here = |finding: &&Arc<Finding>| {
         let device = site
             .device
             .iter()
@@ -160,7 +162,8 @@ fn responses(site: &Site, gate: &Gate, findings: &[Finding]) -> Vec<WalkFinding>
                 None => only,
             })
     };
-    findings.iter().filter(here).map(found).collect()
+    let here = findings.iter().filter(here);
+    here.map(|finding| found(finding)).collect()
 }
 
 /// People, what this tool takes for granted besides, values of the site.

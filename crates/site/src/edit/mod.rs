@@ -12,8 +12,10 @@ pub use understood::{Understood, understood};
 
 use crate::problem::{Code, Problem};
 use crate::read::load;
+use crate::record::Key;
 use crate::source::{Source, SourceFile};
 use crate::syntax;
+use quantity::UnitSystem;
 use std::ops::Range;
 use toml::de::DeTable;
 use walk::{Goal, Place};
@@ -25,57 +27,109 @@ use walk::{Goal, Place};
 /// written as in the file, and text may go without its quotes: `640 lb ± 5 %`, `4`, `["-2 ft", "3 ft", "21 in"]`.
 /// A path that leads nowhere, a value that does not read and a zero where none can be are problems, and nothing is changed.
 pub fn set_value(text: &str, path: &str, value: &str) -> Result<String, Box<Problem>> {
-    let (changed, whole) = written(text, path, value)?;
-    match whole.and_then(|span| zero_at(&changed, &span)) {
+    let written = write_value(text, path, value)?;
+    match written.span.and_then(|span| zero_at(&written.text, &span)) {
         Some(problem) => Err(Box::new(problem)),
-        None => Ok(changed),
+        None => Ok(written.text),
+    }
+}
+
+/// A text into which a value was written.
+pub struct Written {
+    /// The text.
+    pub text: String,
+    key: &'static Key,
+    /// The value as it stands in the text, and the whole value of its key.
+    value: String,
+    whole: String,
+    /// Its bytes, where it is the whole of its key.
+    span: Option<Range<usize>>,
+}
+
+impl Written {
+    /// How the value is understood.
+    pub fn understood(&self, units: UnitSystem) -> Option<Understood> {
+        understood::of(self.key, &self.value, &self.whole, units)
     }
 }
 
 /// The same as [`set_value`], for a caller who reads the whole text next and refuses a new problem of zero by itself: that a
 /// zero stands where none can be is only seen when everything is read.
-pub fn write_value(text: &str, path: &str, value: &str) -> Result<String, Box<Problem>> {
-    written(text, path, value).map(|(changed, _)| changed)
-}
-
-/// The changed text, and the bytes of the value where it is the whole of its key.
-fn written(
-    text: &str,
-    path: &str,
-    value: &str,
-) -> Result<(String, Option<Range<usize>>), Box<Problem>> {
+pub fn write_value(text: &str, path: &str, value: &str) -> Result<Written, Box<Problem>> {
     let source = source_of_text(text);
     let (tree, errors) = DeTable::parse_recoverable(&source.text);
     if let Some(error) = errors.first() {
         return Err(Box::new(syntax::problem(&source, error)));
     }
     let Goal { key, place } = walk::walk(tree.get_ref(), text, path)?;
-    let (value, changed) = match place {
+    let at = |start: usize, value: &str| start..start + value.len();
+    let written = match place {
         Place::Whole(span) => {
             let value = value::readable(key, value, str::to_owned)?;
-            let changed = splice(text, span, &value);
-            (value, changed)
+            Written {
+                span: Some(at(span.start, &value)),
+                text: splice(text, span, &value),
+                whole: value.clone(),
+                key,
+                value,
+            }
         }
         Place::OneOf { list, one } => {
             let inside = one.start - list.start..one.end - list.start;
-            let whole = text.get(list).unwrap_or_default();
-            let value = value::readable(key, value, |one| splice(whole, inside.clone(), one))?;
-            let changed = splice(text, one, &value);
-            (value, changed)
+            let before = text.get(list).unwrap_or_default();
+            let whole = |one: &str| splice(before, inside.clone(), one);
+            let value = value::readable(key, value, whole)?;
+            Written {
+                span: None,
+                text: splice(text, one, &value),
+                whole: whole(&value),
+                key,
+                value,
+            }
         }
         Place::Missing(spot) => {
             let value = value::readable(key, value, str::to_owned)?;
             let changed = insert::line(text, &spot, key.name, &value);
-            (value, changed)
+            return read_again(changed, (key, value), path);
         }
     };
-    let (tree, errors) = DeTable::parse_recoverable(&changed);
-    match walk::walk(tree.get_ref(), &changed, path)?.place {
-        Place::Missing(_) => Err(Box::new(by_hand(path, key.name, &value))),
-        _ if !errors.is_empty() => Err(Box::new(by_hand(path, key.name, &value))),
-        Place::Whole(span) => Ok((changed, Some(span))),
-        Place::OneOf { .. } => Ok((changed, None)),
+    if ends_by_itself(&written.value) {
+        return Ok(written);
     }
+    let Written { text, value, .. } = read_again(written.text, (key, written.value), path)?;
+    Ok(Written {
+        text,
+        value,
+        ..written
+    })
+}
+
+/// What follows a value stays as it was: a comment or an open line would take some of it along.
+fn ends_by_itself(value: &str) -> bool {
+    !value.contains(['#', '\n', '\r'])
+}
+
+/// The changed text, once it reads and the value is where it was meant to be.
+fn read_again(
+    text: String,
+    (key, value): (&'static Key, String),
+    path: &str,
+) -> Result<Written, Box<Problem>> {
+    let (tree, errors) = DeTable::parse_recoverable(&text);
+    let span = match walk::walk(tree.get_ref(), &text, path)?.place {
+        Place::Missing(_) => return Err(Box::new(by_hand(path, key.name, &value))),
+        _ if !errors.is_empty() => return Err(Box::new(by_hand(path, key.name, &value))),
+        Place::Whole(span) => Some(span),
+        Place::OneOf { .. } => None,
+    };
+    drop(tree);
+    Ok(Written {
+        text,
+        key,
+        whole: value.clone(),
+        value,
+        span,
+    })
 }
 
 /// The text of a site file, so that problems can point into it.

@@ -51,7 +51,7 @@ pub fn understood(
             (one, whole)
         }
     };
-    let (text, known) = stated(key, &whole, units).ok_or_else(|| {
+    of(key, &one, &whole, units).ok_or_else(|| {
         let what = format!("this cannot be a value of `{}`", key.name);
         Box::new(Problem::wrong(
             &source_of_text(&whole),
@@ -59,9 +59,19 @@ pub fn understood(
             Code::NotToml,
             what,
         ))
-    })?;
-    Ok(Understood {
-        written: one,
+    })
+}
+
+/// How a value that reads is understood, in the whole value of its key.
+pub(super) fn of(
+    key: &'static Key,
+    value: &str,
+    whole: &str,
+    units: UnitSystem,
+) -> Option<Understood> {
+    let (text, known) = stated(key, whole, units)?;
+    Some(Understood {
+        written: value.to_owned(),
         text,
         known,
     })

@@ -44,7 +44,7 @@ pub(super) async fn one(
             .at(wanted.clone())
         })?;
     let mut told = brief(finding, &answered);
-    told["finding"] = json!(finding);
+    told["finding"] = json!(**finding);
     told["question_in_full"] = json!(question(&finding.question));
     told["revision"] = json!(answered.revision);
     Ok(Json(told))
@@ -89,7 +89,7 @@ fn groups(answered: &Answered) -> Vec<Value> {
             let findings = questions
                 .iter()
                 .flat_map(|covered| &covered.findings)
-                .filter_map(|at| answered.answers.findings.get(*at));
+                .filter_map(|at| answered.answers.findings.get(*at).map(AsRef::as_ref));
             json!({
                 "topic": topic,
                 "title": topic_title(topic),
@@ -101,7 +101,7 @@ fn groups(answered: &Answered) -> Vec<Value> {
 }
 
 fn asked(covered: &Covered, answered: &Answered) -> Value {
-    let named = |at: &usize| answered.answers.findings.get(*at).map(Finding::name);
+    let named = |at: &usize| Some(answered.answers.findings.get(*at)?.name());
     json!({
         "question": covered.question,
         "ask": covered.ask,

@@ -37,18 +37,12 @@ pub(super) async fn make(
     Path(name): Path<String>,
     Sent(asked): Sent<Edits>,
 ) -> Answer {
-    let edits = asked.edits.clone();
-    let mut told = kept(workbench, name, move |job, foreseen| {
+    let (mut told, understood) = kept(workbench, name, move |job, foreseen| {
         job.edit((&asked.expects, &asked.edits), foreseen)
     })
     .await?;
-    let text = told.1.text();
-    let units = told.1.units();
-    told.0["understood"] = edits
-        .iter()
-        .map(|edit| json!(edit.understood(text, units)))
-        .collect();
-    Ok(Json(told.0))
+    told["understood"] = json!(understood);
+    Ok(Json(told))
 }
 
 /// A value that might be written.
@@ -90,7 +84,7 @@ pub(super) async fn trial(
     let told = workbench
         .blocking(move |bench| {
             let job = bench.job(&name)?;
-            let tried = before.with(job.folder(), &asked.edits)?;
+            let (tried, _) = before.with(job.folder(), &asked.edits)?;
             let answers = bench.answering().worked(&tried).map_err(|why| Refusal::unusable(why, "Try another value."))?;
             let turned = turned(&answered.answers, &answers);
             let findings: Vec<_> = answers
@@ -106,8 +100,7 @@ pub(super) async fn trial(
                 .collect();
             let gone: Vec<String> = answered
                 .answers
-                .findings
-                .iter()
+                .findings()
                 .map(design::Finding::name)
                 .filter(|name| answers.findings.iter().all(|finding| finding.name() != *name))
                 .collect();
@@ -126,7 +119,7 @@ pub(super) async fn undo(
     Sent(step): Sent<Step>,
 ) -> Answer {
     let kept = kept(workbench, name, move |job, foreseen| {
-        job.undo(step.expects.as_deref(), foreseen)
+        Ok((job.undo(step.expects.as_deref(), foreseen)?, ()))
     });
     Ok(Json(kept.await?.0))
 }
@@ -138,24 +131,24 @@ pub(super) async fn redo(
     Sent(step): Sent<Step>,
 ) -> Answer {
     let kept = kept(workbench, name, move |job, foreseen| {
-        job.redo(step.expects.as_deref(), foreseen)
+        Ok((job.redo(step.expects.as_deref(), foreseen)?, ()))
     });
     Ok(Json(kept.await?.0))
 }
 
 /// Does something to a job, and tells everybody what it says now.
-async fn kept(
+async fn kept<T: Send + 'static>(
     workbench: Arc<Workbench>,
     name: String,
-    act: impl FnOnce(&Job, &dyn Fn(&Arc<Seen>)) -> Result<Arc<Seen>, Refusal> + Send + 'static,
-) -> Result<(Value, Arc<Seen>), Refusal> {
-    let seen = workbench
+    act: impl FnOnce(&Job, &dyn Fn(&Arc<Seen>)) -> Result<(Arc<Seen>, T), Refusal> + Send + 'static,
+) -> Result<(Value, T), Refusal> {
+    let (seen, told) = workbench
         .blocking(move |bench| {
             let job = bench.job(&name)?;
-            let seen = act(&job, &|seen| bench.answering().foresee(&job, seen))?;
+            let (seen, told) = act(&job, &|seen| bench.foresee(&job, seen))?;
             bench.noticed(&job, &seen);
-            Ok::<_, Refusal>(seen)
+            Ok::<_, Refusal>((seen, told))
         })
         .await??;
-    Ok((state(&seen), seen))
+    Ok((state(&seen), told))
 }

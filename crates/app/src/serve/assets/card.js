@@ -35,7 +35,7 @@ export class Card {
 
   /** Moves the sheet where the card covers what is chosen. @param {Thing} thing @param {Sheet} sheet */
   uncover(thing, sheet) {
-    const { clientWidth: wide, clientHeight: tall } = sheet.stage;
+    const { wide, tall } = sheet.size;
     const shown = this.box.checkVisibility() && getComputedStyle(this.box).position === "absolute";
     const low = shown ? this.box.getBoundingClientRect().top - sheet.stage.getBoundingClientRect().top - 30 : tall - 30;
     const at = sheet.place(thing.now());

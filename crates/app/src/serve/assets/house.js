@@ -55,7 +55,7 @@ export async function part(at, old, signal) {
 export function elements(text) {
   const template = document.createElement("template");
   template.innerHTML = text;
-  return /** @type {HTMLElement[]} */ ([...document.importNode(template.content, true).children]);
+  return /** @type {HTMLElement[]} */ ([...template.content.children]);
 }
 
 /**
@@ -113,6 +113,15 @@ export function finding(within = document) {
       if (found) found.textContent = words.length ? `${left} found.` : "";
     });
   }
+}
+
+/** How what has the focus in a part of the page is found again once that is written anew; nothing where it is elsewhere. @param {HTMLElement} within */
+export function selectorOf(within) {
+  const at = document.activeElement;
+  if (!(at instanceof HTMLElement) || !within.contains(at)) return "";
+  if (at.id) return `#${CSS.escape(at.id)}`;
+  const key = ["thing", "do", "axis", "layer", "view", "gate"].find((key) => at.dataset[key] !== undefined);
+  return key ? `${at.tagName}[data-${key}="${CSS.escape(at.dataset[key] ?? "")}"]` : "";
 }
 
 /** Runs work when nobody has asked for it again for a while. @param {number} wait @param {() => void} work */

@@ -16,7 +16,7 @@ export function names(sheet, things, chosen) {
   const place = () => {
     /** @type {number[][]} */
     const taken = [];
-    const { clientWidth, clientHeight } = sheet.stage;
+    const { wide, tall } = sheet.size;
     for (const thing of things.values()) {
       const at = sheet.place(thing.now());
       taken.push([at.x + thing.aside - 8, at.y - 8, at.x + thing.aside + 8, at.y + 8]);
@@ -31,12 +31,12 @@ export function names(sheet, things, chosen) {
       const at = sheet.place(spot);
       at.x += thing.aside;
       label.holder?.setAttribute("transform", `translate(${spot.x} ${spot.y})`);
-      const inside = at.x > 0 && at.y > 0 && at.x < clientWidth && at.y < clientHeight;
+      const inside = at.x > 0 && at.y > 0 && at.x < wide && at.y < tall;
       const room = inside && SIDES.find(([right, down]) => {
         const x = at.x + right * (label.wide / 2 + 12);
         const y = at.y + down * 13;
         const box = [x - label.wide / 2, y - HEIGHT / 2, x + label.wide / 2, y + HEIGHT / 2];
-        const within = box[0] > 2 && box[1] > 2 && box[2] < clientWidth - 2 && box[3] < clientHeight - 2;
+        const within = box[0] > 2 && box[1] > 2 && box[2] < wide - 2 && box[3] < tall - 2;
         const free = within && taken.every((other) => box[0] > other[2] || box[2] < other[0] || box[1] > other[3] || box[3] < other[1]);
         if (free) {
           taken.push(box);

@@ -142,7 +142,7 @@ export class Placing {
       const from = this.mark ?? snap.onGrid(sheet.middle);
       this.mark = { x: from.x + step[0] * far, y: from.y + step[1] * far };
       const at = sheet.place(this.mark);
-      const out = { x: Math.min(0, at.x - 30) + Math.max(0, at.x - sheet.stage.clientWidth + 30), y: Math.min(0, at.y - 30) + Math.max(0, at.y - sheet.stage.clientHeight + 30) };
+      const out = { x: Math.min(0, at.x - 30) + Math.max(0, at.x - sheet.size.wide + 30), y: Math.min(0, at.y - 30) + Math.max(0, at.y - sheet.size.tall + 30) };
       if (out.x || out.y) sheet.pan(-out.x, -out.y);
       const on = snap.spot(sheet.place(this.mark));
       const thing = this.thingAt(on);

@@ -1,7 +1,7 @@
 // The drawing on the page: things that can be chosen, moved and measured between.
 
 import { Card } from "./card.js";
-import { part } from "./house.js";
+import { part, selectorOf } from "./house.js";
 import { barLength, lengthText, moved } from "./lengths.js";
 import { names } from "./names.js";
 import { pass } from "./passing.js";
@@ -82,6 +82,7 @@ export class Plan {
     sheet.like(before);
     if (this.placing.mode) {
       sheet.stage.classList.add("placing");
+      sheet.show();
       this.placing.press();
     } else this.choose(this.things.has(this.chosen) ? this.chosen : "", false);
     if (this.direction) this.pass();
@@ -89,9 +90,17 @@ export class Plan {
 
   /** The stage has another size: what is chosen stays in sight. */
   fit() {
-    this.sheet?.show();
-    const thing = this.things?.get(this.chosen);
-    if (thing && this.sheet) this.card.uncover(thing, this.sheet);
+    if (!this.sheet?.measure()) return;
+    this.sheet.show();
+    this.uncover();
+  }
+
+  /** Brings what is chosen in sight, once the page knows where its card is: to ask before costs a layout. */
+  uncover() {
+    requestAnimationFrame(() => {
+      const thing = this.things?.get(this.chosen);
+      if (thing && this.sheet) this.card.uncover(thing, this.sheet);
+    });
   }
 
   /** Marks the zones that the leaf is at. */
@@ -111,8 +120,11 @@ export class Plan {
     return new URLSearchParams({ gate, view, open: String(this.sheet?.open ?? 0), ...change });
   }
 
-  /** Has the server draw again. @param {Record<string, string>} [change] */
-  async again(change = {}) {
+  /**
+   * Has the server draw again. @param {Record<string, string>} [change]
+   * @param {Promise<void>} [beside] what is about to be shown too: the drawing waits for it
+   */
+  async again(change = {}, beside = Promise.resolve()) {
     this.asked?.abort();
     this.asked = new AbortController();
     const same = !change.view && !change.gate;
@@ -121,18 +133,16 @@ export class Plan {
       const drawing = await part(`/jobs/${this.job}/plan?${this.address(change)}`, old, this.asked.signal);
       performance.mark("drawn");
       if (!drawing || !old) return;
+      await beside;
+      if (!old.isConnected) return;
       const card = this.placing.mode ? document.getElementById("card") : null;
       const opened = [...old.querySelectorAll("details")].map((details) => details.open);
-      const focus = document.activeElement?.closest("[data-view], [data-gate], [data-thing]");
+      const focus = selectorOf(old);
       if (card) drawing.querySelector("#card")?.replaceWith(card);
       old.replaceWith(drawing);
       [...drawing.querySelectorAll("details")].forEach((details, at) => (details.open = opened[at] ?? false));
       this.begin(same ? this.sheet : null);
-      if (focus instanceof HTMLElement) {
-        const { view, thing } = focus.dataset;
-        const again = drawing.querySelector(thing ? `[data-thing="${CSS.escape(thing)}"]` : `.views [data-view="${view}"]`);
-        if (again instanceof HTMLElement) again.focus();
-      }
+      if (focus) /** @type {HTMLElement | null} */ (drawing.querySelector(focus))?.focus({ preventScroll: true });
     } catch (trouble) {
       if (!(trouble instanceof DOMException)) throw trouble;
     }
@@ -359,7 +369,7 @@ export class Plan {
     this.placing.end();
     this.card.show(thing, before === thing ? undefined : before, this.units);
     this.sheet?.show();
-    if (thing && this.sheet) this.card.uncover(thing, this.sheet);
+    if (thing) this.uncover();
     if (tell) this.told.chosen(path);
   }
 

@@ -10,6 +10,8 @@ export class Sheet {
     const [x, y, width, height] = (this.svg.getAttribute("viewBox") ?? "0 0 1 1").split(" ").map(Number);
     this.first = { x, y, width, height };
     this.unit = 0.01;
+    /** The stage as it was measured last: to ask the page between two changes costs a layout each time. */
+    this.size = { wide: 0, tall: 0 };
     this.middle = { x: x + width / 2, y: y + height / 2 };
     /** @type {(() => void)[]} */
     this.watchers = [];
@@ -20,28 +22,42 @@ export class Sheet {
     this.svg.setAttribute("preserveAspectRatio", "none");
   }
 
+  /** Measures the stage; whether it has another size than before. */
+  measure() {
+    const { clientWidth: wide, clientHeight: tall } = this.stage;
+    const is = wide !== this.size.wide || tall !== this.size.tall;
+    this.size = { wide, tall };
+    return is;
+  }
+
   /** Everything that is shown at first. */
   whole() {
-    const { clientWidth: wide, clientHeight: tall } = this.stage;
+    this.aim();
+    this.show();
+  }
+
+  /** Looks at everything. */
+  aim() {
+    const { wide, tall } = this.size;
     const { x, y, width, height } = this.first;
     this.unseen = wide === 0;
     this.unit = Math.max(width / Math.max(wide, 1), height / Math.max(tall, 1)) * 1.04;
     this.middle = { x: x + width / 2, y: y + height / 2 };
-    this.show();
   }
 
-  /** Takes over where somebody looked on another sheet of the same gate. @param {Sheet | null} other */
+  /** Looks where somebody looked on another sheet of the same gate; nothing is shown yet. @param {Sheet | null} other */
   like(other) {
-    if (!other || other.unseen) return this.whole();
+    if (other) this.size = other.size;
+    else this.measure();
+    if (!other || other.unseen) return this.aim();
     this.unit = other.unit;
     this.middle = { ...other.middle };
-    this.show();
   }
 
   show() {
-    const { clientWidth: wide, clientHeight: tall } = this.stage;
+    const { wide, tall } = this.size;
     if (!wide) return;
-    if (this.unseen) return this.whole();
+    if (this.unseen) this.aim();
     const [width, height] = [wide * this.unit, tall * this.unit];
     this.svg.setAttribute("viewBox", `${this.middle.x - width / 2} ${this.middle.y - height / 2} ${width} ${height}`);
     this.svg.style.setProperty("--unit", String(this.unit));
@@ -60,7 +76,7 @@ export class Sheet {
 
   /** Goes nearer by a factor about a place of the stage. @param {number} factor @param {Spot} [about] */
   zoom(factor, about) {
-    const { clientWidth: wide, clientHeight: tall } = this.stage;
+    const { wide, tall } = this.size;
     const at = about ?? { x: wide / 2, y: tall / 2 };
     const before = this.spot(at);
     this.unit = Math.min(0.5, Math.max(0.0004, this.unit / factor));
@@ -72,13 +88,13 @@ export class Sheet {
 
   /** The point of the drawing under a place of the stage. @param {Spot} at @returns {Spot} */
   spot(at) {
-    const { clientWidth: wide, clientHeight: tall } = this.stage;
+    const { wide, tall } = this.size;
     return { x: this.middle.x + (at.x - wide / 2) * this.unit, y: this.middle.y + (at.y - tall / 2) * this.unit };
   }
 
   /** The place of the stage over a point of the drawing. @param {Spot} at @returns {Spot} */
   place(at) {
-    const { clientWidth: wide, clientHeight: tall } = this.stage;
+    const { wide, tall } = this.size;
     return { x: (at.x - this.middle.x) / this.unit + wide / 2, y: (at.y - this.middle.y) / this.unit + tall / 2 };
   }
 

@@ -74,8 +74,8 @@ export class Snap {
   drawGrid() {
     const over = this.sheet.over("grid");
     if (!this.grid()) return over.replaceChildren();
-    const { clientWidth, clientHeight } = this.sheet.stage;
-    const [low, high] = [this.sheet.spot({ x: 0, y: 0 }), this.sheet.spot({ x: clientWidth, y: clientHeight })];
+    const { wide, tall } = this.sheet.size;
+    const [low, high] = [this.sheet.spot({ x: 0, y: 0 }), this.sheet.spot({ x: wide, y: tall })];
     const step = this.step;
     let lines = "";
     for (let x = Math.ceil(low.x / step) * step; x < high.x; x += step) lines += `M${x} ${low.y}V${high.y}`;

@@ -15,7 +15,6 @@ function turnTo(panel) {
     if (link.dataset.panelTo === panel) link.setAttribute("aria-current", "true");
     else link.removeAttribute("aria-current");
   }
-  plan.sheet?.show();
 }
 
 /** @param {string} path */
@@ -31,7 +30,10 @@ async function redraw() {
   const revision = bench.dataset.revision ?? "";
   redraws += 1;
   const own = redraws;
-  await Promise.all([plan.again(), answers.reach(revision)]);
+  const listed = answers.reach(revision);
+  // Answers come soon after the drawing, as a rule: the page is laid out once for both.
+  const soon = Promise.race([listed, new Promise((/** @type {(value: void) => void} */ done) => setTimeout(done, 40))]);
+  await Promise.all([plan.again({}, soon), listed]);
   if (own !== redraws) return;
   bench.dataset.redrawn = revision;
   await editor.again();

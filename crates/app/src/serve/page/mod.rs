@@ -21,6 +21,7 @@ mod workbench;
 
 pub(super) use answers::Listed;
 pub(super) use calculations::capital;
+pub(super) use plan::Plans;
 
 use super::answering::Answered;
 use super::refusal::Refusal;
@@ -117,12 +118,13 @@ async fn whole(
         panel.to_owned(),
     );
     let page = house
-        .blocking(move |_| {
+        .blocking(move |bench| {
+            let plan = bench.plans().looked_at(&job, &seen, &shown);
             Bench {
                 job: &job,
                 seen: &seen,
                 answered: answered.as_deref(),
-                shown: &shown,
+                plan: &plan.1,
                 of: which.of.as_deref(),
                 panel: &panel,
             }
@@ -148,11 +150,11 @@ fn marked(id: &str, inside: &Markup) -> (String, Markup) {
 }
 
 /// A part of a page as it is now; nothing where the module has the same.
-fn part(held: &Held, (digits, part): (String, Markup)) -> Response {
-    if held.have == digits {
+fn part(held: &Held, (digits, part): &(String, Markup)) -> Response {
+    if held.have == *digits {
         StatusCode::NO_CONTENT.into_response()
     } else {
-        part.into_response()
+        part.clone().into_response()
     }
 }
 
@@ -165,10 +167,7 @@ async fn drawing(
 ) -> Result<Response, Trouble> {
     let (seen, _) = job(&house, &name).await?;
     Ok(house
-        .blocking(move |_| {
-            let drawn = plan::drawn(&name, seen.site.as_deref(), &shown);
-            part(&held, drawn)
-        })
+        .blocking(move |bench| part(&held, &bench.plans().looked_at(&name, &seen, &shown)))
         .await?)
 }
 
@@ -181,7 +180,7 @@ async fn form_alone(
 ) -> Result<Response, Trouble> {
     let (seen, _) = job(&house, &name).await?;
     Ok(house
-        .blocking(move |_| part(&held, form::drawer(&name, &seen, which.of.as_deref())))
+        .blocking(move |_| part(&held, &form::drawer(&name, &seen, which.of.as_deref())))
         .await?)
 }
 

@@ -2,17 +2,22 @@
 
 use super::calculations::capital;
 use super::marked;
+use crate::serve::drawn::Drawn;
+use crate::serve::lock;
+use crate::serve::store::Seen;
 use design::zone;
 use maud::{Markup, PreEscaped, html};
 use papers::live::{self, Item, Live};
 use quantity::units::angle::degree;
 use quantity::{Quantity as _, Ratio, UnitSystem, Word as _};
 use site::{DeviceKind, Gate, Site};
+use std::collections::BTreeMap;
+use std::sync::{Arc, Mutex};
 
 /// What of a site is drawn.
 #[derive(Debug, Clone, Default, serde::Deserialize)]
 #[serde(default)]
-pub(super) struct Shown {
+pub(in crate::serve) struct Shown {
     /// The gate; the first where none is named.
     gate: String,
     /// `elevation`, or from above.
@@ -25,6 +30,21 @@ impl Shown {
     fn gate<'s>(&self, site: &'s Site) -> Option<&'s Gate> {
         let named = site.gate.iter().find(|gate| gate.id == *self.gate.as_str());
         named.or(site.gate.first())
+    }
+
+    /// The same, with everything said that goes without saying.
+    fn in_full(&self, site: Option<&Site>) -> Self {
+        let gate = site.and_then(|site| self.gate(site));
+        Self {
+            gate: gate.map_or_else(String::new, |gate| gate.id.to_string()),
+            view: (if self.is_elevation() {
+                "elevation"
+            } else {
+                "plan"
+            })
+            .to_owned(),
+            open: Some(self.open()),
+        }
     }
 
     fn open(&self) -> f64 {
@@ -41,8 +61,47 @@ impl Shown {
     }
 }
 
+/// The drawings that pages look at. What a page looked at last of a job is drawn again as soon as a change is read, while that
+/// goes to the disk.
+#[derive(Default)]
+pub(in crate::serve) struct Plans {
+    drawn: Arc<Drawn<(String, Markup)>>,
+    looked_at: Mutex<BTreeMap<String, Shown>>,
+}
+
+impl Plans {
+    /// A drawing that a page looks at.
+    pub(super) fn looked_at(&self, job: &str, seen: &Seen, shown: &Shown) -> Arc<(String, Markup)> {
+        let shown = shown.in_full(seen.site.as_deref());
+        let drawn = drawn_once(&self.drawn, (job, seen), &shown);
+        lock(&self.looked_at).insert(job.to_owned(), shown);
+        drawn
+    }
+
+    /// Draws a state that is about to be kept, for whoever looks at it next.
+    pub(in crate::serve) fn foresee(&self, job: &str, seen: &Arc<Seen>) {
+        let Some(shown) = lock(&self.looked_at).get(job).cloned() else {
+            return;
+        };
+        let (drawn, job, seen) = (self.drawn.clone(), job.to_owned(), seen.clone());
+        // Whoever looks draws by themselves where there is no thread to be had.
+        let _ = std::thread::Builder::new()
+            .name("drawing".to_owned())
+            .spawn(move || drop(drawn_once(&drawn, (&job, &seen), &shown)));
+    }
+}
+
+fn drawn_once(
+    kept: &Drawn<(String, Markup)>,
+    (job, seen): (&str, &Seen),
+    shown: &Shown,
+) -> Arc<(String, Markup)> {
+    let name = format!("{job} {} {shown:?}", seen.revision);
+    kept.under(&name, || drawn(job, seen.site.as_deref(), shown))
+}
+
 /// The drawing with all that belongs to it, and the digits that tell it from every other.
-pub(super) fn drawn(job: &str, site: Option<&Site>, shown: &Shown) -> (String, Markup) {
+fn drawn(job: &str, site: Option<&Site>, shown: &Shown) -> (String, Markup) {
     let gate = site.and_then(|site| Some((site, shown.gate(site)?)));
     let inside = html! {
         @match gate {

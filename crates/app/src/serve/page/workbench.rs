@@ -1,6 +1,5 @@
 //! The workbench of one site: the drawing, the answers beside it, and the form to change it.
 
-use super::plan::{self, Shown};
 use super::shell::{Place, Shell};
 use super::{answers, form};
 use crate::serve::answering::Answered;
@@ -17,7 +16,7 @@ pub(super) struct Bench<'a> {
     /// The answers, where they are at hand.
     pub(super) answered: Option<&'a Answered>,
     /// What is drawn.
-    pub(super) shown: &'a Shown,
+    pub(super) plan: &'a Markup,
     /// Path of the record that is to be changed; the list of them when missing.
     pub(super) of: Option<&'a str>,
     /// Which of the panels is open on a small screen.
@@ -49,7 +48,7 @@ impl Bench<'_> {
         shell.around(&html! {
             h1 class="unseen" { (title) }
             div class="bench" id="bench" data-job=(self.job) data-revision=(self.seen.revision) data-panel=(self.panel) {
-                section class="panel" id="plan" aria-label="Plan" { (plan::drawn(self.job, self.seen.site.as_deref(), self.shown).1) }
+                section class="panel" id="plan" aria-label="Plan" { (self.plan) }
                 section class="panel" id="answers" aria-label="Answers" {
                     div class="panel-head" {
                         h2 { "Answers" }

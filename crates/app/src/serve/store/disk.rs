@@ -28,7 +28,7 @@ pub(crate) struct Files {
 }
 
 impl Files {
-    /// Reads the site file and what it names; what is known already has not to be taken apart again.
+    /// Reads the site file and the files that were known to be named.
     pub(crate) fn read(folder: &Path, known: Option<&Self>) -> Result<Self, Refusal> {
         let bytes = bytes(&folder.join(SITE_FILE)).map_err(|error| unreadable(folder, &error))?;
         let text = String::from_utf8(bytes).map_err(|error| {
@@ -40,15 +40,22 @@ impl Files {
             )
             .at(format!("{}:{line}", folder.join(SITE_FILE).display()))
         })?;
-        let known = known.filter(|known| known.main.text == text);
-        let named = known.map_or_else(|| named(&text), |known| known.named.clone());
+        let named = match known {
+            Some(known) => known.named.clone(),
+            None => own(&site::files_named(&text)),
+        };
         Ok(Self::naming(folder, text, named))
     }
 
-    /// The files if the site file had this text.
-    pub(crate) fn with_text(folder: &Path, text: String) -> Self {
-        let named = named(&text);
-        Self::naming(folder, text, named)
+    /// The files if the site file had this text and named the same others.
+    pub(crate) fn with_text(&self, folder: &Path, text: String) -> Self {
+        Self::naming(folder, text, self.named.clone())
+    }
+
+    /// The files that the site file names, where it names others than these.
+    pub(crate) fn naming_others(&self, folder: &Path, names: &[String]) -> Option<Self> {
+        let named = own(names);
+        (named != self.named).then(|| Self::naming(folder, self.main.text.clone(), named))
     }
 
     fn naming(folder: &Path, text: String, named: Vec<String>) -> Self {
@@ -101,13 +108,12 @@ pub(crate) fn written(path: &Path) -> Option<(SystemTime, u64)> {
 
 /// Files that a site names, as far as they lie in its own folder or below: what a site that came from elsewhere names must not
 /// lead to other files of this computer.
-fn named(text: &str) -> Vec<String> {
-    let mut named = site::files_named(text);
-    named.retain(|name| {
+fn own(named: &[String]) -> Vec<String> {
+    let is_own = |name: &&String| {
         let mut steps = Path::new(name).components().peekable();
         steps.peek().is_some() && steps.all(|step| matches!(step, Component::Normal(_)))
-    });
-    named
+    };
+    named.iter().filter(is_own).cloned().collect()
 }
 
 fn bytes(path: &Path) -> std::io::Result<Vec<u8>> {
@@ -136,20 +142,32 @@ fn unreadable(folder: &Path, error: &std::io::Error) -> Refusal {
     .at(path.display().to_string())
 }
 
-/// Puts a text in the place of the site file; when this returns, it is on the disk.
-pub(crate) fn write_site(folder: &Path, text: &str) -> std::io::Result<()> {
-    // A site file that is a link stays one.
-    let target = folder.join(SITE_FILE).canonicalize()?;
-    let beside: PathBuf = target.parent().unwrap_or(folder).to_path_buf();
-    let unfinished = beside.join(UNFINISHED);
-    let mut file = File::create(&unfinished)?;
-    file.write_all(text.as_bytes())?;
-    if let Ok(about) = std::fs::metadata(&target) {
-        file.set_permissions(about.permissions())?;
+/// A text that lies whole on the disk beside the site file, to take its place.
+pub(crate) struct Unfinished {
+    path: PathBuf,
+    target: PathBuf,
+}
+
+impl Unfinished {
+    /// Writes a text beside the site file; when this returns, it is on the disk.
+    pub(crate) fn write(folder: &Path, text: &str) -> std::io::Result<Self> {
+        // A site file that is a link stays one.
+        let target = folder.join(SITE_FILE).canonicalize()?;
+        let path = target.parent().unwrap_or(folder).join(UNFINISHED);
+        let mut file = File::create(&path)?;
+        file.write_all(text.as_bytes())?;
+        if let Ok(about) = std::fs::metadata(&target) {
+            file.set_permissions(about.permissions())?;
+        }
+        file.sync_all()?;
+        Ok(Self { path, target })
     }
-    file.sync_all()?;
-    std::fs::rename(&unfinished, &target)?;
-    sync_folder(&beside)
+
+    /// Puts it in the place of the site file; when this returns, that is on the disk.
+    pub(crate) fn take_its_place(&self) -> std::io::Result<()> {
+        std::fs::rename(&self.path, &self.target)?;
+        sync_folder(self.target.parent().unwrap_or(Path::new(".")))
+    }
 }
 
 /// Writes a file that is not there yet.

@@ -39,14 +39,6 @@ impl Edit {
         self.act == Act::Add
     }
 
-    /// How the value is understood, where one is written.
-    pub(crate) fn understood(&self, text: &str, units: UnitSystem) -> Option<Understood> {
-        match self.act {
-            Act::Set => site::understood(text, &self.path, &self.value, units).ok(),
-            Act::Add | Act::Remove => None,
-        }
-    }
-
     /// It writes the value that a problem is about.
     pub(crate) fn wrote(&self, problem: &Problem) -> bool {
         self.act == Act::Set && path(&problem.path) == self.path
@@ -58,22 +50,36 @@ impl Edit {
     }
 
     /// The text with the change; whether the whole still reads is for whoever reads it next.
-    pub(crate) fn made(&self, text: &str) -> Result<String, Box<Problem>> {
-        match self.act {
-            Act::Set => site::write_value(text, &self.path, &self.value),
+    fn made(&self, text: &str, units: UnitSystem) -> Result<Made, Box<Problem>> {
+        let made = match self.act {
+            Act::Set => {
+                let written = site::write_value(text, &self.path, &self.value)?;
+                let understood = written.understood(units);
+                return Ok((written.text, understood));
+            }
             Act::Add => site::add_record(text, &self.path, &self.value),
             Act::Remove => site::remove(text, &self.path),
-        }
+        };
+        made.map(|text| (text, None))
     }
 }
 
-/// The text with all changes, or the first one that cannot be made.
-pub(crate) fn all_made(text: &str, edits: &[Edit]) -> Result<String, Refusal> {
-    let mut text = text.to_owned();
+/// A changed text, and how the value is understood, where one was written.
+type Made = (String, Option<Understood>);
+
+/// The text with all changes and how each is understood, or the first one that cannot be made.
+pub(crate) fn all_made(
+    text: &str,
+    edits: &[Edit],
+    units: UnitSystem,
+) -> Result<(String, Vec<Option<Understood>>), Refusal> {
+    let (mut text, mut all) = (text.to_owned(), Vec::with_capacity(edits.len()));
     for edit in edits {
-        text = edit
-            .made(&text)
+        let (changed, understood) = edit
+            .made(&text, units)
             .map_err(|problem| Refusal::problem(&problem).at(edit.path.clone()))?;
+        text = changed;
+        all.push(understood);
     }
-    Ok(text)
+    Ok((text, all))
 }

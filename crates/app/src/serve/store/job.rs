@@ -1,6 +1,6 @@
 //! One job: what its files say now, and changes that are kept before anybody is told so.
 
-use super::disk::{self, Files, Stamp};
+use super::disk::{self, Files, Stamp, Unfinished};
 use super::edit::{Edit, all_made};
 use super::journal::Journal;
 use crate::serve::answering::Answered;
@@ -9,7 +9,7 @@ use crate::serve::refusal::Refusal;
 use axum::http::StatusCode;
 use quantity::UnitSystem;
 use serde_json::json;
-use site::{Code, KnownParts, Loaded, Problem, Problems, Severity, Site};
+use site::{Code, KnownParts, Problem, Problems, Severity, Site, Understood};
 use std::collections::VecDeque;
 use std::path::{Path, PathBuf};
 use std::sync::{Arc, Mutex};
@@ -64,15 +64,33 @@ pub(crate) struct Seen {
 }
 
 impl Seen {
-    fn of(files: Files, (undo, redo): (usize, usize), known: &Arc<Mutex<KnownParts>>) -> Self {
-        let revision = files.revision();
-        let (main, beside) = (files.main.clone(), files.beside.clone());
-        let Loaded { site, problems } = site::load_knowing(main, beside, &mut lock(known));
+    /// What a site file in this folder says; where it names other files than were read with it, those are read.
+    fn of(
+        folder: &Path,
+        files: Files,
+        (undo, redo): (usize, usize),
+        known: &Arc<Mutex<KnownParts>>,
+    ) -> Self {
+        let mut parts = lock(known);
+        let mut load = |files: &Files| {
+            let (main, beside) = (files.main.clone(), files.beside.clone());
+            let loaded = site::load_knowing(main, beside, &mut parts);
+            (files.naming_others(folder, parts.files_named()), loaded)
+        };
+        let (others, loaded) = load(&files);
+        let (files, loaded) = match others {
+            Some(others) => {
+                let (_, loaded) = load(&others);
+                (others, loaded)
+            }
+            None => (files, loaded),
+        };
+        drop(parts);
         Self {
-            revision,
+            revision: files.revision(),
             files: Arc::new(files),
-            site: site.map(Arc::new),
-            problems,
+            site: loaded.site.map(Arc::new),
+            problems: loaded.problems,
             undo,
             redo,
             known: known.clone(),
@@ -84,11 +102,15 @@ impl Seen {
         &self.files.main.text
     }
 
-    /// What the files would say with these changes; nothing is kept.
-    pub(crate) fn with(&self, folder: &Path, edits: &[Edit]) -> Result<Self, Refusal> {
-        let text = all_made(self.text(), edits)?;
-        let files = Files::with_text(folder, text);
-        let seen = Self::of(files, (self.undo, self.redo), &self.known);
+    /// What the files would say with these changes, and how each is understood; nothing is kept.
+    pub(crate) fn with(
+        &self,
+        folder: &Path,
+        edits: &[Edit],
+    ) -> Result<(Self, Vec<Option<Understood>>), Refusal> {
+        let (text, understood) = all_made(self.text(), edits, self.units())?;
+        let files = self.files.with_text(folder, text);
+        let seen = Self::of(folder, files, (self.undo, self.redo), &self.known);
         if seen.site.is_none() && self.site.is_some() {
             return Err(match seen.problems.iter().next() {
                 Some(problem) => Refusal::problem(problem),
@@ -109,7 +131,7 @@ impl Seen {
         let adds = edits.iter().any(Edit::adds);
         match seen.new_problem(self).filter(|_| adds) {
             Some(problem) => Err(Refusal::problem(problem)),
-            None => Ok(seen),
+            None => Ok((seen, understood)),
         }
     }
 
@@ -187,25 +209,24 @@ impl Job {
         self.read(&mut open).map(|open| open.seen.clone())
     }
 
-    /// Makes changes to the state `expects`, and keeps them. `foreseen` is told of the state before it is on the disk, so that
+    /// Makes changes to the state `expects`, keeps them, and tells how each is understood. `foreseen` is told of the state before it is on the disk, so that
     /// its answers may be worked meanwhile.
     pub(crate) fn edit(
         &self,
         (expects, edits): (&str, &[Edit]),
         foreseen: impl Fn(&Arc<Seen>),
-    ) -> Result<Arc<Seen>, Refusal> {
+    ) -> Result<(Arc<Seen>, Vec<Option<Understood>>), Refusal> {
         let mut open = lock(&self.open);
         let open = self.read(&mut open)?;
         expected(expects, open)?;
-        let next = Arc::new(open.seen.with(&self.folder, edits)?);
+        let (next, understood) = open.seen.with(&self.folder, edits)?;
         if next.text() == open.seen.text() {
-            return Ok(open.seen.clone());
+            return Ok((open.seen.clone(), understood));
         }
+        let next = Arc::new(next);
         foreseen(&next);
-        open.journal
-            .change(next.text())
-            .map_err(|error| not_kept(&error))?;
-        self.write(open, &next)
+        let kept = self.keep(open, &next, |journal| journal.change(next.text()))?;
+        Ok((kept, understood))
     }
 
     /// Takes the last change back.
@@ -240,11 +261,10 @@ impl Job {
         expects.map_or(Ok(()), |expects| expected(expects, open))?;
         let text = text(&open.journal)
             .ok_or_else(|| Refusal::new(StatusCode::CONFLICT, none, "Go on from here."))?;
-        let files = Files::with_text(&self.folder, text);
-        let next = Arc::new(Seen::of(files, (0, 0), &open.seen.known));
+        let files = open.seen.files.with_text(&self.folder, text);
+        let next = Arc::new(Seen::of(&self.folder, files, (0, 0), &open.seen.known));
         foreseen(&next);
-        written(&mut open.journal).map_err(|error| not_kept(&error))?;
-        self.write(open, &next)
+        self.keep(open, &next, written)
     }
 
     /// Reads the files again, and writes into the journal what somebody else has changed.
@@ -271,7 +291,7 @@ impl Job {
                 journal
                     .found(&files.main.text)
                     .map_err(|error| not_kept(&error))?;
-                let seen = Arc::new(Seen::of(files, journal.counts(), &seen.known));
+                let seen = Arc::new(Seen::of(&self.folder, files, journal.counts(), &seen.known));
                 Open {
                     journal,
                     seen,
@@ -281,7 +301,12 @@ impl Job {
             None => {
                 let journal = Journal::open(&self.journal, &files.main.text)
                     .map_err(|error| not_kept(&error))?;
-                let seen = Arc::new(Seen::of(files, journal.counts(), &Arc::default()));
+                let seen = Arc::new(Seen::of(
+                    &self.folder,
+                    files,
+                    journal.counts(),
+                    &Arc::default(),
+                ));
                 Open {
                     journal,
                     seen,
@@ -292,9 +317,22 @@ impl Job {
         Ok(open.insert(read))
     }
 
-    /// Writes the file after the journal has its line.
-    fn write(&self, open: &mut Open, next: &Arc<Seen>) -> Result<Arc<Seen>, Refusal> {
-        if let Err(error) = disk::write_site(&self.folder, next.text()) {
+    /// Puts the next text in the place of the site file once the journal has its line; both are brought to the disk together.
+    fn keep(
+        &self,
+        open: &mut Open,
+        next: &Arc<Seen>,
+        write_line: impl FnOnce(&mut Journal) -> std::io::Result<()>,
+    ) -> Result<Arc<Seen>, Refusal> {
+        let (folder, text) = (&self.folder, next.text());
+        let (unfinished, line) = std::thread::scope(|scope| {
+            let unfinished = scope.spawn(|| Unfinished::write(folder, text));
+            let line = write_line(&mut open.journal);
+            (unfinished.join(), line)
+        });
+        line.map_err(|error| not_kept(&error))?;
+        let unfinished = unfinished.unwrap_or_else(|why| std::panic::resume_unwind(why));
+        if let Err(error) = unfinished.and_then(|unfinished| unfinished.take_its_place()) {
             open.journal.void().map_err(|error| not_kept(&error))?;
             return Err(not_kept(&error));
         }

@@ -1,7 +1,8 @@
 //! Every change of a site file, one line each, so that all of them can be undone, now or after a restart.
 //!
-//! A line is on the disk before the file is written, and the file is on the disk before anybody is told that a change is
-//! kept. After a sudden end, the file has either the state of the last line or the one before it: then the last line is void.
+//! A line is on the disk before the text takes the place of the file, and the file is on the disk before anybody is told that
+//! a change is kept. After a sudden end, the file has either the state of the last line or the one before it: then the last
+//! line is void.
 
 use super::disk::sync_folder;
 use super::splice::Splice;

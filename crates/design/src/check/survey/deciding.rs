@@ -9,6 +9,7 @@ use crate::question::question;
 use crate::subject::WHOLE_SITE;
 use crate::{Severity, Standing, Verdict};
 use site::Site;
+use std::sync::Arc;
 
 /// Id of the question.
 pub(crate) const QUESTION: &str = "survey-deciding-measurement";
@@ -17,9 +18,10 @@ pub(crate) const QUESTION: &str = "survey-deciding-measurement";
 const LEAVES_OPEN: &str = "the instruments, and questions without a finding";
 
 /// The finding about the other findings of a site.
-pub(crate) fn finding(site: &Site, findings: &[Finding]) -> Finding {
+pub(crate) fn finding(site: &Site, findings: &[Arc<Finding>]) -> Finding {
     let asked = question(QUESTION);
-    let turning: Vec<&Finding> = findings.iter().filter(|finding| turns(finding)).collect();
+    let all = findings.iter().map(AsRef::as_ref);
+    let turning: Vec<&Finding> = all.filter(|finding| turns(finding)).collect();
     let toleranced = findings.iter().any(|finding| finding.worst.is_some());
     let verdict = if turning.is_empty() && toleranced {
         Verdict::Holds
@@ -60,7 +62,7 @@ fn turns(finding: &Finding) -> bool {
         .is_some_and(|worst| worst.verdict != finding.verdict)
 }
 
-fn words(findings: &[Finding], turning: &[&Finding], toleranced: bool) -> (String, String) {
+fn words(findings: &[Arc<Finding>], turning: &[&Finding], toleranced: bool) -> (String, String) {
     if !toleranced {
         return (
             "No value behind an answer has a tolerance.".to_owned(),
@@ -105,7 +107,7 @@ fn turned_words(finding: &Finding) -> String {
 }
 
 /// The answer with the least in hand at its worst corner.
-fn tightest(findings: &[Finding]) -> Option<&Finding> {
+fn tightest(findings: &[Arc<Finding>]) -> Option<&Finding> {
     let at_worst = |finding: &Finding| {
         finding
             .worst
@@ -115,6 +117,7 @@ fn tightest(findings: &[Finding]) -> Option<&Finding> {
     };
     findings
         .iter()
+        .map(|finding| &**finding)
         .filter(|finding| finding.verdict == Verdict::Holds && finding.deciding.is_some())
         .max_by(|a, b| at_worst(a).total_cmp(&at_worst(b)))
 }

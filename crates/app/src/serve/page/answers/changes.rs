@@ -5,6 +5,7 @@ use crate::serve::answering::Answered;
 use design::Finding;
 use serde_json::{Map, Value, json};
 use std::collections::BTreeMap;
+use std::sync::Arc;
 
 /// What makes the list of now from the list of before: counts, topics in their order with what is new of each, rows that
 /// read otherwise, and findings whose working is another.
@@ -24,7 +25,7 @@ pub(in crate::serve::page) fn changes(before: &Answered, now: &Answered) -> Valu
         if old.is_none_or(|old| old.markup != row.markup) {
             written.insert(row.name.clone(), json!(&*row.markup));
         }
-        if old.is_some_and(|old| found(before, old) != found(now, row)) {
+        if old.is_some_and(|old| !is_same(found(before, old), found(now, row))) {
             stale.push(&row.name);
         }
     }
@@ -54,6 +55,13 @@ fn of_topic(was: Option<&Topic>, now: &Topic) -> Value {
     told
 }
 
-fn found<'a>(answered: &'a Answered, row: &Row) -> Option<&'a Finding> {
+fn found<'a>(answered: &'a Answered, row: &Row) -> Option<&'a Arc<Finding>> {
     answered.answers.findings.get(row.at)
+}
+
+fn is_same(was: Option<&Arc<Finding>>, is: Option<&Arc<Finding>>) -> bool {
+    match (was, is) {
+        (Some(was), Some(is)) => Arc::ptr_eq(was, is) || was == is,
+        (was, is) => was.is_none() && is.is_none(),
+    }
 }

@@ -56,7 +56,8 @@ impl Listed {
         before: Option<&Answered>,
     ) -> Self {
         let known = before.map(row::known).unwrap_or_default();
-        let row = |at: usize, finding: &Finding| row::listed(job, (at, finding), turned, &known);
+        let row =
+            |at: usize, finding: &Arc<Finding>| row::listed(job, (at, finding), turned, &known);
         let topics = topics(answers).into_iter().map(|topic| Topic {
             name: topic.name.to_owned(),
             summary: summary(&topic).into_string(),
@@ -74,13 +75,13 @@ impl Listed {
 /// A topic with what was found and what stays open.
 struct Gathered<'a> {
     name: &'a str,
-    findings: Vec<(usize, &'a Finding)>,
+    findings: Vec<(usize, &'a Arc<Finding>)>,
     open: Vec<&'a Covered>,
 }
 
 impl Gathered<'_> {
     fn counts(&self) -> BTreeMap<Mark, usize> {
-        counts(self.findings.iter().map(|(_, finding)| *finding))
+        counts(self.findings.iter().map(|(_, finding)| finding.as_ref()))
     }
 
     fn is_unsettled(&self) -> bool {
@@ -123,7 +124,7 @@ fn of_topic(topic: &Topic) -> Markup {
 /// How many of each verdict there are, and how many turned.
 fn head(answers: &Answers, turned: &Turned) -> Markup {
     html! {
-        (counted(&answers.findings))
+        (counted(answers))
         p class="turned-count" role="status" {
             @if !turned.is_empty() { (turned.len()) " turned since the last change." }
         }
@@ -131,8 +132,8 @@ fn head(answers: &Answers, turned: &Turned) -> Markup {
 }
 
 /// How many findings have each verdict, to be shown or left out.
-fn counted(findings: &[Finding]) -> Markup {
-    let counts = counts(findings);
+fn counted(answers: &Answers) -> Markup {
+    let counts = counts(answers.findings());
     html! {
         div class="verdicts" role="group" aria-label="Show or leave out" {
             @for mark in Mark::OF_FINDINGS {

@@ -7,6 +7,7 @@ use crate::serve::page::marks::Mark;
 use design::Finding;
 use maud::{Markup, html};
 use std::collections::BTreeMap;
+use std::sync::Arc;
 
 /// Rows that were listed before, each with what it lists.
 pub(super) type Known<'a> = BTreeMap<&'a str, (&'a Row, &'a Answered)>;
@@ -20,13 +21,14 @@ pub(super) fn known(before: &Answered) -> Known<'_> {
 /// The row of a finding; that of before where nothing about it is different.
 pub(super) fn listed(
     job: &str,
-    (at, finding): (usize, &Finding),
+    (at, finding): (usize, &Arc<Finding>),
     turned: &Turned,
     known: &Known<'_>,
 ) -> Row {
     let name = finding.name();
     let same = known.get(name.as_str()).filter(|(row, before)| {
-        before.answers.findings.get(row.at) == Some(finding)
+        let was = before.answers.findings.get(row.at);
+        was.is_some_and(|was| Arc::ptr_eq(was, finding) || was == finding)
             && before.turned.get(&name) == turned.get(&name)
     });
     let markup = match same {
