@@ -151,6 +151,21 @@ fn pure_crates_touch_no_file_clock_or_environment() {
 }
 
 #[test]
+fn no_answer_rests_on_the_bytes_or_the_column_of_a_value() {
+    // A finding is taken over where only measured values are others, and another value moves what stands behind it.
+    for path in files(&[".rs"]) {
+        let place = shown(&path);
+        if !place.starts_with("crates/design/src/") {
+            continue;
+        }
+        let text = fs::read_to_string(&path).unwrap();
+        for word in [".span", ".column"] {
+            assert!(!text.contains(word), "{place} looks at {word}");
+        }
+    }
+}
+
+#[test]
 fn the_architecture_page_names_what_exists() {
     let page = fs::read_to_string(root().join("docs/architecture.md")).unwrap();
     for (name, _) in MAY_USE {

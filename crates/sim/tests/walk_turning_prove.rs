@@ -2,7 +2,7 @@
 
 #![allow(clippy::unwrap_used, reason = "a test may stop at the first surprise")]
 
-use crate::walk_world::turning::{arm, single};
+use crate::walk_world::turning::{arm, single, watched_arm};
 use crate::walk_world::{base, round, spot};
 use sim::walk::*;
 use std::num::NonZeroUsize;
@@ -107,4 +107,28 @@ fn any_number_of_threads_gives_the_same_bits() {
             assert_eq!(walk.prove(&family, 500, threads).unwrap(), first);
         }
     }
+}
+
+/// A cyclist close to the pivot of an arm that rises.
+#[test]
+fn what_ends_badly_once_in_many_thousand_walks_is_found() {
+    const BLOCK: u64 = 1024;
+    let walk = AnyWorld::Rising(watched_arm()).lower().unwrap();
+    let families = walk.families();
+    let wanted = |family: &&Family| {
+        (family.pass, family.body, family.habit) == (1, 7, Habit::Cross) && family.way == Way::In
+    };
+    let family = families.iter().find(wanted).unwrap();
+    let at = families.iter().position(|one| one == family).unwrap() as u64;
+    let firsts = (0..32).map(|round| (round * families.len() as u64 + at) * BLOCK);
+    for seed in firsts.flat_map(|first| first..first + BLOCK) {
+        let outcome = walk.evaluate(&walk.scenario(seed)).unwrap();
+        assert!(!outcome.class.is_bad(), "number {seed} ends badly");
+    }
+    let proof = walk.prove(family, 1, NonZeroUsize::MIN).unwrap();
+    let Verdict::Refuted(scenario, outcome) = proof.verdict else {
+        panic!("{:?}", proof.verdict);
+    };
+    assert!(outcome.class.is_bad());
+    assert_eq!(walk.evaluate(&scenario).unwrap().class, outcome.class);
 }

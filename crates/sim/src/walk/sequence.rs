@@ -21,7 +21,7 @@ pub(super) const BLOCK: u64 = 1024;
 /// Points of a block that belong to one repeat.
 pub(super) const SIDE: usize = 64;
 /// Coordinates of a point.
-const WIDE: usize = 5;
+pub(super) const WIDE: usize = 5;
 const STEPS: [u64; WIDE] = [
     0xe19b_01aa_9d42_c633,
     0xc6d1_d6c8_ed0c_9631,

@@ -1,14 +1,22 @@
-//! What proofs about leaves that turn or rise have in common: the first scenarios of the sequence, which may refute a
-//! family at once.
+//! What proofs about leaves that turn or rise have in common: the first scenarios of the sequence, and those uphill from them,
+//! which may refute a family at once.
 
-use super::prove::{Proof, Verdict, in_order};
-use super::sequence::Family;
+use super::evaluate::Found;
+use super::path::Case;
+use super::prove::{Proof, in_order};
+use super::sequence::{Draw, Family, WIDE};
 use formula::OutOfReach;
-use quantity::{Quantity as _, Ratio};
 use std::num::NonZeroUsize;
 
 /// Scenarios of the sequence that are tried before a proof begins.
-const TRIED: u64 = 4096;
+const TRIED: u64 = 32_768;
+/// Stretches along the leaf; from the hardest of each the way leads uphill.
+const PLACES: usize = 32;
+/// Steps of a climb, first and last, as shares of what a coordinate ranges over.
+const FIRST: f64 = 1.0 / 16.0;
+const LAST: f64 = 1.0 / 4096.0;
+/// Most rounds of a climb: some slopes are long and end nowhere.
+const ROUNDS: usize = 200;
 
 /// The most boxes of each fixed part of a space: what is not decided by then is near a limit, and stays open.
 pub(super) const BOXES: u64 = 100;
@@ -34,13 +42,69 @@ pub(super) fn each_proved(
     in_order(families.len(), threads, |at| proof(&families[at]))
 }
 
-/// A family that is refuted by one of the first numbers, or open as a whole.
-pub(super) fn open(family: &Family, tried: &dyn Fn(u64) -> Option<Verdict>) -> Proof {
-    Proof {
-        family: *family,
-        verdict: (0..TRIED)
-            .find_map(tried)
-            .unwrap_or(Verdict::Undecided(Ratio::from_base(1.0))),
-        boxes: 0,
+/// A walk that ends badly, given its point of the unit cube: among the first of the sequence, or uphill from those of them that
+/// are pressed hardest. Bad walks may be one in a hundred thousand.
+pub(super) fn tried(run: &dyn Fn([f64; WIDE]) -> (Case, Found)) -> Option<(Case, Found)> {
+    let mut hardest = [(0.0, [0.0; WIDE]); PLACES];
+    for number in 0..TRIED {
+        let point = Draw::new(number, 1).point();
+        let (case, found) = run(point);
+        if found.class.is_bad() {
+            return Some((case, found));
+        }
+        let Some((_, harm)) = found.touch else {
+            continue;
+        };
+        if let Some(known) = hardest.get_mut(place_of(&point))
+            && harm.severity > known.0
+        {
+            *known = (harm.severity, point);
+        }
     }
+    let mut touched = hardest.into_iter().filter(|(severity, _)| *severity > 0.0);
+    touched.find_map(|from| climbed(from, run))
+}
+
+/// Which stretch along the leaf a walk falls in.
+#[allow(
+    clippy::cast_possible_truncation,
+    clippy::cast_sign_loss,
+    clippy::cast_precision_loss,
+    reason = "a coordinate is from 0 to 1, and there are few stretches"
+)]
+fn place_of(point: &[f64; WIDE]) -> usize {
+    (point[1] * PLACES as f64) as usize
+}
+
+/// Moves one coordinate after the other as long as somebody is pressed harder, in ever smaller steps.
+fn climbed(
+    (mut severity, mut point): (f64, [f64; WIDE]),
+    run: &dyn Fn([f64; WIDE]) -> (Case, Found),
+) -> Option<(Case, Found)> {
+    let mut step = FIRST;
+    for _ in 0..ROUNDS {
+        let mut is_higher = false;
+        for at in 0..WIDE {
+            for by in [step, -step] {
+                let mut moved = point;
+                moved[at] = (moved[at] + by).clamp(0.0, 1.0);
+                let (case, found) = run(moved);
+                if found.class.is_bad() {
+                    return Some((case, found));
+                }
+                let Some((_, harm)) = found.touch.filter(|(_, harm)| harm.severity > severity)
+                else {
+                    continue;
+                };
+                (severity, point, is_higher) = (harm.severity, moved, true);
+            }
+        }
+        if !is_higher {
+            step /= 2.0;
+        }
+        if step < LAST {
+            break;
+        }
+    }
+    None
 }

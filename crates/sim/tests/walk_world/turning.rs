@@ -212,3 +212,97 @@ pub(crate) fn lift() -> RisingWorld {
         ..arm()
     }
 }
+
+/// A barrier's arm of 3.8 m at 0.89 m over the whole of a lane, with a field on each side of it that acts while it closes,
+/// forces that were measured along it, and a housing about its pivot.
+pub(crate) fn watched_arm() -> RisingWorld {
+    let plain = arm();
+    let pass = |direction| RisingPass {
+        direction,
+        plan: Plan {
+            travel: base(3.8 * 89.0_f64.to_radians()),
+            cruise_speed: base(3.8 * 23.1_f64.to_radians()),
+            acceleration: base(1.2),
+            deceleration: base(1.2),
+            creep_speed: base(0.275),
+            set_point: base(1.1),
+        },
+    };
+    let field = |deep: f64| Scanner {
+        guards: vec![Direction::Closing],
+        corners: vec![
+            spot(-0.9, 0.0),
+            spot(3.6, 0.0),
+            spot(3.6, deep),
+            spot(-0.9, deep),
+        ],
+        bottom: base(0.3),
+        top: base(0.3),
+        smallest_object: base(0.07),
+        response: base(0.1),
+    };
+    let measured = |guards, from: f64, gap: f64, peak: f64, settled: f64| Measured {
+        leaf: 0,
+        guards,
+        from: base(from),
+        gap: base(gap),
+        peak: base(1.05 * peak),
+        settled: base(1.05 * settled),
+        end: base(0.0),
+    };
+    let (closing, opening) = (Direction::Closing, Direction::Opening);
+    RisingWorld {
+        leaf: RisingLeaf::Turning(TurningLeaf {
+            pivot: base(3.65),
+            height: base(0.89),
+            toward: Toward::Smaller,
+            heel: base(0.0),
+            length: base(3.8),
+            below: base(0.05),
+            above: base(0.05),
+            thickness: base(0.045),
+        }),
+        passes: vec![pass(closing), pass(opening)],
+        beams: Vec::new(),
+        scanners: vec![field(-3.0), field(3.0)],
+        edges: Vec::new(),
+        drive: Some(ForceSensing {
+            guards: vec![opening, closing],
+            force: base(80.0),
+            response: base(0.08),
+        }),
+        bare_stiffness: base(150_000.0),
+        controller: Controller {
+            reaction: base(0.06),
+            stopping: base(2.55),
+            answer: Answer::Reverse {
+                pause: base(0.0678),
+                speed: base(0.275),
+                distance: base(5.9),
+            },
+        },
+        limits: Limits {
+            crushing_gap: base(0.5),
+            crushing_force: base(400.0),
+            open_force: base(400.0),
+            lasting_force: base(150.0),
+            lasting_after: base(0.75),
+            rest_force: base(25.0),
+            rest_after: base(5.0),
+            squeeze: base(0.01),
+        },
+        heft: Some(Heft {
+            mass: base(5.75),
+            push: base(46.0),
+        }),
+        measured: vec![
+            measured(closing, 3.7, 0.5, 220.0, 60.0),
+            measured(closing, 1.9, 0.5, 251.0, 66.0),
+            measured(closing, 1.0, 0.3, 310.0, 71.0),
+            measured(opening, 3.7, 1.5, 271.0, 44.0),
+            measured(opening, 1.0, 1.5, 322.0, 68.0),
+        ],
+        housing: Some((base(3.55), base(3.75))),
+        ..plain
+    }
+}

@@ -9,7 +9,7 @@ use super::super::path::{Case, Path};
 use super::super::person::Person;
 use super::super::profile::Profile;
 use super::super::scenario::{Class, Outcome, Scenario, Way};
-use super::super::sequence::{Block, Draw, Family, Habit, families};
+use super::super::sequence::{Block, Draw, Family, Habit, WIDE, families};
 use super::super::sweep::{Bin, Sweep, each, glance_with, sweep_with};
 use super::super::swing::{
     Covered, Skin, Slab, Swung, Toward, case, check_case, outcome, scenario,
@@ -147,7 +147,16 @@ impl RisingLane {
 
     /// The case that a number stands for.
     pub(super) fn drawn(&self, family: &Family, draw: &Draw, slant: f64) -> Case {
-        let [when, place, lean, pace, deep] = draw.point();
+        self.placed(family, draw.point(), slant)
+    }
+
+    /// The case that a point of the unit cube stands for.
+    pub(super) fn placed(
+        &self,
+        family: &Family,
+        [when, place, lean, pace, deep]: [f64; WIDE],
+        slant: f64,
+    ) -> Case {
         let person = &self.people[family.body];
         let (slowest, fastest) = person.speeds.unwrap_or((1.0, 1.0));
         let speed = slowest + pace * (fastest - slowest);

@@ -8,7 +8,7 @@ use super::super::harm::Bounds;
 use super::super::path::{Case, Path};
 use super::super::person::Person;
 use super::super::scenario::{Behavior, Class, Outcome, Scenario, Touch, Way};
-use super::super::sequence::{Block, Draw, Family, Habit, families};
+use super::super::sequence::{Block, Draw, Family, Habit, WIDE, families};
 use super::super::sweep::{Bin, Sweep, glance_with, sweep_with};
 use super::super::turning::is_asked;
 use super::super::watch::{fields, person};
@@ -78,7 +78,16 @@ impl SwingLane {
     /// The case that a number stands for: it comes to, stops at or stands in a place of the area that the leaves sweep, or
     /// near to it.
     pub(super) fn drawn(&self, family: &Family, draw: &Draw, lean: f64) -> Case {
-        let [when, along, angle, pace, across] = draw.point();
+        self.placed(family, draw.point(), lean)
+    }
+
+    /// The case that a point of the unit cube stands for.
+    pub(super) fn placed(
+        &self,
+        family: &Family,
+        [when, along, angle, pace, across]: [f64; WIDE],
+        lean: f64,
+    ) -> Case {
         let person = &self.people[family.body];
         let (slowest, fastest) = person.speeds.unwrap_or((1.0, 1.0));
         let speed = slowest + pace * (fastest - slowest);

@@ -7,8 +7,8 @@ use super::super::prove::place::Job;
 use super::super::prove::search::search_all;
 use super::super::prove::space::Kind;
 use super::super::prove::{Proof, Verdict};
-use super::super::sequence::{Draw, Family, Habit};
-use super::super::unproved::{BOXES, check_family, each_proved, open};
+use super::super::sequence::{Family, Habit};
+use super::super::unproved::{BOXES, check_family, each_proved, tried};
 use super::bound::Bound;
 use super::lane::{SwingLane, SwingWalk, outcome, scenario};
 use formula::OutOfReach;
@@ -45,14 +45,17 @@ impl SwingWalk {
         let told = |case: &Case, found: &Found| {
             Verdict::Refuted(scenario(family.pass, case), outcome(case.way, found))
         };
-        let tried = |number: u64| {
-            let case = lane.drawn(family, &Draw::new(number, 1), self.lean);
+        let run = |point| {
+            let case = lane.placed(family, point, self.lean);
             let found = lane.run(&case);
-            found.class.is_bad().then(|| told(&case, &found))
+            (case, found)
         };
-        let known = open(family, &tried);
-        if !matches!(known.verdict, Verdict::Undecided(_)) {
-            return known;
+        if let Some((case, found)) = tried(&run) {
+            return Proof {
+                family: *family,
+                verdict: told(&case, &found),
+                boxes: 0,
+            };
         }
         let plain = lane.plain();
         let done = search_all(&self.jobs(family, &plain), most.min(BOXES), threads);
