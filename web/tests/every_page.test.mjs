@@ -21,6 +21,7 @@ const PAGES = [
   ["papers", "/jobs/boatyard/papers"],
   ["pictures", "/jobs/boatyard/pictures"],
   ["walk", "/jobs/boatyard-faulty/walk"],
+  ["replay", "/jobs/boatyard-faulty/walk?gate=main&walk=1#replay"],
   ["calculations", "/calculations"],
   ["calculation", "/calculations/voltage-drop"],
   ["backward", "/calculations/voltage-drop?source=12+V&current=0.5+A&resistance=6.385+%CE%A9%2Fkft&length=%3F&drop=10+%25"],

@@ -159,7 +159,14 @@ fn no_answer_rests_on_the_bytes_or_the_column_of_a_value() {
             continue;
         }
         let text = fs::read_to_string(&path).unwrap();
-        for word in [".span", ".column"] {
+        for word in [
+            "origin.span",
+            "place.span",
+            ".span.start",
+            ".span.end",
+            ".span.clone",
+            ".column",
+        ] {
             assert!(!text.contains(word), "{place} looks at {word}");
         }
     }

@@ -209,8 +209,8 @@ impl Job {
         self.read(&mut open).map(|open| open.seen.clone())
     }
 
-    /// Makes changes to the state `expects`, keeps them, and tells how each is understood. `foreseen` is told of the state before it is on the disk, so that
-    /// its answers may be worked meanwhile.
+    /// Makes changes to the state `expects`, keeps them, and tells how each is understood. `foreseen` is told of the state
+    /// before it is on the disk, so that its answers may be worked meanwhile.
     pub(crate) fn edit(
         &self,
         (expects, edits): (&str, &[Edit]),
