@@ -3,8 +3,10 @@
 
 use super::evaluate::Found;
 use super::path::Case;
-use super::prove::{Proof, in_order};
+use super::prove::search::Searched;
+use super::prove::{Proof, Verdict, in_order};
 use super::sequence::{Draw, Family, WIDE};
+use super::swing::{outcome, scenario};
 use formula::OutOfReach;
 use std::num::NonZeroUsize;
 
@@ -42,9 +44,31 @@ pub(super) fn each_proved(
     in_order(families.len(), threads, |at| proof(&families[at]))
 }
 
+/// Proves or refutes a family: by walks that are tried, else by a search.
+pub(super) fn proof(
+    family: &Family,
+    run: &dyn Fn([f64; WIDE]) -> (Case, Found),
+    search: impl FnOnce() -> Searched,
+) -> Proof {
+    let told = |case: &Case, found: &Found| {
+        Verdict::Refuted(scenario(family.pass, case), outcome(case.way, found))
+    };
+    let (verdict, boxes) = if let Some((case, found)) = tried(run) {
+        (told(&case, &found), 0)
+    } else {
+        let done = search();
+        (done.verdict(told), done.boxes)
+    };
+    Proof {
+        family: *family,
+        verdict,
+        boxes,
+    }
+}
+
 /// A walk that ends badly, given its point of the unit cube: among the first of the sequence, or uphill from those of them that
 /// are pressed hardest. Bad walks may be one in a hundred thousand.
-pub(super) fn tried(run: &dyn Fn([f64; WIDE]) -> (Case, Found)) -> Option<(Case, Found)> {
+fn tried(run: &dyn Fn([f64; WIDE]) -> (Case, Found)) -> Option<(Case, Found)> {
     let mut hardest = [(0.0, [0.0; WIDE]); PLACES];
     for number in 0..TRIED {
         let point = Draw::new(number, 1).point();

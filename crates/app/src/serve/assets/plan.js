@@ -120,10 +120,7 @@ export class Plan {
     return new URLSearchParams({ gate, view, open: String(this.sheet?.open ?? 0), ...change });
   }
 
-  /**
-   * Has the server draw again. @param {Record<string, string>} [change]
-   * @param {Promise<void>} [beside] what is about to be shown too: the drawing waits for it
-   */
+  /** Has the server draw again, and shows it with what is shown beside it. @param {Record<string, string>} [change] @param {Promise<void>} [beside] */
   async again(change = {}, beside = Promise.resolve()) {
     this.asked?.abort();
     this.asked = new AbortController();

@@ -1,15 +1,12 @@
 //! Proofs about leaves that rise.
 
-use super::super::evaluate::Found;
 use super::super::lane::Lane;
-use super::super::path::Case;
+use super::super::prove::Proof;
 use super::super::prove::place::Job;
 use super::super::prove::search::search_all;
 use super::super::prove::space::Kind;
-use super::super::prove::{Proof, Verdict};
 use super::super::sequence::{Family, Habit};
-use super::super::swing::{outcome, scenario};
-use super::super::unproved::{BOXES, check_family, each_proved, tried};
+use super::super::unproved::{BOXES, check_family, each_proved, proof};
 use super::bound::Bound;
 use super::lane::{RisingLane, RisingWalk};
 use formula::OutOfReach;
@@ -43,42 +40,33 @@ impl RisingWalk {
 
     fn proof(&self, family: &Family, most: u64, threads: NonZeroUsize) -> Proof {
         let lane = &self.lanes[family.pass];
-        let told = |case: &Case, found: &Found| {
-            Verdict::Refuted(scenario(family.pass, case), outcome(case.way, found))
-        };
         let run = |point| {
             let case = lane.placed(family, point, self.slant);
             let found = lane.run(&case);
             (case, found)
         };
-        if let Some((case, found)) = tried(&run) {
-            return Proof {
-                family: *family,
-                verdict: told(&case, &found),
-                boxes: 0,
-            };
-        }
-        let plain = lane.plain();
-        let mut jobs = Vec::new();
-        for &kind in Kind::of(family.habit) {
-            for part in 0..lane.people[family.body].parts.len() {
-                jobs.push(Job {
-                    shape: Bound(lane),
-                    lane: &plain,
-                    delay: 0.0,
-                    slant: self.slant,
-                    family,
-                    kind,
-                    part,
-                });
-            }
-        }
-        let done = search_all(&jobs, most.min(BOXES), threads);
-        Proof {
-            family: *family,
-            verdict: done.verdict(told),
-            boxes: done.boxes,
-        }
+        proof(family, &run, || {
+            let plain = lane.plain();
+            search_all(&self.jobs(family, &plain), most.min(BOXES), threads)
+        })
+    }
+
+    /// What the proof of a family is about: each kind of touch, each cylinder.
+    fn jobs<'a>(&'a self, family: &'a Family, plain: &'a Lane) -> Vec<Job<'a, Bound<'a>>> {
+        let lane = &self.lanes[family.pass];
+        let parts = lane.people[family.body].parts.len();
+        let kinds = Kind::of(family.habit).iter();
+        let each = kinds.flat_map(|&kind| (0..parts).map(move |part| (kind, part)));
+        each.map(|(kind, part)| Job {
+            shape: Bound(lane),
+            lane: plain,
+            delay: 0.0,
+            slant: self.slant,
+            family,
+            kind,
+            part,
+        })
+        .collect()
     }
 }
 

@@ -1,16 +1,14 @@
 //! Proofs about leaves that swing.
 
-use super::super::evaluate::Found;
 use super::super::lane::Lane;
-use super::super::path::Case;
+use super::super::prove::Proof;
 use super::super::prove::place::Job;
 use super::super::prove::search::search_all;
 use super::super::prove::space::Kind;
-use super::super::prove::{Proof, Verdict};
 use super::super::sequence::{Family, Habit};
-use super::super::unproved::{BOXES, check_family, each_proved, tried};
+use super::super::unproved::{BOXES, check_family, each_proved, proof};
 use super::bound::Bound;
-use super::lane::{SwingLane, SwingWalk, outcome, scenario};
+use super::lane::{SwingLane, SwingWalk};
 use formula::OutOfReach;
 use std::num::NonZeroUsize;
 
@@ -42,28 +40,15 @@ impl SwingWalk {
 
     fn proof(&self, family: &Family, most: u64, threads: NonZeroUsize) -> Proof {
         let lane = &self.lanes[family.pass];
-        let told = |case: &Case, found: &Found| {
-            Verdict::Refuted(scenario(family.pass, case), outcome(case.way, found))
-        };
         let run = |point| {
             let case = lane.placed(family, point, self.lean);
             let found = lane.run(&case);
             (case, found)
         };
-        if let Some((case, found)) = tried(&run) {
-            return Proof {
-                family: *family,
-                verdict: told(&case, &found),
-                boxes: 0,
-            };
-        }
-        let plain = lane.plain();
-        let done = search_all(&self.jobs(family, &plain), most.min(BOXES), threads);
-        Proof {
-            family: *family,
-            verdict: done.verdict(told),
-            boxes: done.boxes,
-        }
+        proof(family, &run, || {
+            let plain = lane.plain();
+            search_all(&self.jobs(family, &plain), most.min(BOXES), threads)
+        })
     }
 
     /// What the proof of a family is about: each leaf, each kind of touch, each cylinder in the leaf's height.
