@@ -49,20 +49,30 @@ impl Folder {
 
     /// Twelve digits that tell this state of the site and its parts from every other.
     pub(crate) fn fingerprint(&self) -> String {
-        let mut digest = Sha256::new();
-        for file in std::iter::once(&self.main).chain(&self.parts) {
-            digest.update(file.name.as_bytes());
-            digest.update([0]);
-            digest.update(file.text.as_bytes());
-            digest.update([0]);
-        }
-        in_digits(&digest.finalize()[..6])
+        fingerprint(&self.main, &self.parts)
     }
 
     /// The site and its problems.
     pub(crate) fn load(self) -> Loaded {
         site::load(self.main, self.parts)
     }
+}
+
+/// Twelve digits that tell this state of a site file and those beside it from every other.
+pub(crate) fn fingerprint(main: &SourceFile, beside: &[SourceFile]) -> String {
+    in_digits(&digest(std::iter::once(main).chain(beside))[..6])
+}
+
+/// Digest of the names and texts of files.
+pub(crate) fn digest<'f>(files: impl Iterator<Item = &'f SourceFile>) -> [u8; 32] {
+    let mut digest = Sha256::new();
+    for file in files {
+        digest.update(file.name.as_bytes());
+        digest.update([0]);
+        digest.update(file.text.as_bytes());
+        digest.update([0]);
+    }
+    digest.finalize().into()
 }
 
 fn file_name(path: &Path) -> String {

@@ -2,7 +2,10 @@
 
 #![allow(clippy::unwrap_used, reason = "a test may stop at the first surprise")]
 
+use crate::common::served::{Served, jobs};
 use crate::common::{BARE, Run, example, run, site};
+use serde_json::json;
+use std::path::Path;
 
 /// Walks past the gate of a site, with few walks.
 fn walk(name: &str, more: &[&str]) -> Run {
@@ -70,11 +73,11 @@ fn a_gate_that_is_not_there_is_told_in_words() {
 
 #[test]
 fn the_result_is_data_and_is_kept_until_something_changes_that_it_rests_on() {
-    let folder = tempfile::tempdir().unwrap();
-    for file in ["site.toml", "parts.toml", "price-book.toml"] {
-        std::fs::copy(example("boatyard").join(file), folder.path().join(file)).unwrap();
-    }
-    let site = folder.path().to_str().unwrap();
+    let jobs = jobs(&["boatyard"]);
+    let folder = jobs.path().join("boatyard");
+    let site = folder.to_str().unwrap();
+    let bench = Served::start(jobs.path());
+    assert_eq!(walked_in_answers(&bench), 0);
     let walked = run(&["walk", site, "--walks", "20000", "--keep", "--json"]);
     let all: serde_json::Value = serde_json::from_str(&walked.printed).unwrap();
     assert_eq!(all[0]["gate"], "main");
@@ -84,13 +87,14 @@ fn the_result_is_data_and_is_kept_until_something_changes_that_it_rests_on() {
         let checked = run(&["check", site, "--json"]);
         assert!(checked.printed.contains(words), "{words}");
     };
-    let papers = folder.path().join("papers");
+    follow_what_is_kept(&bench, &folder.join("walk.json"));
+    let papers = folder.join("papers");
     let papers = papers.to_str().unwrap();
     run(&["pack", site, "-o", papers, "--date", "2026-11-25"]);
-    let findings = folder.path().join("papers/findings.json");
+    let findings = folder.join("papers/findings.json");
     let findings = std::fs::read_to_string(findings).unwrap();
     assert!(findings.contains("none of 20000 walks ends badly"));
-    let file = folder.path().join("site.toml");
+    let file = folder.join("site.toml");
     let text = std::fs::read_to_string(&file).unwrap();
     std::fs::write(
         &file,
@@ -102,4 +106,36 @@ fn the_result_is_data_and_is_kept_until_something_changes_that_it_rests_on() {
     assert!(faster != text);
     std::fs::write(&file, faster).unwrap();
     proved("run gatewright walk");
+}
+
+/// Answers of a served boatyard that rest on walks that were kept.
+fn walked_in_answers(bench: &Served) -> usize {
+    let answers = bench.get("/api/jobs/boatyard/answers").good();
+    let rests_on_walks = |finding: &&serde_json::Value| {
+        let sentence = finding["sentence"].as_str().unwrap();
+        sentence.contains("none of 20000 walks ends badly")
+    };
+    let findings = answers["findings"].as_array().unwrap().iter();
+    findings.filter(rests_on_walks).count()
+}
+
+/// The answers of the workbench are those of the walks that are kept, as long as these hold and are there.
+fn follow_what_is_kept(bench: &Served, kept: &Path) {
+    assert_eq!(walked_in_answers(bench), 1);
+    let speed = "gate.main.motion.cruise_speed";
+    let revision = bench.revision("boatyard");
+    bench.set("boatyard", &revision, speed, "0.86 ft/s").good();
+    assert_eq!(walked_in_answers(bench), 0);
+    bench.post("/api/jobs/boatyard/undo", &json!({})).good();
+    assert_eq!(walked_in_answers(bench), 1);
+    let text = std::fs::read(kept).unwrap();
+    for unusable in [Some("no records"), None] {
+        match unusable {
+            Some(words) => std::fs::write(kept, words).unwrap(),
+            None => std::fs::remove_file(kept).unwrap(),
+        }
+        assert_eq!(walked_in_answers(bench), 0);
+    }
+    std::fs::write(kept, text).unwrap();
+    assert_eq!(walked_in_answers(bench), 1);
 }

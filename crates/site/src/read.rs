@@ -7,6 +7,7 @@ use crate::problem::{Code, Problem, Problems};
 use crate::reader::{Node, Reader};
 use crate::record::Record;
 use crate::source::{Source, SourceFile};
+use crate::weather::KnownWeather;
 use crate::{price_book, reference, syntax, validate, weather};
 use std::collections::BTreeSet;
 use std::sync::Arc;
@@ -33,13 +34,14 @@ pub fn load(main: SourceFile, parts: Vec<SourceFile>) -> Loaded {
     load_with(main, parts, None, &mut KnownParts::default())
 }
 
-/// What was found in parts files and in a price book, for the next reading of a site with the same ones.
+/// What was found in parts files, a price book and a weather file, for the next reading of a site with the same ones.
 #[derive(Debug, Default)]
 pub struct KnownParts {
     files: Vec<SourceFile>,
     book_at: Option<usize>,
     problems: Problems,
     book: Option<Arc<PriceBook>>,
+    weather: Option<KnownWeather>,
     named: Vec<String>,
 }
 
@@ -50,7 +52,7 @@ impl KnownParts {
     }
 }
 
-/// Reads a site as [`load`] does; parts files and price book that are those of the reading before are not gone through again.
+/// Reads a site as [`load`] does; parts files, price book and weather file of the reading before are not gone through again.
 pub fn load_knowing(main: SourceFile, parts: Vec<SourceFile>, known: &mut KnownParts) -> Loaded {
     load_with(main, parts, None, known)
 }
@@ -98,7 +100,7 @@ fn load_with(
     let mut reader = Reader::new(&sources, &entries, &spoiled);
     reader.exchange(exchange);
     let mut site = trees.first().and_then(|tree| read_site(&mut reader, tree));
-    weather::attach(&mut reader, site.as_mut(), &weather);
+    weather::attach(&mut reader, site.as_mut(), weather, &mut known.weather);
     price_book::attach(&mut reader, site.as_mut(), book);
     check_parts_given(&mut reader, site.as_ref());
     reference::check(&mut reader);

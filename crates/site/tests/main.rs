@@ -4,6 +4,7 @@ mod common;
 mod edit;
 mod exchange;
 mod full;
+mod known;
 mod mutation;
 mod problems;
 mod schema;

@@ -7,10 +7,9 @@ use design::walk::{GateWalk, Kept, KeptWalk, WalkRecord};
 use sha2::{Digest as _, Sha256};
 use site::Site;
 use std::path::{Path, PathBuf};
-use std::time::SystemTime;
 
 /// The file beside the site file.
-const FILE: &str = "walk.json";
+pub(crate) const WALK_FILE: &str = "walk.json";
 
 /// Digest of everything that the walks past a gate rest on, and of the program that works them.
 pub(crate) fn rests_on(walk: &GateWalk<'_>) -> String {
@@ -36,7 +35,11 @@ pub(crate) fn keep(site_file: &Path, records: Vec<WalkRecord>) -> Result<PathBuf
 
 /// What was kept of each gate of a site, held against what the site is now.
 pub(crate) fn kept(site: &Site, site_file: &Path) -> Result<Vec<KeptWalk>, Complaint> {
-    let known = records(site_file)?;
+    read(&beside(site_file)).map(|known| held_against(site, known))
+}
+
+/// Results that were kept, held against what the site is now.
+pub(crate) fn held_against(site: &Site, known: Vec<WalkRecord>) -> Vec<KeptWalk> {
     let of = |record: WalkRecord| {
         let gate = site.gate.iter().find(|gate| gate.id == *record.gate)?;
         let is_so = GateWalk::of(site, gate).is_ok_and(|walk| rests_on(&walk) == record.rests_on);
@@ -49,7 +52,7 @@ pub(crate) fn kept(site: &Site, site_file: &Path) -> Result<Vec<KeptWalk>, Compl
             },
         })
     };
-    Ok(known.into_iter().filter_map(of).collect())
+    known.into_iter().filter_map(of).collect()
 }
 
 /// Puts the answers of walks that were kept, and still hold, in the place of the quick ones.
@@ -67,18 +70,8 @@ pub(crate) fn answer_by_walks(answers: &mut Answers, site: &Site, walks: &[KeptW
     }
 }
 
-/// What was kept beside a site file, whatever the site is now.
-pub(crate) fn records(site_file: &Path) -> Result<Vec<WalkRecord>, Complaint> {
-    read(&beside(site_file))
-}
-
-/// When something was kept beside a site file last.
-pub(crate) fn kept_at(site_file: &Path) -> Option<SystemTime> {
-    std::fs::metadata(beside(site_file)).ok()?.modified().ok()
-}
-
 fn beside(site_file: &Path) -> PathBuf {
-    site_file.with_file_name(FILE)
+    site_file.with_file_name(WALK_FILE)
 }
 
 /// The records of a file; none where there is no such file.
@@ -93,10 +86,15 @@ fn read(file: &Path) -> Result<Vec<WalkRecord>, Complaint> {
             ));
         }
     };
-    serde_json::from_str(&text).map_err(|_| {
+    records_in(&text).map_err(|_| {
         Complaint::about(
             file,
             "is not what gatewright walk --keep writes. Take it away, and run that again.",
         )
     })
+}
+
+/// The records that a text of such a file holds.
+pub(crate) fn records_in(text: &str) -> serde_json::Result<Vec<WalkRecord>> {
+    serde_json::from_str(text)
 }

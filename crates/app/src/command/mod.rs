@@ -15,7 +15,7 @@ mod set;
 mod verify;
 mod walk;
 
-pub(crate) use kept::{answer_by_walks, keep, kept, kept_at, records, rests_on};
+pub(crate) use kept::{WALK_FILE, answer_by_walks, held_against, keep, records_in, rests_on};
 pub(crate) use pack::issue_day;
 pub(crate) use walk::{Heard, Walked, record, walk_past};
 

@@ -6,7 +6,7 @@ use super::lock;
 use super::page::Listed;
 use super::store::{Job, Seen};
 use super::workbench::Workbench;
-use crate::command::threads;
+use crate::command::{answer_by_walks, held_against, threads};
 use crate::outcome::Complaint;
 use design::{Answers, Remembered, Standing};
 use std::collections::{BTreeMap, VecDeque};
@@ -117,13 +117,18 @@ impl Answering {
         lock(&self.waiting).retain(|one| !one.is(job, seen));
     }
 
-    /// The answers of a state.
+    /// The answers of a state, those of walks that were kept and still hold in the place of the quick ones.
     pub(super) fn worked(&self, seen: &Seen) -> Result<Arc<Answers>, String> {
         let Some(site) = &seen.site else {
             return Err(UNREADABLE.to_owned());
         };
         let mut remembered = lock(&self.remembered);
-        let asked = || design::answers_remembering(site, threads(), &mut remembered);
+        let asked = || {
+            let mut answers = design::answers_remembering(site, threads(), &mut remembered);
+            let walks = held_against(site, seen.files.kept_walks());
+            answer_by_walks(&mut answers, site, &walks);
+            answers
+        };
         // Whatever a site brings out must not stop the workbench for the others.
         std::panic::catch_unwind(AssertUnwindSafe(asked))
             .map(Arc::new)

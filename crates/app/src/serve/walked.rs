@@ -5,7 +5,7 @@ use super::refusal::Refusal;
 use super::store::{Seen, disk};
 use super::tasks::{Steps, Tasks};
 use super::workbench::Workbench;
-use crate::command::{Heard, keep, kept_at, record, records, rests_on, walk_past};
+use crate::command::{Heard, WALK_FILE, keep, record, rests_on, walk_past};
 use crate::outcome::Complaint;
 use design::Finding;
 use design::walk::{Assumption, GateWalk, Told, WalkRecord};
@@ -111,7 +111,7 @@ pub(crate) fn tests(bench: &Workbench, job: &str, seen: &Seen) -> Result<Tests, 
     let site = readable(seen)?;
     let looks = bench.looked(seen)?;
     let mut known = own(&place(bench, job));
-    known.extend(beside(&bench.folder().join(job).join(disk::SITE_FILE)));
+    known.extend(beside(&bench.folder().join(job), seen));
     known.sort_by_key(|(_, at, _)| std::cmp::Reverse(*at));
     let tests = looks.iter().enumerate().map(|(at, look)| {
         let gate = site.gate.iter().find(|gate| gate.id == *look.gate);
@@ -151,14 +151,12 @@ fn own(place: &Path) -> Vec<Known> {
         .collect()
 }
 
-/// What somebody keeps beside the site file; a file that cannot be read is none.
-fn beside(site_file: &Path) -> Vec<Known> {
-    let at = kept_at(site_file).unwrap_or(SystemTime::UNIX_EPOCH);
-    let records = records(site_file).unwrap_or_default();
-    records
-        .into_iter()
-        .map(|record| (record, at, true))
-        .collect()
+/// What somebody keeps beside the site file.
+fn beside(folder: &Path, seen: &Seen) -> Vec<Known> {
+    let at = disk::written(&folder.join(WALK_FILE));
+    let at = at.map_or(SystemTime::UNIX_EPOCH, |(at, _)| at);
+    let records = seen.files.kept_walks().into_iter();
+    records.map(|record| (record, at, true)).collect()
 }
 
 fn place(bench: &Workbench, job: &str) -> PathBuf {

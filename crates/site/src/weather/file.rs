@@ -1,6 +1,6 @@
 //! The weather file that a site names, with what was read from it.
 
-use super::{WeatherYear, is_weather_file, read};
+use super::{WeatherYear, Wrong, is_weather_file, read};
 use crate::Text;
 use crate::model::Site;
 use crate::problem::{Code, Problem};
@@ -43,8 +43,20 @@ pub(crate) fn is_weather(file: &SourceFile) -> bool {
     is_weather_file(&file.name)
 }
 
-/// Reads the weather file that the site names, out of those that were given.
-pub(crate) fn attach(reader: &mut Reader<'_>, site: Option<&mut Site>, files: &[SourceFile]) {
+/// A weather file that was gone through, and what came of it.
+#[derive(Debug)]
+pub(crate) struct KnownWeather {
+    file: SourceFile,
+    year: Result<Arc<WeatherYear>, Wrong>,
+}
+
+/// Reads the weather file that the site names, out of those that were given; one that is known is not gone through again.
+pub(crate) fn attach(
+    reader: &mut Reader<'_>,
+    site: Option<&mut Site>,
+    files: Vec<SourceFile>,
+    known: &mut Option<KnownWeather>,
+) {
     let Some(climate) = site.and_then(|site| site.climate.as_mut()) else {
         return;
     };
@@ -53,11 +65,11 @@ pub(crate) fn attach(reader: &mut Reader<'_>, site: Option<&mut Site>, files: &[
     };
     let wanted = named.name.as_str();
     let given = files
-        .iter()
+        .into_iter()
         .find(|file| file.name == wanted || file.name.ends_with(&format!("/{wanted}")));
-    let (code, what) = match given.map(|file| read(&file.name, &file.text)) {
+    let (code, what) = match given.map(|file| &known_or_read(known, file).year) {
         Some(Ok(year)) => {
-            named.year = Some(Arc::new(year));
+            named.year = Some(year.clone());
             return;
         }
         Some(Err(wrong)) => (
@@ -76,4 +88,12 @@ pub(crate) fn attach(reader: &mut Reader<'_>, site: Option<&mut Site>, files: &[
         .path(climate.origin.path_of("weather_file"))
         .expected("a file of 8,760 hours in one of the formats EPW (.epw) or TMY3 (.csv)");
     reader.report(problem);
+}
+
+fn known_or_read(known: &mut Option<KnownWeather>, file: SourceFile) -> &KnownWeather {
+    let known_before = known.take().filter(|known| known.file == file);
+    known.insert(known_before.unwrap_or_else(|| KnownWeather {
+        year: read(&file.name, &file.text).map(Arc::new),
+        file,
+    }))
 }

@@ -13,7 +13,7 @@ mod row;
 mod tmy3;
 
 pub use file::WeatherFile;
-pub(crate) use file::{attach, is_weather};
+pub(crate) use file::{KnownWeather, attach, is_weather};
 
 use quantity::{Angle, HeatFlux, Temperature, Time};
 

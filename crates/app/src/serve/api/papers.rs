@@ -1,7 +1,7 @@
 //! Papers: made as a task, listed, and handed out.
 
 use super::Answer;
-use crate::command::{issue_day, kept};
+use crate::command::{held_against, issue_day};
 use crate::making::{STEPS, make};
 use crate::outcome::Complaint;
 use crate::serve::body::Sent;
@@ -45,15 +45,15 @@ pub(super) async fn begin(
         Refusal::unusable(why.to_string(), "Write a day such as 2026-05-04.").at("date")
     })?;
     let looked_at = name.clone();
-    let (seen, folder) = workbench
+    let seen = workbench
         .blocking(move |bench| {
             let job = bench.job(&looked_at)?;
-            Ok::<_, Refusal>((bench.look(&job)?, job.folder().to_path_buf()))
+            bench.look(&job)
         })
         .await??;
     let output = place(&workbench, &name);
     let task = Tasks::begin(&workbench, &name, (WHAT, STEPS), move |steps| {
-        made(&seen, &folder.join(disk::SITE_FILE), day, &output, steps)
+        made(&seen, day, &output, steps)
     })?;
     Ok((StatusCode::ACCEPTED, Json(json!({ "task": task }))).into_response())
 }
@@ -61,7 +61,6 @@ pub(super) async fn begin(
 /// Makes the papers and puts them in the place of the old ones.
 fn made(
     seen: &Seen,
-    site_file: &std::path::Path,
     day: papers::view::Day,
     output: &std::path::Path,
     steps: &mut Steps<'_>,
@@ -73,14 +72,14 @@ fn made(
     let issue = Issue {
         day,
         maker: format!("gatewright {}", env!("CARGO_PKG_VERSION")),
-        fingerprint: seen.files.revision().chars().take(12).collect(),
+        fingerprint: seen.files.fingerprint(),
         attachments: vec![Attachment {
             name: disk::SITE_FILE.to_owned(),
             media_type: "application/toml".to_owned(),
             description: "The site file that everything here was made from".to_owned(),
             bytes: seen.text().as_bytes().to_vec(),
         }],
-        walks: kept(site, site_file).unwrap_or_default(),
+        walks: held_against(site, seen.files.kept_walks()),
         since: None,
     };
     let made = make(site, issue, &mut |says| steps.next(says))?;

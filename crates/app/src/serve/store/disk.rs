@@ -1,8 +1,9 @@
 //! Reads the files of a job, and puts a text in the place of a file so that either the old or the new one is there, whole.
 
-use crate::folder::in_digits;
+use crate::command::{WALK_FILE, records_in};
+use crate::folder::{digest, fingerprint, in_digits};
 use crate::serve::refusal::Refusal;
-use sha2::{Digest as _, Sha256};
+use design::walk::WalkRecord;
 use site::SourceFile;
 use std::fs::{File, OpenOptions};
 use std::io::Write as _;
@@ -23,7 +24,9 @@ pub(crate) struct Files {
     pub(crate) main: SourceFile,
     /// The parts files, the weather file and the price book that it names, as far as they are there.
     pub(crate) beside: Vec<SourceFile>,
-    /// Their names, whether they are there or not.
+    /// Results of walks that somebody keeps beside it.
+    pub(crate) walks: Option<SourceFile>,
+    /// Names of the others, whether they are there or not.
     named: Vec<String>,
 }
 
@@ -59,14 +62,14 @@ impl Files {
     }
 
     fn naming(folder: &Path, text: String, named: Vec<String>) -> Self {
-        let beside = named.iter().filter_map(|name| {
+        let read = |name: &str| {
             let bytes = bytes(&folder.join(name)).ok()?;
             // The name of a weather station may be in an older alphabet; in other files, the reader finds what is wrong.
             let text = String::from_utf8_lossy(&bytes).into_owned();
-            let name = name.clone();
+            let name = name.to_owned();
             Some(SourceFile { name, text })
-        });
-        let beside = beside.collect();
+        };
+        let beside = named.iter().filter_map(|name| read(name)).collect();
         let main = SourceFile {
             name: SITE_FILE.to_owned(),
             text,
@@ -74,26 +77,33 @@ impl Files {
         Self {
             main,
             beside,
+            walks: read(WALK_FILE),
             named,
         }
     }
 
+    /// Results of walks that are kept beside the site file; a file that cannot be read holds none.
+    pub(crate) fn kept_walks(&self) -> Vec<WalkRecord> {
+        let walks = self.walks.as_ref();
+        walks.map_or_else(Vec::new, |file| records_in(&file.text).unwrap_or_default())
+    }
+
     /// The stamp of the files, the site file first.
     pub(crate) fn stamp(&self, folder: &Path) -> Stamp {
-        let names = std::iter::once(SITE_FILE).chain(self.named.iter().map(String::as_str));
+        let named = self.named.iter().map(String::as_str);
+        let names = [SITE_FILE, WALK_FILE].into_iter().chain(named);
         names.map(|name| written(&folder.join(name))).collect()
     }
 
     /// Digits that tell this state of the files from every other.
     pub(crate) fn revision(&self) -> String {
-        let mut digest = Sha256::new();
-        for file in std::iter::once(&self.main).chain(&self.beside) {
-            digest.update(file.name.as_bytes());
-            digest.update([0]);
-            digest.update(file.text.as_bytes());
-            digest.update([0]);
-        }
-        in_digits(&digest.finalize()[..8])
+        let beside = self.beside.iter().chain(&self.walks);
+        in_digits(&digest(std::iter::once(&self.main).chain(beside))[..8])
+    }
+
+    /// Digits that papers of this state carry.
+    pub(crate) fn fingerprint(&self) -> String {
+        fingerprint(&self.main, &self.beside)
     }
 }
 
