@@ -10,15 +10,17 @@ use formula::OutOfReach;
 use quantity::Length;
 use sim::glare::{GlareYear, SunPath};
 use sim::sun::DayLight;
-use sim::swept::Found;
+use sim::swept::Searched;
 use sim::walk::{Family, Sweep};
-use std::collections::BTreeMap;
+use std::collections::{BTreeMap, VecDeque};
 use std::fmt::Debug;
 use std::sync::{Arc, Mutex, MutexGuard, OnceLock, PoisonError};
 
 /// Rounds in which something new was simulated, after which a result that nobody asked for meanwhile is forgotten: as many as
 /// one goes back and forth between edits.
 const ROUNDS: u64 = 16;
+/// Kinds of simulation of which the last result is kept: more than a site has vehicles on ways.
+const KINDS: usize = 64;
 
 /// What was found in earlier rounds of questions.
 #[derive(Debug, Default)]
@@ -31,14 +33,23 @@ pub struct Remembered {
     pub(crate) glare_years: Table<Result<Vec<GlareYear>, OutOfReach>>,
     /// When days are light.
     pub(crate) daylights: Table<Arc<[DayLight]>>,
-    /// Best lines of vehicles, and how far the last axle cuts their corners.
-    pub(crate) lines: Table<Result<Option<(Found, Length)>, OutOfReach>>,
+    /// Best lines of vehicles.
+    pub(crate) lines: Table<Result<Arc<BestLine>, OutOfReach>>,
     /// First looks at walks past a gate.
     pub(crate) glances: Table<Arc<Sweep>>,
     /// How the stopping places of vehicles are watched.
     pub(crate) watched: Table<Result<Watched, OutOfReach>>,
     /// Families of walks of which somebody is hit.
     pub(crate) hits: Table<Result<Vec<Family>, OutOfReach>>,
+}
+
+/// The line of a vehicle that leaves the most room.
+#[derive(Debug)]
+pub(crate) struct BestLine {
+    /// The search for it.
+    pub(crate) searched: Searched,
+    /// How far the last axle cuts its corners, where there is one.
+    pub(crate) off_tracking: Option<Length>,
 }
 
 impl Remembered {
@@ -63,6 +74,8 @@ impl Remembered {
 #[derive(Debug)]
 pub(crate) struct Table<T> {
     known: Mutex<Known<T>>,
+    /// The last results, each of another kind, the newest first.
+    latest: Mutex<VecDeque<(String, T)>>,
 }
 
 #[derive(Debug)]
@@ -88,6 +101,7 @@ impl<T> Default for Table<T> {
                 is_used: false,
                 results: BTreeMap::new(),
             }),
+            latest: Mutex::default(),
         }
     }
 }
@@ -125,7 +139,32 @@ impl<T: Clone> Table<T> {
         result.get_or_init(find).clone()
     }
 
-    fn known(&self) -> MutexGuard<'_, Known<T>> {
-        self.known.lock().unwrap_or_else(PoisonError::into_inner)
+    /// The same for what is found quicker by whoever knows the last result of its kind, and is the same all the same.
+    pub(crate) fn of_kind(
+        &self,
+        (kind, simulated): (&dyn Debug, &dyn Debug),
+        find: impl FnOnce(Option<T>) -> T,
+    ) -> T {
+        self.of(&(kind, simulated), || {
+            let kind = format!("{kind:?}");
+            let known = lock(&self.latest)
+                .iter()
+                .find(|(known, _)| *known == kind)
+                .cloned();
+            let found = find(known.map(|(_, result)| result));
+            let mut latest = lock(&self.latest);
+            latest.retain(|(known, _)| *known != kind);
+            latest.push_front((kind, found.clone()));
+            latest.truncate(KINDS);
+            found
+        })
     }
+
+    fn known(&self) -> MutexGuard<'_, Known<T>> {
+        lock(&self.known)
+    }
+}
+
+fn lock<T>(mutex: &Mutex<T>) -> MutexGuard<'_, T> {
+    mutex.lock().unwrap_or_else(PoisonError::into_inner)
 }

@@ -45,3 +45,13 @@ fn best_line(bencher: Bencher) {
     let (margin, step) = (Length::from_base(0.3), Length::from_base(0.01));
     bencher.bench(|| rig.best(&course(), &place, (margin, step)).unwrap());
 }
+
+/// The same after one bollard was moved that no line comes near to, where the search before is known.
+#[divan::bench]
+fn best_line_again(bencher: Bencher) {
+    let (rig, mut place) = (semi(), entrance());
+    let how = (Length::from_base(0.3), Length::from_base(0.01));
+    let known = rig.search(&course(), &place, how, None).unwrap();
+    place.obstacles[0].ends = [spot(-4.0, 20.0); 2];
+    bencher.bench(|| rig.search(&course(), &place, how, Some(&known)).unwrap());
+}

@@ -3,6 +3,8 @@
 mod closed_forms;
 mod network;
 mod queue;
+mod swept_again;
+mod swept_world;
 mod walk_account;
 mod walk_again;
 mod walk_collision;

@@ -1,13 +1,16 @@
 //! The line that leaves the most room: a driver who knows the place goes wide, and turns no tighter than he must.
 
+use super::again::{Searched, Tried, Unchanged};
 use super::path::{Path, leg, turning};
 use super::rig::Rig;
 use super::room::{Place, Room, Target};
-use super::trial::{Thing, Trial};
+use super::track::Track;
+use super::trial::{Thing, Told, Trial, things};
 use super::{Flat, along, cross, left};
 use crate::walk::Spot;
 use formula::OutOfReach;
 use quantity::{Length, Quantity as _};
+use std::sync::Arc;
 
 /// Corners of more than this divide the way into stretches that may be shifted each for itself (rad).
 const CORNER: f64 = 0.17;
@@ -20,7 +23,7 @@ const FIRST: f64 = 1.6;
 const LAST: f64 = 0.04;
 const TRIAL: f64 = 0.2;
 /// Most drives that are tried.
-const MOST_TRIED: u32 = 480;
+const MOST_TRIED: usize = 480;
 
 /// The middle of a way with its corners, and how far to each side a driver may go.
 #[derive(Debug, Clone, PartialEq)]
@@ -56,7 +59,7 @@ struct Plain {
 
 /// What a driver chooses: shifts of the stretches to the left, radii of the corners.
 #[derive(Debug, Clone, PartialEq)]
-struct Choice {
+pub(super) struct Choice {
     shifts: Vec<f64>,
     radii: Vec<f64>,
 }
@@ -74,6 +77,23 @@ impl Rig {
         place: &Place,
         (margin, step): (Length, Length),
     ) -> Result<Option<Found>, OutOfReach> {
+        let searched = self.search(course, place, (margin, step), None)?;
+        Ok(searched.into_found())
+    }
+
+    /// The same, with all that another search may want to know of it. One that is `known`, of the same rig on the same course,
+    /// spares what it tells: where a few things stand otherwise, only lines near them are driven again.
+    ///
+    /// # Errors
+    ///
+    /// Where rig, course, place or step cannot be as given.
+    pub fn search(
+        &self,
+        course: &Course,
+        place: &Place,
+        (margin, step): (Length, Length),
+        known: Option<&Searched>,
+    ) -> Result<Searched, OutOfReach> {
         self.check()?;
         place.check()?;
         crate::plan::above_zero("step", step)?;
@@ -82,27 +102,38 @@ impl Rig {
             Target::Obstacle(_) => margin.base(),
             Target::Edge(_) => 0.0,
         };
+        let asked = (self, course, (margin, step));
         let mut search = Search {
             rig: self,
             plain: &plain,
-            things: place
-                .shapes()
-                .into_iter()
-                .map(|(target, shape)| Thing::new(wanted(target), shape))
-                .collect(),
+            things: things(place.shapes(), wanted),
             trial: Trial::default(),
-            tried: 0,
+            tried: Vec::new(),
+            unchanged: known.and_then(|known| Unchanged::of(known, asked, place, wanted)),
         };
-        let Some(choice) = search.best() else {
-            return Ok(None);
+        let choice = search.best();
+        let Search {
+            tried, unchanged, ..
+        } = search;
+        let found = match choice {
+            None => None,
+            Some(choice) => {
+                let path = plain.path(self, &choice)?;
+                let (room, track) = match unchanged.and_then(|unchanged| unchanged.found(&path)) {
+                    Some((room, track, changed)) => {
+                        let room = self.room_beside_others(track, place, (room, &changed));
+                        (room, Arc::clone(track))
+                    }
+                    None => {
+                        let track = Track::of(self, &path, step.base());
+                        (self.room((&path, &track), place), Arc::new(track))
+                    }
+                };
+                let tried = u32::try_from(tried.len()).unwrap_or(u32::MAX);
+                Some((Found { path, room, tried }, track))
+            }
         };
-        let path = plain.path(self, &choice)?;
-        let room = self.room(&path, place, step.base());
-        Ok(Some(Found {
-            path,
-            room,
-            tried: search.tried,
-        }))
+        Ok(Searched::new(asked, place, tried, found))
     }
 }
 
@@ -111,7 +142,9 @@ struct Search<'s> {
     plain: &'s Plain,
     things: Vec<Thing>,
     trial: Trial,
-    tried: u32,
+    tried: Vec<Tried>,
+    /// What another search tells of this one.
+    unchanged: Option<Unchanged<'s>>,
 }
 
 impl Search<'_> {
@@ -146,9 +179,9 @@ impl Search<'_> {
     /// One shift or radius after the other is moved as long as that helps, in ever smaller steps.
     fn improved(&mut self, (mut score, mut choice): (f64, Choice)) -> (f64, Choice) {
         let least = self.rig.least_radius.base();
-        let until = self.tried + MOST_TRIED / 3;
+        let until = self.tried.len() + MOST_TRIED / 3;
         let mut step = FIRST;
-        while step >= LAST && self.tried < until {
+        while step >= LAST && self.tried.len() < until {
             let mut better = false;
             for index in 0..choice.shifts.len() + choice.radii.len() {
                 for by in [step, -step] {
@@ -172,12 +205,24 @@ impl Search<'_> {
     /// The least room beside anything with its margin off, where that is more than another line leaves; no line at all
     /// counts as none.
     fn score(&mut self, choice: &Choice, other: f64) -> f64 {
-        self.tried += 1;
+        let told = self.told(choice, other);
+        let score = told.score;
+        self.tried.push(Tried::new(choice, other, told));
+        score
+    }
+
+    fn told(&mut self, choice: &Choice, other: f64) -> Told {
         let Ok(path) = self.plain.path(self.rig, choice) else {
-            return f64::NEG_INFINITY;
+            return Told::NO_LINE;
         };
-        let (things, trial) = (&mut self.things, &mut self.trial);
-        self.rig.spare(&path, things, (TRIAL, other), trial)
+        let (at, trial) = (self.tried.len(), &mut self.trial);
+        let mut drive = |things: &mut Vec<Thing>, other: f64| {
+            self.rig.spare(&path, things, (TRIAL, other), trial)
+        };
+        let known = self.unchanged.as_mut();
+        known
+            .and_then(|known| known.told(at, (choice, other), &mut drive))
+            .unwrap_or_else(|| drive(&mut self.things, other))
     }
 }
 

@@ -8,6 +8,7 @@
 //! [`Rig::best`] looks for the line that leaves the most, wide turns included, so that "cannot be taken" is honest;
 //! [`Rig::outline`] draws what is swept; [`Rig::over`] holds undersides and roof against the ground's rise and fall.
 
+mod again;
 mod best;
 mod body;
 mod grade;
@@ -23,6 +24,7 @@ mod trial;
 #[cfg(test)]
 mod tests;
 
+pub use again::Searched;
 pub use best::{Course, Found};
 pub use grade::{Ground, Lowest, OverGround, Under};
 pub use outline::{Envelope, Standing};

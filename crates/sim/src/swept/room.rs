@@ -1,5 +1,6 @@
 //! The room that is left beside everything: for bodies beside what stands there, for wheels inside the lane's edges.
 
+use super::again::is_among;
 use super::path::{Path, leg, spot};
 use super::rig::{Rig, Unit};
 use super::shape::Shape;
@@ -91,33 +92,16 @@ impl Rig {
         self.check()?;
         place.check()?;
         crate::plan::above_zero("step", step)?;
-        Ok(self.room(path, place, step.base()))
+        let track = Track::of(self, path, step.base());
+        Ok(self.room((path, &track), place))
     }
 
-    pub(super) fn room(&self, path: &Path, place: &Place, step: f64) -> Room {
-        let track = Track::of(self, path, step);
-        let speeds = self.speeds();
-        let shapes = place.shapes();
-        let mut looks = Vec::new();
-        let bounds = (f64::NEG_INFINITY, f64::INFINITY);
-        let nearest = shapes.iter().filter_map(|(target, shape)| {
-            let (_, unit, at) = self.nearest((&track, &mut looks), shape, &speeds, bounds)?;
-            let gap = shape.gap(&self.units[unit], &track.units[unit][at], unit == 0);
-            Some(Nearest {
-                target: *target,
-                room: Length::from_base(gap.room),
-                unit,
-                way: Length::from_base(track.ways.get(at).copied().unwrap_or_default()),
-                on: spot(gap.on),
-                at: spot(gap.at),
-            })
-        });
-        let nearest = nearest.collect();
+    pub(super) fn room(&self, (path, track): (&Path, &Track), place: &Place) -> Room {
         let couplings = self.units.len().saturating_sub(1);
         Room {
-            nearest,
+            nearest: self.nearest_of(track, place.shapes()),
             steered: Angle::from_base(track.steered()),
-            beyond: self.beyond(path, &track),
+            beyond: self.beyond(path, track),
             bent: track
                 .bent()
                 .into_iter()
@@ -125,6 +109,49 @@ impl Rig {
                 .map(Angle::from_base)
                 .collect(),
         }
+    }
+
+    /// The room along a drive of which it is known what it left beside all but the changed obstacles.
+    pub(super) fn room_beside_others(
+        &self,
+        track: &Track,
+        place: &Place,
+        (known, changed): (&Room, &[bool]),
+    ) -> Room {
+        let is_changed = |target: Target| is_among(changed, target);
+        let mut shapes = place.shapes();
+        shapes.retain(|(target, _)| is_changed(*target));
+        let mut room = known.clone();
+        if shapes.is_empty() {
+            return room;
+        }
+        room.nearest.retain(|one| !is_changed(one.target));
+        room.nearest.extend(self.nearest_of(track, shapes));
+        room.nearest.sort_by_key(|one| match one.target {
+            Target::Obstacle(index) => (0, index),
+            Target::Edge(index) => (1, index),
+        });
+        room
+    }
+
+    /// The least room beside each of these along a drive.
+    fn nearest_of(&self, track: &Track, shapes: Vec<(Target, Shape)>) -> Vec<Nearest> {
+        let speeds = self.speeds();
+        let mut looks = Vec::new();
+        let bounds = (f64::NEG_INFINITY, f64::INFINITY);
+        let nearest = shapes.into_iter().filter_map(|(target, shape)| {
+            let (_, unit, at) = self.nearest((track, &mut looks), &shape, &speeds, bounds)?;
+            let gap = shape.gap(&self.units[unit], &track.units[unit][at], unit == 0);
+            Some(Nearest {
+                target,
+                room: Length::from_base(gap.room),
+                unit,
+                way: Length::from_base(track.ways.get(at).copied().unwrap_or_default()),
+                on: spot(gap.on),
+                at: spot(gap.at),
+            })
+        });
+        nearest.collect()
     }
 
     /// The least room beside one thing with the unit and the step at which it is, each unit in turn along the whole way; any

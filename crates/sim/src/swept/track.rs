@@ -8,7 +8,7 @@ use super::{MOST, dot};
 use std::ops::ControlFlow;
 
 /// A drive step by step: where each unit is, kept apart so that one of them is looked at along the whole way.
-#[derive(Default)]
+#[derive(Debug, Default)]
 pub(super) struct Track {
     pub(super) ways: Vec<f64>,
     pub(super) units: [Vec<Pose>; MOST],

@@ -5,7 +5,7 @@ use super::dot;
 use super::path::Path;
 use super::rig::Rig;
 use super::roll::Moment;
-use super::room::AT_COUPLING;
+use super::room::{AT_COUPLING, Target};
 use super::shape::Shape;
 use super::track::{Track, is_coarse};
 use quantity::Quantity as _;
@@ -13,11 +13,41 @@ use std::ops::ControlFlow;
 
 /// Something that a line is tried against.
 pub(super) struct Thing {
+    target: Target,
     /// The room that it wants beside it.
-    pub(super) wanted: f64,
-    pub(super) shape: Shape,
+    wanted: f64,
+    shape: Shape,
     /// Which unit came too near to it at last, and how far the front axle had come.
     struck: Option<(usize, f64)>,
+}
+
+/// What is told of a line.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub(super) struct Told {
+    /// The least room beside anything, what each wants taken off; no more than another line leaves is any figure no more than
+    /// that, and no line at all is below all figures.
+    pub(super) score: f64,
+    /// The thing that leaves no more; none where there is no line, or nothing beside it.
+    pub(super) beside: Option<Target>,
+}
+
+impl Told {
+    /// It cannot be driven.
+    pub(super) const NO_LINE: Self = Self {
+        score: f64::NEG_INFINITY,
+        beside: None,
+    };
+}
+
+/// Things to try lines against, each with the room that it wants.
+pub(super) fn things(shapes: Vec<(Target, Shape)>, wanted: impl Fn(Target) -> f64) -> Vec<Thing> {
+    let thing = |(target, shape)| Thing {
+        target,
+        wanted: wanted(target),
+        shape,
+        struck: None,
+    };
+    shapes.into_iter().map(thing).collect()
 }
 
 /// What trial drives take room for, again and again.
@@ -36,29 +66,19 @@ const CLOSE: f64 = 1e-9;
 /// Things that are looked at while a line is driven: those that stood in the way of the last ones.
 const FOREMOST: usize = 3;
 
-impl Thing {
-    pub(super) fn new(wanted: f64, shape: Shape) -> Self {
-        Self {
-            wanted,
-            shape,
-            struck: None,
-        }
-    }
-}
-
 impl Rig {
     /// The least that a drive leaves beside all of these, what each wants taken off. Where that is no more than another line
-    /// leaves, any figure no more than that is told, and the thing that told so is looked at first the next time.
+    /// leaves, the thing that told so is looked at first the next time.
     pub(super) fn spare(
         &self,
         path: &Path,
         things: &mut [Thing],
         (step, other): (f64, f64),
         trial: &mut Trial,
-    ) -> f64 {
+    ) -> Told {
         let Trial { track, looks } = trial;
         if self.is_tight(path) {
-            return f64::NEG_INFINITY;
+            return Told::NO_LINE;
         }
         let limits = self.least_cosines();
         let mut in_the_way = None;
@@ -71,14 +91,24 @@ impl Rig {
         });
         if let Some(index) = in_the_way {
             things[..=index].rotate_right(1);
+            let beside = things.first().map(|thing| thing.target);
+            return Told {
+                beside,
+                ..Told::NO_LINE
+            };
         }
         if whole.is_break() || self.beyond(path, track).is_some() {
-            return f64::NEG_INFINITY;
+            return Told::NO_LINE;
         }
         let speeds = self.speeds();
-        let mut least = f64::MAX;
+        let (mut least, mut beside) = (f64::MAX, None);
         for index in 0..things.len() {
-            let Thing { wanted, shape, .. } = &things[index];
+            let Thing {
+                target,
+                wanted,
+                shape,
+                ..
+            } = &things[index];
             // How far a wheel is inside an edge leaps at the edge's ends.
             let asked = match shape {
                 Shape::Solid { .. } => least + wanted + CLOSE,
@@ -89,14 +119,19 @@ impl Rig {
             let Some((room, unit, at)) = found else {
                 continue;
             };
-            least = least.min(room - wanted);
+            if room - wanted < least {
+                (least, beside) = (room - wanted, Some(*target));
+            }
             if least <= other {
                 things[index].struck = Some((unit, track.ways[at]));
                 things[..=index].rotate_right(1);
-                return least;
+                break;
             }
         }
-        least
+        Told {
+            score: least,
+            beside,
+        }
     }
 
     /// Which of the foremost things leaves no more than another line does at a moment that the search for the nearest

@@ -8,13 +8,15 @@ use super::swept_words::{Drive, say};
 use crate::asking::{Asking, read};
 use crate::check::{BOTH, Check, Round};
 use crate::outcome::{Answer, Comparison, Halt, Labeled, Outcome};
+use crate::remembered::BestLine;
 use crate::subject::About;
 use crate::swept::{Rolling, STEP, Things, Way, drivers, gate_of, over, rolling, things, ways};
 use formula::signal::OffTracking;
 use formula::{Evidence, OutOfReach, Source};
 use quantity::{Length, Quantity as _};
-use sim::swept::{Found, Nearest, Place, Target};
+use sim::swept::{Found, Nearest, Place, Searched, Target};
 use site::{CodeBasis, Lane, Site, Vehicle};
+use std::sync::Arc;
 
 /// The check.
 pub(crate) const CHECK: Check = Check {
@@ -115,38 +117,46 @@ fn driven(
     things: &Things,
     margin: Length,
 ) -> Result<Drive, Halt> {
-    let found = best_line(asking, rolling, way, (&things.place, margin));
-    let found = asking.in_reach(found)?;
+    let line = best_line(asking, rolling, way, (&things.place, margin));
+    let line = asking.in_reach(line)?;
     let under = rolling.under.as_ref().map_err(|halt| *halt)?;
     let over = over(asking, rolling, under, way)?;
-    let (found, off_tracking) = found.unzip();
     Ok(Drive {
         direction: way.direction,
         gate: way.gate,
         circle: rolling.rig.least_radius,
-        off_tracking,
-        found,
+        off_tracking: line.off_tracking,
+        found: line.searched.found().cloned(),
         over,
     })
 }
 
-/// The line that leaves the most room, and how far the last axle cuts its corners.
+/// The line that leaves the most room. Where something else stands otherwise than before, only lines near it are driven again.
 fn best_line(
     asking: &Asking<'_>,
     rolling: &Rolling,
     way: &Way,
     (place, margin): (&Place, Length),
-) -> Result<Option<(Found, Length)>, OutOfReach> {
+) -> Result<Arc<BestLine>, OutOfReach> {
     let (rig, step) = (&rolling.rig, Length::from_base(STEP));
-    asking.simulate(
+    let kind = (rig, &way.course, margin);
+    asking.simulate_again(
         |known| &known.lines,
-        &(rig, &way.course, place, margin),
-        || {
-            let Some(found) = rig.best(&way.course, place, (margin, step))? else {
-                return Ok(None);
+        (&kind, place),
+        |known| {
+            let known = known.and_then(Result::ok);
+            let before = known.as_ref().map(|line| &line.searched);
+            let searched = rig.search(&way.course, place, (margin, step), before)?;
+            let path = searched.found().map(|found| &found.path);
+            let is_same = path == before.and_then(Searched::found).map(|found| &found.path);
+            let off_tracking = match known.filter(|_| is_same) {
+                Some(known) => known.off_tracking,
+                None => path.map(|path| rig.off_tracking(path)).transpose()?,
             };
-            let off_tracking = rig.off_tracking(&found.path)?;
-            Ok(Some((found, off_tracking)))
+            Ok(Arc::new(BestLine {
+                searched,
+                off_tracking,
+            }))
         },
     )
 }
