@@ -109,6 +109,17 @@ fn any_number_of_threads_gives_the_same_bits() {
     }
 }
 
+/// A scenario ends badly, and the exact evaluator says so.
+fn assert_is_refuted(walk: &AnyWalk, proof: &Proof) {
+    let refuted = match proof.verdict {
+        Verdict::Refuted(scenario, outcome) => Some((scenario, outcome)),
+        _ => None,
+    };
+    let (scenario, outcome) = refuted.unwrap();
+    assert!(outcome.class.is_bad());
+    assert_eq!(walk.evaluate(&scenario).unwrap().class, outcome.class);
+}
+
 /// A cyclist close to the pivot of an arm that rises.
 #[test]
 fn what_ends_badly_once_in_many_thousand_walks_is_found() {
@@ -126,11 +137,45 @@ fn what_ends_badly_once_in_many_thousand_walks_is_found() {
         assert!(!outcome.class.is_bad(), "number {seed} ends badly");
     }
     let proof = walk.prove(family, 1, NonZeroUsize::MIN).unwrap();
-    let refuted = match proof.verdict {
-        Verdict::Refuted(scenario, outcome) => Some((scenario, outcome)),
-        _ => None,
+    assert_is_refuted(&walk, &proof);
+}
+
+/// The proof about one kind of walk past the watched arm, inward.
+fn past_the_arm(pass: usize, body: usize, habit: Habit) -> (AnyWalk, Proof) {
+    let walk = AnyWorld::Rising(watched_arm()).lower().unwrap();
+    let family = Family {
+        pass,
+        body,
+        way: Way::In,
+        habit,
     };
-    let (scenario, outcome) = refuted.unwrap();
-    assert!(outcome.class.is_bad());
-    assert_eq!(walk.evaluate(&scenario).unwrap().class, outcome.class);
+    let proof = walk.prove(&family, MOST, NonZeroUsize::MIN).unwrap();
+    (walk, proof)
+}
+
+#[test]
+fn parts_that_are_decided_soon_leave_their_boxes_to_the_others() {
+    for (pass, body, habit) in [
+        (1, 3, Habit::Cross),
+        (1, 6, Habit::Stop),
+        (0, 7, Habit::Stand),
+    ] {
+        let (_, proof) = past_the_arm(pass, body, habit);
+        assert_eq!(proof.verdict, Verdict::Proved, "{proof:?}");
+    }
+}
+
+/// One who runs past the end of the field: nothing of the sequence and no middle of a box finds the touch.
+#[test]
+fn points_strewn_over_what_stays_open_find_who_is_hit() {
+    let (walk, proof) = past_the_arm(1, 2, Habit::Cross);
+    assert!(proof.boxes > 0);
+    assert_is_refuted(&walk, &proof);
+}
+
+#[test]
+fn one_who_stops_beyond_the_arm_is_hit_as_one_who_crosses() {
+    let (walk, proof) = past_the_arm(1, 7, Habit::Stop);
+    assert_eq!(proof.boxes, 0);
+    assert_is_refuted(&walk, &proof);
 }

@@ -14,6 +14,7 @@ mod any;
 mod at_once;
 mod batch;
 mod body;
+mod climb;
 mod contact;
 mod control;
 mod course;

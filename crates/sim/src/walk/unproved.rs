@@ -1,27 +1,34 @@
 //! What proofs about leaves that turn or rise have in common: the first scenarios of the sequence, and those uphill from them,
 //! which may refute a family at once.
 
+use super::climb::climbed;
 use super::evaluate::Found;
 use super::path::Case;
-use super::prove::search::Searched;
+use super::prove::search::{Effort, Searched};
 use super::prove::{Proof, Verdict, in_order};
-use super::sequence::{Draw, Family, WIDE};
+use super::sequence::{Draw, Family, Habit, WIDE};
 use super::swing::{outcome, scenario};
 use formula::OutOfReach;
 use std::num::NonZeroUsize;
 
 /// Scenarios of the sequence that are tried before a proof begins.
 const TRIED: u64 = 32_768;
+/// The coordinate of a point that says how deep in one stops.
+const DEPTH: usize = 4;
 /// Stretches along the leaf; from the hardest of each the way leads uphill.
 const PLACES: usize = 32;
-/// Steps of a climb, first and last, as shares of what a coordinate ranges over.
-const FIRST: f64 = 1.0 / 16.0;
-const LAST: f64 = 1.0 / 4096.0;
-/// Most rounds of a climb: some slopes are long and end nowhere.
-const ROUNDS: usize = 200;
 
-/// The most boxes of each fixed part of a space: what is not decided by then is near a limit, and stays open.
-pub(super) const BOXES: u64 = 100;
+/// The most boxes of each fixed part of a space, one part with another: what is not decided by then is near a limit, and stays
+/// open.
+const BOXES: u64 = 100;
+
+/// How long is searched where so many boxes of each part may be looked at.
+pub(super) fn effort(most: u64) -> Effort {
+    Effort {
+        each: most.min(BOXES),
+        are_dear: true,
+    }
+}
 
 /// Refuses a family that is none of those that are proved.
 pub(super) fn check_family(provable: &[Family], family: &Family) -> Result<(), OutOfReach> {
@@ -53,7 +60,14 @@ pub(super) fn proof(
     let told = |case: &Case, found: &Found| {
         Verdict::Refuted(scenario(family.pass, case), outcome(case.way, found))
     };
-    let (verdict, boxes) = if let Some((case, found)) = tried(run) {
+    // One who stops beyond the leaf is touched as one who crosses is, which those who stop all over show seldom.
+    let beyond = |mut point: [f64; WIDE]| {
+        point[DEPTH] = 1.0;
+        run(point)
+    };
+    let stops = family.habit == Habit::Stop;
+    let tried = tried(run).or_else(|| stops.then(|| tried(&beyond)).flatten());
+    let (verdict, boxes) = if let Some((case, found)) = tried {
         (told(&case, &found), 0)
     } else {
         let done = search();
@@ -86,7 +100,7 @@ fn tried(run: &dyn Fn([f64; WIDE]) -> (Case, Found)) -> Option<(Case, Found)> {
         }
     }
     let mut touched = hardest.into_iter().filter(|(severity, _)| *severity > 0.0);
-    touched.find_map(|from| climbed(from, run))
+    touched.find_map(|from| climbed(from, &[(0.0, 1.0); WIDE], &|point| Some(run(point))))
 }
 
 /// Which stretch along the leaf a walk falls in.
@@ -98,37 +112,4 @@ fn tried(run: &dyn Fn([f64; WIDE]) -> (Case, Found)) -> Option<(Case, Found)> {
 )]
 fn place_of(point: &[f64; WIDE]) -> usize {
     (point[1] * PLACES as f64) as usize
-}
-
-/// Moves one coordinate after the other as long as somebody is pressed harder, in ever smaller steps.
-fn climbed(
-    (mut severity, mut point): (f64, [f64; WIDE]),
-    run: &dyn Fn([f64; WIDE]) -> (Case, Found),
-) -> Option<(Case, Found)> {
-    let mut step = FIRST;
-    for _ in 0..ROUNDS {
-        let mut is_higher = false;
-        for at in 0..WIDE {
-            for by in [step, -step] {
-                let mut moved = point;
-                moved[at] = (moved[at] + by).clamp(0.0, 1.0);
-                let (case, found) = run(moved);
-                if found.class.is_bad() {
-                    return Some((case, found));
-                }
-                let Some((_, harm)) = found.touch.filter(|(_, harm)| harm.severity > severity)
-                else {
-                    continue;
-                };
-                (severity, point, is_higher) = (harm.severity, moved, true);
-            }
-        }
-        if !is_higher {
-            step /= 2.0;
-        }
-        if step < LAST {
-            break;
-        }
-    }
-    None
 }

@@ -34,7 +34,7 @@ use super::scenario::{Outcome, Scenario};
 use super::sequence::{Draw, Family, Habit};
 use formula::OutOfReach;
 use quantity::{Quantity as _, Ratio};
-use search::{Searched, search_all};
+use search::{Effort, Searched, search_all};
 use space::{Job, Kind};
 use std::num::NonZeroUsize;
 use std::panic::resume_unwind;
@@ -135,7 +135,11 @@ impl Walk {
                 parts.map(move |&part| Job::new(self, family, part, kind))
             })
             .collect();
-        let done = search_all(&jobs, most, threads);
+        let effort = Effort {
+            each: most,
+            are_dear: false,
+        };
+        let done = search_all(&jobs, effort, threads);
         let verdict = done.verdict(|case, found| {
             let scenario = lane.scenario(family.pass, case);
             Verdict::Refuted(scenario, lane.outcome(case.way, found))

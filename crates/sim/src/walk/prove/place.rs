@@ -268,7 +268,11 @@ impl<S: Sweeps> Space<6> for Job<'_, S> {
     }
 
     fn try_in(&self, of: &Box6, _corners: bool, note: &mut dyn FnMut(Case, Found)) {
-        let case = self.case(of.map(Span::middle));
+        self.try_at(of.map(Span::middle), note);
+    }
+
+    fn try_at(&self, point: [f64; 6], note: &mut dyn FnMut(Case, Found)) {
+        let case = self.case(point);
         if self.shape.crosses().both(Span::of(case.x0)).is_some() {
             note(case, self.shape.run(&case));
         }

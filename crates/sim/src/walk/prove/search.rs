@@ -3,18 +3,27 @@
 
 use super::in_order;
 use super::span::Span;
+use crate::walk::climb::climbed;
 use crate::walk::evaluate::Found;
 use crate::walk::path::Case;
 use std::cmp::Ordering;
 use std::collections::BinaryHeap;
 use std::num::NonZeroUsize;
 use std::sync::atomic::{self, AtomicUsize};
+use std::sync::{Mutex, PoisonError};
 
 /// How often the whole space is halved before the search begins: 64 parts.
 const HALVINGS: u32 = 6;
 
 /// The corners of each so many-th box are tried too.
 const CORNERS: u64 = 8;
+/// A part that may look at no more boxes than this is not searched again.
+const LEAST_SHARE: u64 = 16;
+/// Points that are strewn over all boxes that stay open: at least one in each, and so many at most.
+const STREWN: u64 = 524_288;
+const DENSE: u64 = 64;
+/// From the hardest touches of so many parts that stay open the way leads uphill.
+const CLIMBS: usize = 24;
 
 /// A space of touches with so many coordinates.
 pub(in super::super) trait Space<const N: usize>: Sync {
@@ -24,6 +33,9 @@ pub(in super::super) trait Space<const N: usize>: Sync {
     fn bad(&self, of: &[Span; N]) -> Option<f64>;
     /// How much a size of each coordinate matters, in meters.
     fn weights(&self) -> [f64; N];
+    /// The cases whose first touch may be a point.
+    fn try_at(&self, point: [f64; N], note: &mut dyn FnMut(Case, Found));
+
     /// The cases whose first touch may be in a box: in its middle, and in its corners too.
     fn try_in(&self, of: &[Span; N], corners: bool, note: &mut dyn FnMut(Case, Found));
 
@@ -63,6 +75,16 @@ pub(in super::super) struct Searched {
     pub open: f64,
 }
 
+/// How long is searched.
+#[derive(Debug, Clone, Copy)]
+pub(in super::super) struct Effort {
+    /// Boxes of each fixed part, at most.
+    pub each: u64,
+    /// They take long: what parts that are decided sooner leave of theirs goes to those that stay open, and points are strewn
+    /// over boxes that stay open in the end.
+    pub are_dear: bool,
+}
+
 /// A box that may hold a bad touch.
 struct Open<const N: usize> {
     severity: f64,
@@ -92,58 +114,102 @@ impl<const N: usize> Ord for Open<N> {
     }
 }
 
-/// One part of a space.
-struct Task<'a, S, const N: usize> {
-    space: &'a S,
-    whole: [Span; N],
-    root: [Span; N],
-}
-
-/// Searches spaces one after another, each in its fixed parts, looking at so many boxes of a part at most.
+/// Searches spaces one after another, each in its fixed parts.
 #[allow(
     clippy::cast_precision_loss,
     reason = "a body has twelve cylinders at most, each with a few kinds of touches"
 )]
 pub(in super::super) fn search_all<S: Space<N>, const N: usize>(
     spaces: &[S],
-    most: u64,
+    effort: Effort,
     threads: NonZeroUsize,
 ) -> Searched {
-    let mut tasks = Vec::new();
-    for space in spaces {
-        let whole = space.whole();
-        tasks.extend(
-            roots(space, &whole)
-                .into_iter()
-                .map(|root| Task { space, whole, root }),
-        );
-    }
-    // A part after one that is refuted need not be searched: the first that is refuted is what counts.
-    let refuted = AtomicUsize::new(usize::MAX);
-    let results = in_order(tasks.len(), threads, |at| {
-        if at > refuted.load(atomic::Ordering::Relaxed) {
-            return None;
-        }
-        let done = search(&tasks[at], most);
-        if done.bad.is_some() {
-            refuted.fetch_min(at, atomic::Ordering::Relaxed);
-        }
-        Some(done)
-    });
     let mut all = Searched {
         bad: None,
         boxes: 0,
         open: 0.0,
     };
-    for done in results.into_iter().map_while(|done| done) {
-        all.boxes += done.boxes;
-        all.open += done.open / spaces.len() as f64;
-        if done.bad.is_some() {
-            all.bad = done.bad;
-            return all;
+    let mut open: Vec<Part<'_, S, N>> = spaces.iter().flat_map(Part::of).collect();
+    let (most, mut each) = (effort.each * open.len() as u64, effort.each);
+    while effort.are_dear && each >= LEAST_SHARE {
+        let before = all.boxes;
+        open = go_on(open, threads, &mut all, |part| part.search(each));
+        open.retain(|part| !part.heap.is_empty());
+        if all.bad.is_some() || all.boxes == before {
+            break;
+        }
+        let left = most.saturating_sub(all.boxes);
+        each = left.checked_div(open.len() as u64).unwrap_or_default();
+    }
+    if all.bad.is_some() {
+        return all;
+    }
+    let boxes: usize = open.iter().map(|part| part.heap.len()).sum();
+    let strewn = STREWN.checked_div(boxes as u64).unwrap_or_default();
+    open = go_on(open, threads, &mut all, |part| {
+        if effort.are_dear {
+            part.strew(strewn.clamp(1, DENSE));
+        } else {
+            part.search(each);
+        }
+        part.close();
+    });
+    if all.bad.is_none() {
+        all.open = open.iter().map(|part| part.open).sum::<f64>() / spaces.len() as f64;
+        if effort.are_dear {
+            all.bad = uphill(&mut open);
         }
     }
     all
+}
+
+/// Does something to each part. One after a part that is refuted is left out: the first that is refuted is what counts.
+fn go_on<'s, S: Space<N>, const N: usize>(
+    parts: Vec<Part<'s, S, N>>,
+    threads: NonZeroUsize,
+    all: &mut Searched,
+    act: impl Fn(&mut Part<'s, S, N>) + Sync,
+) -> Vec<Part<'s, S, N>> {
+    let refuted = AtomicUsize::new(usize::MAX);
+    let parts: Vec<Mutex<Part<'s, S, N>>> = parts.into_iter().map(Mutex::new).collect();
+    let done = in_order(parts.len(), threads, |at| {
+        if at > refuted.load(atomic::Ordering::Relaxed) {
+            return None;
+        }
+        let mut part = parts[at].lock().unwrap_or_else(PoisonError::into_inner);
+        let before = part.boxes;
+        act(&mut part);
+        if part.bad.is_some() {
+            refuted.fetch_min(at, atomic::Ordering::Relaxed);
+        }
+        Some((part.boxes - before, part.bad))
+    });
+    for (boxes, bad) in done.into_iter().map_while(|done| done) {
+        all.boxes += boxes;
+        if bad.is_some() {
+            all.bad = bad;
+            break;
+        }
+    }
+    let parts = parts.into_iter();
+    parts
+        .map(|part| part.into_inner().unwrap_or_else(PoisonError::into_inner))
+        .collect()
+}
+
+/// A case that ends badly, uphill from the hardest touches of the parts.
+fn uphill<S: Space<N>, const N: usize>(parts: &mut Vec<Part<'_, S, N>>) -> Option<(Case, Found)> {
+    parts.retain(|part| part.hardest.0 > 0.0);
+    parts.sort_by(|one, other| other.hardest.0.total_cmp(&one.hardest.0));
+    parts.iter().take(CLIMBS).find_map(|part| {
+        let ranges = part.whole.map(|span| (span.lo, span.hi));
+        climbed(part.hardest, &ranges, &|point| {
+            let mut tried = None;
+            let mut note = |case, found| tried = Some((case, found));
+            part.space.try_at(point, &mut note);
+            tried
+        })
+    })
 }
 
 /// The fixed parts of a space.
@@ -162,50 +228,127 @@ fn roots<S: Space<N>, const N: usize>(space: &S, whole: &[Span; N]) -> Vec<[Span
     roots
 }
 
-/// Searches one part until it is decided or so many boxes have been looked at.
-fn search<S: Space<N>, const N: usize>(task: &Task<S, N>, most: u64) -> Searched {
-    let mut heap = BinaryHeap::new();
-    let mut done = Searched {
-        bad: None,
-        boxes: 0,
-        open: 0.0,
-    };
-    look(task.space, task.root, &mut done, &mut heap);
-    while let Some(open) = heap.pop() {
-        if done.bad.is_some() {
-            return done;
-        }
-        let halves = task.space.split(&open.of).filter(|_| done.boxes < most);
-        let Some((one, other)) = halves else {
-            done.open += share(&open.of, &task.whole);
-            continue;
-        };
-        look(task.space, one, &mut done, &mut heap);
-        look(task.space, other, &mut done, &mut heap);
-    }
-    done
+/// The root of x^(N + 1) = x + 1, whose powers step evenly through a cube of N edges (M. Roberts, The unreasonable
+/// effectiveness of quasirandom sequences, 2018).
+#[allow(
+    clippy::cast_precision_loss,
+    reason = "a space has six coordinates at most"
+)]
+fn ratio(edges: usize) -> f64 {
+    let power = 1.0 / (edges as f64 + 1.0);
+    (0..32).fold(2.0_f64, |ratio, _| (1.0 + ratio).powf(power))
 }
 
-fn look<S: Space<N>, const N: usize>(
-    space: &S,
-    of: [Span; N],
-    done: &mut Searched,
-    heap: &mut BinaryHeap<Open<N>>,
-) {
-    done.boxes += 1;
-    let Some(severity) = space.bad(&of) else {
-        return;
-    };
-    let number = done.boxes;
-    let mut note = |case, found: Found| {
-        if found.class.is_bad() && done.bad.is_none() {
-            done.bad = Some((case, found));
+/// A fixed part of a space, as far as it was searched.
+struct Part<'s, S, const N: usize> {
+    space: &'s S,
+    whole: [Span; N],
+    /// Where nothing was looked at yet.
+    root: Option<[Span; N]>,
+    /// Boxes that may hold a bad touch.
+    heap: BinaryHeap<Open<N>>,
+    /// Boxes looked at.
+    boxes: u64,
+    /// A case that ends badly.
+    bad: Option<(Case, Found)>,
+    /// Share of the whole space that stays open.
+    open: f64,
+    /// How hard the hardest touch is that was tried, and its point.
+    hardest: (f64, [f64; N]),
+}
+
+impl<'s, S: Space<N>, const N: usize> Part<'s, S, N> {
+    /// The fixed parts of a space.
+    fn of(space: &'s S) -> Vec<Self> {
+        let whole = space.whole();
+        let one = |root: [Span; N]| Self {
+            space,
+            whole,
+            root: Some(root),
+            heap: BinaryHeap::new(),
+            boxes: 0,
+            bad: None,
+            open: 0.0,
+            hardest: (0.0, root.map(Span::middle)),
+        };
+        roots(space, &whole).into_iter().map(one).collect()
+    }
+
+    /// Goes on until it is decided or so many boxes more have been looked at.
+    fn search(&mut self, more: u64) {
+        let until = self.boxes + more;
+        if let Some(root) = self.root.take() {
+            self.look(root);
         }
-    };
-    space.try_in(&of, number.is_multiple_of(CORNERS), &mut note);
-    heap.push(Open {
-        severity,
-        number,
-        of,
-    });
+        let mut kept = Vec::new();
+        while self.bad.is_none() && self.boxes < until {
+            let Some(open) = self.heap.pop() else {
+                break;
+            };
+            match self.space.split(&open.of) {
+                Some((one, other)) => {
+                    self.look(one);
+                    self.look(other);
+                }
+                None => kept.push(open),
+            }
+        }
+        self.heap.extend(kept);
+    }
+
+    /// Looks at a box; one that may hold a bad touch waits.
+    fn look(&mut self, of: [Span; N]) {
+        self.boxes += 1;
+        let Some(severity) = self.space.bad(&of) else {
+            return;
+        };
+        let (space, number, middle) = (self.space, self.boxes, of.map(Span::middle));
+        space.try_in(&of, number.is_multiple_of(CORNERS), &mut |case, found| {
+            self.note(middle, case, found);
+        });
+        self.heap.push(Open {
+            severity,
+            number,
+            of,
+        });
+    }
+
+    /// Tries so many points in each box that stays open.
+    #[allow(clippy::cast_precision_loss, reason = "a whole number far below 2^53")]
+    fn strew(&mut self, each: u64) {
+        let (space, ratio) = (self.space, ratio(N));
+        let boxes: Vec<(u64, [Span; N])> = self
+            .heap
+            .iter()
+            .map(|open| (open.number, open.of))
+            .collect();
+        for (number, of) in boxes {
+            for number in number * each..(number + 1) * each {
+                let mut step = 1.0;
+                let point = of.map(|span| {
+                    step /= ratio;
+                    span.lo + (number as f64 * step).fract() * span.width()
+                });
+                space.try_at(point, &mut |case, found| self.note(point, case, found));
+            }
+        }
+    }
+
+    fn note(&mut self, point: [f64; N], case: Case, found: Found) {
+        if let Some((_, harm)) = &found.touch
+            && harm.severity > self.hardest.0
+        {
+            self.hardest = (harm.severity, point);
+        }
+        if found.class.is_bad() && self.bad.is_none() {
+            self.bad = Some((case, found));
+        }
+    }
+
+    /// Ends the search: what is left of the part stays open.
+    fn close(&mut self) {
+        let left = std::mem::take(&mut self.heap).into_sorted_vec();
+        let shares = left.iter().map(|open| share(&open.of, &self.whole));
+        self.open = shares.sum();
+    }
 }

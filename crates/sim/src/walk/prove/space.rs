@@ -202,8 +202,12 @@ impl Space<5> for Job<'_> {
         self.weights
     }
 
+    fn try_at(&self, point: [f64; 5], note: &mut dyn FnMut(Case, Found)) {
+        self.try_point(point, note);
+    }
+
     fn try_in(&self, of: &Box5, corners: bool, note: &mut dyn FnMut(Case, Found)) {
-        self.try_point(of.map(Span::middle), note);
+        self.try_at(of.map(Span::middle), note);
         if corners {
             self.try_corners(of, note);
         }

@@ -6,7 +6,7 @@ use super::super::prove::place::Job;
 use super::super::prove::search::search_all;
 use super::super::prove::space::Kind;
 use super::super::sequence::{Family, Habit};
-use super::super::unproved::{BOXES, check_family, each_proved, proof};
+use super::super::unproved::{check_family, each_proved, effort, proof};
 use super::bound::Bound;
 use super::lane::{RisingLane, RisingWalk};
 use formula::OutOfReach;
@@ -47,7 +47,7 @@ impl RisingWalk {
         };
         proof(family, &run, || {
             let plain = lane.plain();
-            search_all(&self.jobs(family, &plain), most.min(BOXES), threads)
+            search_all(&self.jobs(family, &plain), effort(most), threads)
         })
     }
 
