@@ -10,6 +10,7 @@ mod walk_lean;
 mod walk_mutation;
 mod walk_prove;
 mod walk_reach;
+mod walk_replayed;
 mod walk_rising;
 mod walk_slide;
 mod walk_swing;

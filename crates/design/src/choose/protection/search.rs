@@ -190,7 +190,7 @@ impl<'s> Search<'s> {
         let left_worst = left.first().and_then(|seed| {
             let mut asking = Asking::new(site.site.unit_system());
             let read = GateWalk::read(&mut asking, &site, &site.gate[self.at]);
-            read.ok().map(|walk| walk.told(*seed).sentence)
+            read.ok().map(|walk| walk.told((*seed).into()).sentence)
         });
         let walk = self.walk(there, set);
         let table = |one: &super::place::Placed| one.lines.join("\n");
