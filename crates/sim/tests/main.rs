@@ -16,5 +16,6 @@ mod walk_slide;
 mod walk_swing;
 mod walk_swing_symmetry;
 mod walk_symmetry;
+mod walk_turning_mutation;
 mod walk_turning_prove;
 mod walk_world;
