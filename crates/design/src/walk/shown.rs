@@ -90,16 +90,21 @@ impl GateWalk<'_> {
         shown
     }
 
+    /// Who a walk is of, and which way the leaf moves.
+    pub(crate) fn whose(&self, seed: Seed) -> Option<String> {
+        let scenario = self.scenario(seed).ok()?;
+        let body = self.lowered.world.bodies().get(scenario.body)?;
+        Some(format!("{}, leaf {}", body.name, self.moving(&scenario)))
+    }
+
     fn shown(&self, seed: Seed) -> Option<ShownCase> {
         let scenario = self.scenario(seed).ok()?;
         let world = &self.lowered.world;
         let step = Time::from_base(STEP);
         let account = self.walk.account(&scenario, step).ok()?;
         let direction = world.direction(scenario.pass)?;
-        let body = world.bodies().get(scenario.body)?;
-        let moves = self.moving(&scenario);
         Some(ShownCase {
-            title: format!("{}, leaf {moves}", body.name),
+            title: self.whose(seed)?,
             told: self.told(seed),
             devices: self.in_order(direction).map(|one| one.id.clone()).collect(),
             scenario,
