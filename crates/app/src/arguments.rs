@@ -1,6 +1,7 @@
 //! The command line: what can be asked, in words.
 
 use clap::{Args, Parser, Subcommand};
+use design::walk::Seed;
 use std::path::PathBuf;
 
 const CAUTION: &str = "Results support a competent person. Local codes and the authority having jurisdiction prevail; \
@@ -168,9 +169,9 @@ pub(crate) struct WalkArguments {
     /// How many walks are worked.
     #[arg(long, value_name = "COUNT", default_value_t = 4_000_000)]
     pub(crate) walks: u64,
-    /// Tell one walk by its number, with what happens when.
-    #[arg(long, value_name = "NUMBER")]
-    pub(crate) seed: Option<u64>,
+    /// Tell one walk, with what happens when: by its number, or spelled out as a proof came upon it.
+    #[arg(long, value_name = "WALK")]
+    pub(crate) seed: Option<Seed>,
     /// Write that walk as JSON for drawing: leaf and body each hundredth of a second.
     #[arg(long, requires = "seed")]
     pub(crate) trace: bool,

@@ -4,7 +4,8 @@
 
 use crate::common::served::{Served, jobs};
 use crate::common::{BARE, Run, example, run, site};
-use serde_json::json;
+use serde_json::{Value, json};
+use std::collections::BTreeSet;
 use std::path::Path;
 
 /// Walks past the gate of a site, with few walks.
@@ -47,7 +48,7 @@ fn one_walk_is_told_with_what_happens_when() {
 #[test]
 fn one_walk_is_a_trace_for_drawing() {
     let walked = walk("boatyard", &["--seed", "1024474", "--trace"]);
-    let trace: serde_json::Value = serde_json::from_str(&walked.printed).unwrap();
+    let trace: Value = serde_json::from_str(&walked.printed).unwrap();
     assert_eq!(trace["gate"], "main");
     let frames = trace["frames"].as_array().unwrap();
     assert!(frames.len() > 100, "{}", frames.len());
@@ -56,6 +57,79 @@ fn one_walk_is_a_trace_for_drawing() {
             .as_array()
             .is_some_and(|all| !all.is_empty())
     );
+}
+
+/// The trace of a walk.
+fn trace(name: &str, seed: &str) -> Value {
+    let walked = walk(name, &["--seed", seed, "--trace"]);
+    serde_json::from_str(&walked.printed).unwrap()
+}
+
+#[test]
+fn an_arm_is_traced_from_the_road() {
+    let mut trace = trace("clinic", ARM);
+    let frames = trace["frames"].as_array_mut().unwrap();
+    let some = [0, frames.len() / 2, frames.len() - 1].map(|at| frames[at].clone());
+    *frames = some.to_vec();
+    insta::assert_snapshot!(format!("{trace:#}"));
+}
+
+/// A walk under the arm of the clinic that ends with a touch.
+const ARM: &str = "124851";
+
+#[test]
+fn each_key_of_a_trace_is_told_in_its_page_and_none_more() {
+    let mut keys = BTreeSet::new();
+    for (name, seed) in [
+        ("boatyard", "1024474"),
+        ("vineyard", "1024474"),
+        ("clinic", ARM),
+    ] {
+        let trace = trace(name, seed);
+        for (key, value) in trace.as_object().unwrap() {
+            keys.insert(key.clone());
+            let inner = match key.as_str() {
+                "frames" => value[0].as_object(),
+                "touch" => value.as_object(),
+                _ => None,
+            };
+            let inner = inner.into_iter().flatten();
+            keys.extend(inner.map(|(inner, _)| format!("{key}.{inner}")));
+        }
+    }
+    let page = Path::new(env!("CARGO_MANIFEST_DIR")).join("../../docs/trace.md");
+    let page = std::fs::read_to_string(page).unwrap();
+    let rows = page.lines().filter_map(|line| line.strip_prefix("| `"));
+    let told: BTreeSet<String> = rows
+        .map(|row| row.split('`').next().unwrap().to_owned())
+        .collect();
+    assert_eq!(told, keys);
+}
+
+#[test]
+fn a_walk_that_is_spelled_out_is_the_same_walk() {
+    let number = trace("clinic", ARM);
+    let (seed, bodies) = ("0,0,in,cross,0,-0.1,0.5,1.2,5", "adult");
+    let spelled = trace("clinic", seed);
+    assert_eq!(spelled["seed"], seed);
+    assert_eq!(spelled["body"], bodies);
+    assert_eq!(number["seed"], 124_851);
+    let crosses = spelled["frames"].as_array().unwrap().iter();
+    let apart = |frame: &&Value| (frame["time"].as_f64().unwrap() - 5.0).abs();
+    let there = crosses.min_by(|one, other| apart(one).total_cmp(&apart(other)));
+    let there = there.unwrap()["body"].as_array().unwrap();
+    assert!((there[0].as_f64().unwrap() + 0.1).abs() < 0.01, "{there:?}");
+    assert!(there[1].as_f64().unwrap().abs() < 0.01, "{there:?}");
+    for wrong in [
+        "fast",
+        "0,0,in",
+        "0,99,in,cross,0,0,0,1,0",
+        "9,0,in,cross,0,0,0,1,0",
+    ] {
+        let walked = walk("clinic", &["--seed", wrong]);
+        assert_eq!(walked.status, 2, "{wrong}: {}", walked.printed);
+        assert!(!walked.complaints.is_empty());
+    }
 }
 
 #[test]
@@ -79,7 +153,7 @@ fn the_result_is_data_and_is_kept_until_something_changes_that_it_rests_on() {
     let bench = Served::start(jobs.path());
     assert_eq!(walked_in_answers(&bench), 0);
     let walked = run(&["walk", site, "--walks", "20000", "--keep", "--json"]);
-    let all: serde_json::Value = serde_json::from_str(&walked.printed).unwrap();
+    let all: Value = serde_json::from_str(&walked.printed).unwrap();
     assert_eq!(all[0]["gate"], "main");
     assert_eq!(all[0]["sweep"]["walks"], 20_000);
     assert_eq!(all[0]["families"].as_array().unwrap().len(), 114);
@@ -111,7 +185,7 @@ fn the_result_is_data_and_is_kept_until_something_changes_that_it_rests_on() {
 /// Answers of a served boatyard that rest on walks that were kept.
 fn walked_in_answers(bench: &Served) -> usize {
     let answers = bench.get("/api/jobs/boatyard/answers").good();
-    let rests_on_walks = |finding: &&serde_json::Value| {
+    let rests_on_walks = |finding: &&Value| {
         let sentence = finding["sentence"].as_str().unwrap();
         sentence.contains("none of 20000 walks ends badly")
     };

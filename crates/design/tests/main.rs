@@ -4,6 +4,7 @@ mod choose;
 mod choose_anchors;
 mod choose_conductors;
 mod choose_protection;
+mod choose_raised;
 mod curves;
 mod examples;
 mod remembered;

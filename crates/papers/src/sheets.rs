@@ -4,6 +4,7 @@ use crate::{
     camera, compose, curves, detector, elevation, foot, foundation, hazard, heat, mounting, net,
     plan, power, queue, radio, shelter, swept, vehicle, walk, ways,
 };
+use design::walk::KeptWalk;
 use draw::{DrawError, Drawing, North, Orientation, Paper, ScaleChoice, Scene, Sheet, TitleBlock};
 use quantity::{Quantity as _, Ratio};
 use site::{CodeBasis, Gate, Site};
@@ -63,11 +64,11 @@ pub(crate) struct Planned {
 /// curves, the queue before it, power and data as diagrams, each enclosure with its layout and its warmth, each camera with what it sees, the ways in the ground;
 /// what is small on paper of half that size.
 pub fn drawings(site: &Site, imprint: &Imprint) -> Result<Vec<NamedDrawing>, DrawError> {
-    laid_out(site, imprint, &beside_plans(site), None)
+    laid_out(site, imprint, &beside_plans(site, &[]), None)
 }
 
-/// What is drawn besides the plans, in order; it is the same whatever the title block says.
-pub(crate) fn beside_plans(site: &Site) -> Vec<Planned> {
+/// What is drawn besides the plans, in order, with what was kept of walks; it is the same whatever the title block says.
+pub(crate) fn beside_plans(site: &Site, walks: &[KeptWalk]) -> Vec<Planned> {
     let mut planned: Vec<Planned> = foot::planned(site).into_iter().collect();
     planned.extend(swept::planned(site));
     for gate in &site.gate {
@@ -75,7 +76,7 @@ pub(crate) fn beside_plans(site: &Site) -> Vec<Planned> {
         planned.extend(hazard::planned(site, gate));
         planned.extend(vehicle::planned(site, gate));
         planned.extend(detector::planned(site, gate));
-        planned.extend(walk::planned(site, gate));
+        planned.extend(walk::planned(site, gate, walks));
     }
     let foundations = foundation::planned(site);
     let (small, large): (Vec<Planned>, Vec<Planned>) =

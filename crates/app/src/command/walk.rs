@@ -7,7 +7,7 @@ use crate::folder::Folder;
 use crate::outcome::{Complaint, Outcome, complain, say};
 use crate::show::{nearest_name, replayed, unread, walked};
 use design::walk::{
-    Effort, FamilyStanding, FamilyTold, GateWalk, MarginTold, SweepTold, WalkRecord,
+    Effort, FamilyStanding, FamilyTold, GateWalk, MarginTold, Seed, SweepTold, WalkRecord,
 };
 use design::{Finding, Standing};
 use indicatif::{ProgressBar, ProgressStyle};
@@ -193,7 +193,7 @@ impl Drop for Bar {
 fn one_walk(
     site: &Site,
     gates: &[&Gate],
-    seed: u64,
+    seed: Seed,
     arguments: &WalkArguments,
 ) -> Result<Outcome, Complaint> {
     let [gate] = gates else {
@@ -212,6 +212,8 @@ fn one_walk(
             return Ok(Outcome::Open);
         }
     };
+    walk.scenario(seed)
+        .map_err(|out| Complaint(format!("This walk cannot be worked here: {}.", out.why)))?;
     let told = walk.told(seed);
     if arguments.trace {
         say(&format_args!("{:#}", json!(walk.trace(seed))));

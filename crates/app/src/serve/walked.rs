@@ -52,7 +52,7 @@ pub(crate) fn first_looks(site: &Site) -> Vec<FirstLook> {
         };
         match GateWalk::of(site, gate) {
             Ok(walk) => {
-                let cases = walk.worst_cases(CASES).into_iter();
+                let cases = walk.worst_cases(CASES, None).into_iter();
                 look.worst = cases.map(|case| case.told).collect();
                 look.maps = touched(site, &walk);
                 look.assumptions = walk.assumptions().to_vec();

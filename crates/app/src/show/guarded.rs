@@ -84,7 +84,11 @@ fn outcome(found: &ProtectionSet) -> String {
     }
     let worst = found.left_worst.as_deref().unwrap_or_default();
     format!(
-        "{} of {} walks end badly with any device at the places that were tried. One of them: {worst}",
-        found.left, found.walks
+        "{} walks end badly with any device at the places that were tried, of {} that were sampled and those that a search \
+         uphill came upon. Hit are: {}. One of them: {worst} A device elsewhere, a slower leaf, a drive that feels sooner, or \
+         forces measured at such places may close it.",
+        found.left,
+        found.walks,
+        found.left_for.join("; ")
     )
 }

@@ -112,14 +112,18 @@ fn worst(sweep: &SweepTold) -> Vec<String> {
     for told in &sweep.worst {
         lines.push(format!("  {}", ends(told)));
         lines.push(wrapped(&told.sentence, 4, width()));
-        if let Some(seed) = told.seed {
-            lines.push(format!(
-                "    {}",
-                paint(format!("--seed {seed}"), touchable())
-            ));
-        }
+        lines.extend(again(told));
     }
     lines
+}
+
+/// What to write to see a walk again.
+fn again(told: &Told) -> Option<String> {
+    let seed = told.seed?;
+    Some(format!(
+        "    {}",
+        paint(format!("--seed {seed}"), touchable())
+    ))
 }
 
 fn families(families: &[FamilyTold]) -> Vec<String> {
@@ -129,8 +133,10 @@ fn families(families: &[FamilyTold]) -> Vec<String> {
             FamilyStanding::Proved => {}
             FamilyStanding::Refuted => {
                 lines.push(format!("  {} {}", paint("✗", fails()), family.family));
-                let told = family.refuted_by.iter();
-                lines.extend(told.map(|told| wrapped(&told.sentence, 4, width())));
+                if let Some(told) = &family.refuted_by {
+                    lines.push(wrapped(&told.sentence, 4, width()));
+                    lines.extend(again(told));
+                }
             }
             FamilyStanding::Undecided => lines.push(format!(
                 "  ▒ {}: {} of all ways to be touched stays open",

@@ -1,7 +1,7 @@
 //! What sampling and proof say of a gate, as values that can be shown, and as the finding.
 
 use super::told::{Told, rank};
-use super::{GateWalk, Slot};
+use super::{GateWalk, Seed, Slot};
 use crate::Finding;
 use crate::asking::Asking;
 use crate::check::walk::anyone_hit::{CHECK, decided};
@@ -132,7 +132,7 @@ impl GateWalk<'_> {
             worst: worst
                 .iter()
                 .take(TOLD)
-                .map(|one| self.told(one.seed))
+                .map(|one| self.told(one.seed.into()))
                 .collect(),
         }
     }
@@ -198,7 +198,7 @@ impl GateWalk<'_> {
             Verdict::Undecided(share) => told.open = share.base(),
             Verdict::Refuted(scenario, _) => {
                 told.standing = Standing::Refuted;
-                told.refuted_by = Some(self.told_of(&scenario, None));
+                told.refuted_by = Some(self.told(Seed::Spelled(scenario)));
             }
         }
         told

@@ -21,6 +21,7 @@ mod reach;
 mod reached;
 mod record;
 mod rising;
+mod seed;
 mod shown;
 mod staged;
 mod start;
@@ -34,10 +35,11 @@ pub use assumption::Assumption;
 pub use decided::{FamilyTold, ShareTold, Standing as FamilyStanding, SweepTold, told_together};
 pub use margins::{Effort, MarginTold};
 pub use record::{Kept, KeptWalk, WalkRecord};
-pub use shown::{ShownCase, TouchedSquare};
+pub use seed::Seed;
+pub use shown::{ShownCase, Touched, TouchedSquare};
 pub use staged::{Staged, StagedDevice, StagedState, StagedTouch};
 pub use told::{Event, Told, grouped};
-pub use trace::{Trace, TraceFrame};
+pub use trace::{Trace, TraceFrame, TraceTouch};
 
 pub(crate) use devices::{Slot, heights, of_gate, senses_people};
 pub(crate) use faces::half_width;
@@ -51,7 +53,8 @@ use crate::figure::Print;
 use crate::finding::made;
 use crate::outcome::{Halt, Outcome};
 use crate::subject::About;
-use sim::walk::{AnyWalk, AnyWorld, Device, Walk, World};
+use formula::OutOfReach;
+use sim::walk::{AnyWalk, AnyWorld, Device, Scenario, Walk, World};
 use site::{Gate, Site};
 
 /// A gate that people can be walked past.
@@ -130,6 +133,14 @@ impl<'s> GateWalk<'s> {
         match (&self.lowered.world, &self.walk) {
             (AnyWorld::Sliding(world), AnyWalk::Sliding(walk)) => Some((world, walk)),
             _ => None,
+        }
+    }
+
+    /// The walk that a seed makes again; refuses one that cannot be worked at this gate.
+    pub fn scenario(&self, seed: Seed) -> Result<Scenario, OutOfReach> {
+        match seed {
+            Seed::Number(number) => Ok(self.walk.scenario(number)),
+            Seed::Spelled(scenario) => self.walk.evaluate(&scenario).map(|_| scenario),
         }
     }
 

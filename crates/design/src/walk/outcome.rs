@@ -1,9 +1,9 @@
 //! One walk past a leaf that swings or rises, in words: who is touched where and when, and with what force.
 
-use super::GateWalk;
 use super::told::{FAR_MORE, Told, capital, severity};
+use super::{GateWalk, Seed};
 use quantity::{Length, Quantity as _, Time};
-use sim::walk::{Account, AnyWorld, Body, Scenario, Touch};
+use sim::walk::{Account, AnyWorld, Body, RisingLeaf, Scenario, Spot, Touch};
 
 impl GateWalk<'_> {
     /// A course in words.
@@ -11,7 +11,7 @@ impl GateWalk<'_> {
         &self,
         scenario: &Scenario,
         account: &Account,
-        seed: Option<u64>,
+        seed: Seed,
     ) -> Told {
         let outcome = &account.outcome;
         let body = &self.lowered.world.bodies()[scenario.body];
@@ -19,13 +19,13 @@ impl GateWalk<'_> {
         let after = match &outcome.touch {
             Some(touch) => format!(
                 "{} {}",
-                self.met(scenario, body, touch),
+                self.met((scenario, body), touch, account.meets),
                 self.at_height(scenario, body)
             ),
             None => format!("{}.", capital(outcome.class.words())),
         };
         Told {
-            seed,
+            seed: Some(seed),
             ends: outcome.class.words().to_owned(),
             bad: outcome.class.is_bad(),
             sentence: format!("{who} {after}"),
@@ -36,38 +36,54 @@ impl GateWalk<'_> {
         }
     }
 
-    /// The touch: `4.1 s after the leaf starts closing it touches them ...`
-    fn met(&self, scenario: &Scenario, body: &Body, touch: &Touch) -> String {
+    /// The touch: `4.1 s after it starts closing the leaf touches them ...`
+    fn met(
+        &self,
+        (scenario, body): (&Scenario, &Body),
+        touch: &Touch,
+        meets: Option<Spot>,
+    ) -> String {
         let print = self.print;
-        let part = &body.parts[touch.part];
         let side = if touch.at.y.base() < 0.0 {
             "outside"
         } else {
             "inside"
         };
         format!(
-            "{} after it starts {} the leaf, going at {} there, touches them {} the gate line, {} along it, between {} and {} \
-             above the ground, {}: {}.",
+            "{} after it starts {} the leaf, going at {} there, touches them {} the gate line, {}, {}: {}.",
             capital(&print.q(touch.time)),
             self.moving(scenario),
             print.q(touch.speed),
             beside(&print.q(Length::from_base(touch.at.y.base().abs())), side),
-            print.q(touch.at.x),
-            print.q(part.bottom),
-            print.q(part.top),
-            self.gap(touch),
+            self.place(touch.at.x),
+            self.where_on(body, touch, meets),
             self.force(touch),
         )
     }
 
-    fn gap(&self, touch: &Touch) -> String {
-        if !touch.gap.base().is_finite() {
-            return "nothing behind".to_owned();
+    /// How high it touches them, and what is behind them.
+    fn where_on(&self, body: &Body, touch: &Touch, meets: Option<Spot>) -> String {
+        let print = self.print;
+        if let (Some(meets), AnyWorld::Rising(world)) = (meets, &self.lowered.world) {
+            let height = format!("{} above the ground", print.q(meets.y));
+            let RisingLeaf::Turning(arm) = world.leaf else {
+                return height;
+            };
+            let (along, up) = (meets.x - arm.pivot, meets.y - arm.height);
+            let from_pivot = Length::from_base(along.base().hypot(up.base()));
+            return format!("{height} and {} from its pivot", print.q(from_pivot));
         }
-        let gap = self.print.q(touch.gap);
-        match self.lowered.world {
-            AnyWorld::Rising(_) => format!("{gap} above the ground"),
-            _ => format!("in a gap of {gap} to what stands opposite"),
+        let part = &body.parts[touch.part];
+        let heights = format!(
+            "between {} and {} above the ground",
+            print.q(part.bottom),
+            print.q(part.top)
+        );
+        if touch.gap.base().is_finite() {
+            let gap = print.q(touch.gap);
+            format!("{heights}, in a gap of {gap} to what stands opposite")
+        } else {
+            format!("{heights}, nothing behind")
         }
     }
 

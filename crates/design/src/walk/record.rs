@@ -1,6 +1,6 @@
 //! What was worked of a gate once, with what it rests on: papers print it as long as nothing of that has changed.
 
-use super::{FamilyTold, GateWalk, MarginTold, SweepTold};
+use super::{FamilyTold, GateWalk, MarginTold, SweepTold, Told};
 use serde::{Deserialize, Serialize};
 
 /// What sampling and proof came to at one gate.
@@ -37,6 +37,15 @@ pub struct KeptWalk {
     pub gate: String,
     /// What was kept.
     pub kept: Kept,
+}
+
+impl WalkRecord {
+    /// The touches that were found: the worst of the sampled walks, and those that a proof came upon.
+    pub fn touches(&self) -> impl Iterator<Item = &Told> {
+        let refuted = self.families.iter();
+        let refuted = refuted.filter_map(|family| family.refuted_by.as_ref());
+        self.sweep.worst.iter().chain(refuted)
+    }
 }
 
 impl GateWalk<'_> {

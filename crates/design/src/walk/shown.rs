@@ -1,9 +1,9 @@
 //! What of a walk test can be drawn: its worst cases, and the squares of the plan in which somebody is touched.
 
-use super::GateWalk;
-use super::told::{Told, rank};
+use super::told::{COARSE, Told, rank};
+use super::{GateWalk, Seed, WalkRecord};
 use quantity::{Length, Quantity as _, Time};
-use sim::walk::{Account, Class, Direction, Scenario, Spot, Worst};
+use sim::walk::{Account, Class, Direction, Scenario, Spot};
 use std::collections::BTreeMap;
 
 /// A case to be drawn.
@@ -21,7 +21,18 @@ pub struct ShownCase {
     pub devices: Vec<String>,
 }
 
-/// A square of the plan in which somebody is touched.
+/// Where somebody is touched in a direction.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Touched {
+    /// Squares of the plan.
+    pub from_above: Vec<TouchedSquare>,
+    /// Squares of the elevation, for y their heights; none where a leaf does not rise.
+    pub from_the_road: Vec<TouchedSquare>,
+    /// Walks that were looked at.
+    pub walks: u64,
+}
+
+/// A square in which somebody is touched.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct TouchedSquare {
     /// Its middle.
@@ -43,45 +54,57 @@ impl GateWalk<'_> {
         Length::from_base(SIDE)
     }
 
-    /// So many of the worst cases, each of another body or direction.
-    pub fn worst_cases(&self, count: usize) -> Vec<ShownCase> {
-        let mut worst: Vec<Worst> = self
-            .walk
-            .glance(EACH)
-            .families
-            .iter()
-            .filter_map(|family| family.worst)
-            .filter(|worst| worst.class >= Class::Within)
-            .collect();
-        worst.sort_by(|a, b| {
-            let order = rank(b.class).cmp(&rank(a.class));
-            order.then(b.severity.base().total_cmp(&a.severity.base()))
+    /// So many of the worst cases, each of another body or direction: of a first look, and of what was kept.
+    pub fn worst_cases(&self, count: usize, kept: Option<&WalkRecord>) -> Vec<ShownCase> {
+        let mut worst: Vec<(Class, f64, Seed)> = Vec::new();
+        for one in self.walk.glance(EACH).families {
+            let found = one.worst.iter();
+            worst.extend(found.map(|one| (one.class, one.severity.base(), one.seed.into())));
+        }
+        for told in kept.into_iter().flat_map(WalkRecord::touches) {
+            let seed = told
+                .seed
+                .and_then(|seed| Some((seed, self.scenario(seed).ok()?)));
+            let ended = seed.and_then(|(seed, scenario)| {
+                let outcome = self.walk.evaluate(&scenario).ok()?;
+                Some((outcome.class, told.severity, seed))
+            });
+            worst.extend(ended);
+        }
+        worst.retain(|(class, ..)| *class >= Class::Within);
+        worst.sort_by(|one, other| {
+            let order = rank(other.0).cmp(&rank(one.0));
+            order.then(other.1.total_cmp(&one.1))
         });
         let mut shown: Vec<ShownCase> = Vec::new();
-        for one in worst {
+        for (.., seed) in worst {
             if shown.len() == count {
                 break;
             }
-            let scenario = self.walk.scenario(one.seed);
-            let like = |known: &ShownCase| {
-                (known.scenario.body, known.scenario.pass) == (scenario.body, scenario.pass)
+            let like = |known: &ShownCase, one: &ShownCase| {
+                (known.scenario.body, known.scenario.pass) == (one.scenario.body, one.scenario.pass)
             };
-            if !shown.iter().any(like) {
-                shown.extend(self.shown(one.seed, scenario));
-            }
+            let case = self.shown(seed);
+            shown.extend(case.filter(|one| !shown.iter().any(|known| like(known, one))));
         }
         shown
     }
 
-    fn shown(&self, seed: u64, scenario: Scenario) -> Option<ShownCase> {
+    /// Who a walk is of, and which way the leaf moves.
+    pub(crate) fn whose(&self, seed: Seed) -> Option<String> {
+        let scenario = self.scenario(seed).ok()?;
+        let body = self.lowered.world.bodies().get(scenario.body)?;
+        Some(format!("{}, leaf {}", body.name, self.moving(&scenario)))
+    }
+
+    fn shown(&self, seed: Seed) -> Option<ShownCase> {
+        let scenario = self.scenario(seed).ok()?;
         let world = &self.lowered.world;
         let step = Time::from_base(STEP);
         let account = self.walk.account(&scenario, step).ok()?;
         let direction = world.direction(scenario.pass)?;
-        let body = world.bodies().get(scenario.body)?;
-        let moves = self.moving(&scenario);
         Some(ShownCase {
-            title: format!("{}, leaf {moves}", body.name),
+            title: self.whose(seed)?,
             told: self.told(seed),
             devices: self.in_order(direction).map(|one| one.id.clone()).collect(),
             scenario,
@@ -89,36 +112,53 @@ impl GateWalk<'_> {
         })
     }
 
-    /// The squares in which somebody is touched in a direction, and how many walks were looked at.
-    pub fn touched_squares(&self, direction: Direction) -> (Vec<TouchedSquare>, u64) {
+    /// Where somebody is touched in a direction.
+    pub fn touched_squares(&self, direction: Direction) -> Touched {
         let count = self.walk.families().len() as u64 * 1024;
-        let mut squares: BTreeMap<(i64, i64), bool> = BTreeMap::new();
-        let mut looked_at = 0;
+        let (mut above, mut road) = (Squares::new(), Squares::new());
+        let mut walks = 0;
         for seed in (0..count).step_by(2) {
             let scenario = self.walk.scenario(seed);
             if self.lowered.world.direction(scenario.pass) != Some(direction) {
                 continue;
             }
-            looked_at += 1;
+            walks += 1;
             let Ok(outcome) = self.walk.evaluate(&scenario) else {
                 continue;
             };
+            let bad = outcome.class.is_bad();
             if let Some(touch) = outcome.touch {
-                let bad = squares
-                    .entry((index(touch.at.x), index(touch.at.y)))
-                    .or_default();
-                *bad |= outcome.class.is_bad();
+                *above.entry(square(touch.at)).or_default() |= bad;
+                let account = self.walk.account(&scenario, Time::from_base(COARSE));
+                if let Ok(Some(meets)) = account.map(|account| account.meets) {
+                    *road.entry(square(meets)).or_default() |= bad;
+                }
             }
         }
-        let squares = squares.into_iter().map(|((x, y), bad)| TouchedSquare {
-            at: Spot {
-                x: middle(x),
-                y: middle(y),
-            },
-            bad,
-        });
-        (squares.collect(), looked_at)
+        Touched {
+            from_above: squares(above),
+            from_the_road: squares(road),
+            walks,
+        }
     }
+}
+
+/// Which squares somebody is touched in, and whether a limit is passed there.
+type Squares = BTreeMap<(i64, i64), bool>;
+
+fn square(at: Spot) -> (i64, i64) {
+    (index(at.x), index(at.y))
+}
+
+fn squares(all: Squares) -> Vec<TouchedSquare> {
+    let one = |((x, y), bad)| TouchedSquare {
+        at: Spot {
+            x: middle(x),
+            y: middle(y),
+        },
+        bad,
+    };
+    all.into_iter().map(one).collect()
 }
 
 #[allow(

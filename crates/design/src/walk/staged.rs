@@ -1,8 +1,8 @@
 //! What stands around a walk that is played: devices and when each sees the body, fixed things, what leaf and controller do.
 
-use super::GateWalk;
 use super::devices::Slot;
 use super::told::FAR_MORE;
+use super::{GateWalk, Seed};
 use quantity::{Quantity as _, Time};
 use serde::Serialize;
 use sim::walk::{Account, AnyWorld, Direction, Frame, Pose, Scenario, Sight};
@@ -59,6 +59,8 @@ pub struct StagedTouch {
     pub time: f64,
     /// Where, as x and y.
     pub at: [f64; 2],
+    /// Where a leaf that rises and the body meet, as x and z.
+    pub meets: Option<[f64; 2]>,
     /// From which height to which the part of the body reaches.
     pub heights: [f64; 2],
     /// How hard, in words.
@@ -68,9 +70,9 @@ pub struct StagedTouch {
 }
 
 impl GateWalk<'_> {
-    /// The stage of a walk by its number; nothing where it cannot be worked.
-    pub fn staged(&self, seed: u64) -> Option<Staged> {
-        let scenario = self.walk.scenario(seed);
+    /// The stage of a walk; nothing where it cannot be worked.
+    pub fn staged(&self, seed: Seed) -> Option<Staged> {
+        let scenario = self.scenario(seed).ok()?;
         let step = Time::from_base(0.01);
         let account = self.walk.account(&scenario, step).ok()?;
         Some(Staged {
@@ -198,6 +200,7 @@ impl GateWalk<'_> {
         Some(StagedTouch {
             time: touch.time.base(),
             at: [touch.at.x.base(), touch.at.y.base()],
+            meets: account.meets.map(|meets| [meets.x.base(), meets.y.base()]),
             heights: [part.bottom.base(), part.top.base()],
             force,
             bad: account.outcome.class.is_bad(),

@@ -1,19 +1,19 @@
 //! One walk in words: who does what where and when, how hard the leaf touches, and which device saw it.
 
-use super::GateWalk;
 use super::devices::{Sensing, Slot};
+use super::{GateWalk, Seed};
 use crate::figure::Print;
 use quantity::{Length, Quantity as _, Ratio, Time};
 use serde::{Deserialize, Serialize};
 use sim::walk::{
-    Account, Beam, Behavior, Body, Class, Direction, Scanner, Scenario, Sight, Touch, Way,
+    Account, AnyWalk, Beam, Behavior, Body, Class, Direction, Scanner, Scenario, Sight, Touch, Way,
 };
 
 /// One walk in words.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
 pub struct Told {
-    /// The number that makes it again; missing for one that a proof came upon.
-    pub seed: Option<u64>,
+    /// What makes it again; missing of an arm that reaches through the leaf.
+    pub seed: Option<Seed>,
     /// How it ends: touched beyond limits, trapped.
     pub ends: String,
     /// Nobody may end like this.
@@ -36,29 +36,22 @@ pub struct Event {
 }
 
 /// Frames of an account that is only told, not drawn.
-const COARSE: f64 = 1.0;
+pub(super) const COARSE: f64 = 1.0;
 /// A force so many times the limit is told as far more than the limit: what the body is by then is no spring.
 pub(super) const FAR_MORE: f64 = 10.0;
 
 impl GateWalk<'_> {
-    /// A walk by its number.
-    pub fn told(&self, seed: u64) -> Told {
-        self.told_of(&self.walk.scenario(seed), Some(seed))
-    }
-
-    /// A scenario in words.
-    pub(crate) fn told_of(&self, scenario: &Scenario, seed: Option<u64>) -> Told {
-        let told = match self.sliding() {
-            Some((_, walk)) => walk
-                .account(scenario, Time::from_base(COARSE))
-                .map(|account| self.in_words(scenario, &account, seed)),
-            None => self
-                .walk
-                .account(scenario, Time::from_base(COARSE))
-                .map(|account| self.turned_or_raised(scenario, &account, seed)),
-        };
+    /// A walk in words.
+    pub fn told(&self, seed: Seed) -> Told {
+        let told = self.scenario(seed).and_then(|scenario| {
+            let account = self.walk.account(&scenario, Time::from_base(COARSE))?;
+            Ok(match self.walk {
+                AnyWalk::Sliding(_) => self.in_words(&scenario, &account, seed),
+                _ => self.turned_or_raised(&scenario, &account, seed),
+            })
+        });
         told.unwrap_or_else(|out| Told {
-            seed,
+            seed: Some(seed),
             ends: "no walk".to_owned(),
             bad: false,
             sentence: out.why,
@@ -67,7 +60,7 @@ impl GateWalk<'_> {
         })
     }
 
-    fn in_words(&self, scenario: &Scenario, account: &Account, seed: Option<u64>) -> Told {
+    fn in_words(&self, scenario: &Scenario, account: &Account, seed: Seed) -> Told {
         let body = &self.lowered.world.bodies()[scenario.body];
         let who = self.who(scenario, body);
         let outcome = account.outcome;
@@ -79,7 +72,7 @@ impl GateWalk<'_> {
             format!(" {}", self.seen(scenario, body, account, touch.time))
         });
         Told {
-            seed,
+            seed: Some(seed),
             ends: outcome.class.words().to_owned(),
             bad: outcome.class.is_bad(),
             sentence: format!("{who} {after}{seen}"),
@@ -123,7 +116,7 @@ impl GateWalk<'_> {
     }
 
     /// A place along the gate line: `6 ft 2 in from the latching side`.
-    fn place(&self, x: Length) -> String {
+    pub(super) fn place(&self, x: Length) -> String {
         let print = self.print;
         if x.base() < 0.0 {
             format!("{} beyond the latching side", print.q(-x))

@@ -72,9 +72,9 @@ pub fn compose(site: &Site, answers: &Answers, issue: Issue) -> Result<Pack, dra
     };
     // In the document the foot of each sheet bears the caution; a drawing that travels alone bears its own.
     let since = issue.since.as_deref();
-    let mut beside = beside_plans(site);
+    let mut beside = beside_plans(site, &issue.walks);
     if let Some(before) = since {
-        beside = clouded(site, before, beside, &beside_plans(before));
+        beside = clouded(site, before, beside, &beside_plans(before, &issue.walks));
     }
     let (sheets, drawings, beside) = thread::scope(|scope| {
         let sheets = scope.spawn(|| laid_out(site, &with_caution(""), &beside, since));

@@ -1,13 +1,14 @@
 //! A case as moments: when a device sees the body, when the leaf brakes, when it touches and stands.
 
-use super::moments::{Case, IN_A_ROW, Moment};
+use super::moments::{Case, IN_A_ROW, Moment, Seen, View};
 use super::part::Part;
-use super::shapes::{beams, faces, fields, seen_from_the_road};
+use super::shapes::{half_thickness, laid_flat};
+use super::view::{Stage, views};
 use design::walk::ShownCase;
 use draw::Point;
-use quantity::{Length, Quantity as _, Time};
+use quantity::{Length, Quantity as _, Time, UnitSystem, print};
 use sim::walk::{
-    Account, AnyWorld, Body, Direction, Frame, Pose, Scenario, Sight, Spot, Touch, Way,
+    Account, AnyWorld, Body, Direction, Frame, Pose, RisingLeaf, Scenario, Sight, Spot, Way,
 };
 
 /// Moments nearer to each other than this are one (s).
@@ -23,48 +24,77 @@ const DRAWN: f64 = 50.0;
 /// The most moments of a case.
 const MOST: usize = 6;
 
-/// The moments of a case.
+/// The moments of a case, in an opening so wide.
 pub(crate) fn case(
-    world: &AnyWorld,
+    (world, opening): (&AnyWorld, Option<Length>),
     shown: &ShownCase,
     (title, words): (String, String),
+    units: UnitSystem,
 ) -> Option<Case> {
     let (scenario, account) = (&shown.scenario, &shown.account);
     let direction = world.direction(scenario.pass)?;
     let body = world.bodies().get(scenario.body)?;
     let touch = account.outcome.touch;
-    let moment = |(time, words): (Time, String)| {
-        let frame = nearest(&account.frames, time)?;
-        Some(Moment {
-            time,
-            words,
-            leaves: leaves(world, direction, &frame.leaf),
-            body: parts(body, scenario, frame),
-            touched: touch.is_some_and(|touch| touch.time == time),
-        })
+    let road = matches!(world, AnyWorld::Rising(_));
+    let times = times(account, &shown.devices, if road { IN_A_ROW } else { MOST });
+    let pictured = times.into_iter().map(|(time, words)| {
+        let touched = touch.is_some_and(|touch| touch.time == time);
+        let exact = account.at_touch.as_ref().filter(|_| touched);
+        let frame = exact.or_else(|| nearest(&account.frames, time))?;
+        Some((time, words, touched, frame))
+    });
+    let pictured: Option<Vec<_>> = pictured.collect();
+    let pictured = pictured.filter(|all| !all.is_empty())?;
+    let half = half_thickness(world);
+    let seen = |view: &View, frame: &Frame| Seen {
+        leaves: leaves(world, direction, &frame.leaf, view.from_the_road),
+        body: parts(body, scenario, frame, half.filter(|_| view.from_the_road)),
     };
-    let from_the_road = matches!(world, AnyWorld::Rising(_));
-    let most = if from_the_road { IN_A_ROW } else { MOST };
-    let times = times(account, &shown.devices, most).into_iter();
-    let moments: Option<Vec<Moment>> = times.map(moment).collect();
+    let last = pictured.last().map(|(.., frame)| frame.body)?;
+    let views = views(&Stage {
+        world,
+        direction,
+        opening,
+        touched: touch.map(|touch| touch.time),
+        touch: touch.map(|touch| touch.at),
+        meets: account.meets,
+        last,
+        frames: &pictured
+            .iter()
+            .map(|(.., frame)| *frame)
+            .collect::<Vec<_>>(),
+        units,
+    })?;
+    let moments = pictured.iter().map(|(time, words, touched, frame)| Moment {
+        time: *time,
+        words: words.clone(),
+        note: note(world, &frame.leaf, units),
+        seen: views.iter().map(|view| seen(view, frame)).collect(),
+        touched: *touched,
+    });
     Some(Case {
         title,
         words,
-        from_the_road,
-        beams: if from_the_road {
-            seen_from_the_road(world, direction)
-        } else {
-            let fields = fields(world, direction);
-            let sides = fields.iter().flat_map(|field| {
-                let next = field.iter().cycle().skip(1);
-                field.iter().copied().zip(next.copied())
-            });
-            beams(world, direction).into_iter().chain(sides).collect()
-        },
-        faces: faces(world, direction),
-        touch: touch.and_then(|touch| touched(world, shown, &touch)),
-        moments: moments.filter(|moments| !moments.is_empty())?,
+        moments: moments.collect(),
+        views,
     })
+}
+
+/// How a leaf that rises stands.
+fn note(world: &AnyWorld, pose: &Pose, units: UnitSystem) -> String {
+    let (AnyWorld::Rising(world), Pose::Front([heel, tip, other, _])) = (world, pose) else {
+        return String::new();
+    };
+    if let RisingLeaf::Lifting(_) = world.leaf {
+        return format!("underside {} up", print(heel.y, units));
+    }
+    let turned = (tip.y - heel.y).base().atan2((tip.x - heel.x).base().abs());
+    let end = (tip.y + other.y) / 2.0;
+    format!(
+        "{:.0}° up, its end at {}",
+        turned.to_degrees(),
+        print(end, units)
+    )
 }
 
 /// What happens when, in order.
@@ -129,7 +159,7 @@ fn nearest(frames: &[Frame], time: Time) -> Option<&Frame> {
 }
 
 /// The outlines of the leaves: of one that slides what is behind its edge.
-fn leaves(world: &AnyWorld, direction: Direction, pose: &Pose) -> Vec<Vec<Point>> {
+fn leaves(world: &AnyWorld, direction: Direction, pose: &Pose, road: bool) -> Vec<Vec<Point>> {
     let outline = |corners: &[Spot; 4]| corners.iter().map(|at| Point::new(at.x, at.y)).collect();
     match (pose, world) {
         (Pose::Edge(edge), AnyWorld::Sliding(world)) => {
@@ -146,62 +176,38 @@ fn leaves(world: &AnyWorld, direction: Direction, pose: &Pose) -> Vec<Vec<Point>
             ]]
         }
         (Pose::Above(all), _) => all.iter().map(outline).collect(),
-        (Pose::Front(one), _) => vec![outline(one)],
+        (Pose::Front(one), _) if road => vec![outline(one)],
+        (Pose::Front(one), world) => half_thickness(world)
+            .map(|half| laid_flat(one, half))
+            .into_iter()
+            .collect(),
         (Pose::Edge(_), _) => Vec::new(),
     }
 }
 
-/// The parts of a body that stands or goes at a place.
-fn parts(body: &Body, scenario: &Scenario, frame: &Frame) -> Vec<Part> {
+/// The parts of a body that stands or goes at a place; seen from the road where half the thickness of the leaf is given.
+fn parts(body: &Body, scenario: &Scenario, frame: &Frame, half: Option<Length>) -> Vec<Part> {
     let (slant, forward) = (
         scenario.slant.base(),
         if scenario.way == Way::In { 1.0 } else { -1.0 },
     );
     let long = slant.hypot(1.0);
     let (x, y) = (slant / long, forward / long);
-    let from_the_road = matches!(frame.leaf, Pose::Front(_));
-    body.parts
-        .iter()
+    let parts = body.parts.iter();
+    parts
         .map(|part| {
             let at = Point::new(
                 frame.body.x + part.ahead * x + part.aside * y,
                 frame.body.y + part.ahead * y - part.aside * x,
             );
-            if from_the_road {
-                let (left, right) = (at.x - part.radius, at.x + part.radius);
-                Part::Box(Point::new(left, part.bottom), Point::new(right, part.top))
-            } else {
-                Part::Circle(at, part.radius)
-            }
+            let Some(half) = half else {
+                return Part::Circle(at, part.radius);
+            };
+            let (left, right) = (at.x - part.radius, at.x + part.radius);
+            let (low, high) = (Point::new(left, part.bottom), Point::new(right, part.top));
+            // A touch with the rim counts: there the two are exactly so far apart.
+            let off = at.y.base().abs() - (part.radius + half).base();
+            Part::Box(low, high, off < 1e-6)
         })
         .collect()
-}
-
-/// Where the touch is marked: seen from the road, where leaf and body meet.
-fn touched(world: &AnyWorld, shown: &ShownCase, touch: &Touch) -> Option<Point> {
-    let frame = nearest(&shown.account.frames, touch.time)?;
-    let Pose::Front(leaf) = &frame.leaf else {
-        return Some(Point::new(touch.at.x, touch.at.y));
-    };
-    let body = world.bodies().get(shown.scenario.body)?;
-    let part = body.parts.get(touch.part)?;
-    let height = middle_at(leaf, touch.at.x.base()).unwrap_or(part.top.base());
-    let height = height.clamp(part.bottom.base(), part.top.base().max(part.bottom.base()));
-    Some(Point::new(touch.at.x, Length::from_base(height)))
-}
-
-/// Height of the middle of an outline over a place; nothing where it is not over it.
-fn middle_at(outline: &[Spot; 4], x: f64) -> Option<f64> {
-    let ends = (0..4).map(|at| (outline[at], outline[(at + 1) % 4]));
-    let crossed = ends.filter_map(|(one, other)| {
-        let (from, to) = (one.x.base(), other.x.base());
-        let share = (x - from) / (to - from);
-        (0.0..=1.0)
-            .contains(&share)
-            .then(|| one.y.base() + share * (other.y - one.y).base())
-    });
-    let (low, high) = crossed.fold((f64::INFINITY, f64::NEG_INFINITY), |(low, high), at| {
-        (low.min(at), high.max(at))
-    });
-    (low <= high).then_some(f64::midpoint(low, high))
 }

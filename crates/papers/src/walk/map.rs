@@ -1,7 +1,7 @@
 //! Where on the plan the leaf touches people, and how badly: squares of one size about the gate.
 
-use super::moments::Window;
 use super::shapes::{beams, faces, fields, leaves};
+use super::window::Window;
 use draw::{
     Dimension, DimensionLine, Figure, Fill, Hatch, Ink, Label, Layer, LayerId, LinePattern,
     LineWeight, Point, Scene,
@@ -35,19 +35,19 @@ pub(crate) struct Map<'a> {
     pub(crate) words: String,
 }
 
-struct Layers {
+pub(super) struct Layers {
     within: LayerId,
     bad: LayerId,
-    leaf: LayerId,
-    open: LayerId,
-    faces: LayerId,
-    beams: LayerId,
+    pub(super) leaf: LayerId,
+    pub(super) open: LayerId,
+    pub(super) faces: LayerId,
+    pub(super) beams: LayerId,
     dimensions: LayerId,
-    notes: LayerId,
+    pub(super) notes: LayerId,
 }
 
 impl Layers {
-    fn add_to(scene: &mut Scene) -> Self {
+    pub(super) fn add_to(scene: &mut Scene) -> Self {
         use LineWeight::{Fine, Heavy, Medium};
         let mut layer = |layer: Layer, words: &str| scene.layer(layer.describe(words));
         Self {
@@ -178,14 +178,14 @@ fn measure(scene: &mut Scene, layers: &Layers, map: &Map<'_>, [start, end]: [&Ve
 
 /// Squares in a row that are touched alike.
 #[derive(Debug, Clone, Copy, PartialEq)]
-struct Run {
+pub(super) struct Run {
     from: Point,
     to: Point,
     bad: bool,
 }
 
 /// The squares joined along the gate line, so that no line is drawn where nothing changes.
-fn runs(squares: &[Square], side: Length) -> Vec<Run> {
+pub(super) fn runs(squares: &[Square], side: Length) -> Vec<Run> {
     let mut sorted = squares.to_vec();
     sorted.sort_by(|a, b| {
         let order = a.at.y.base().total_cmp(&b.at.y.base());
@@ -210,7 +210,7 @@ fn runs(squares: &[Square], side: Length) -> Vec<Run> {
     runs
 }
 
-fn draw_run(scene: &mut Scene, layers: &Layers, side: Length, run: &Run) {
+pub(super) fn draw_run(scene: &mut Scene, layers: &Layers, side: Length, run: &Run) {
     let half = side / 2.0;
     let (low, high) = (run.from.moved(-half, -half), run.to.moved(half, half));
     let hatch = Hatch {

@@ -5,12 +5,15 @@ mod map;
 mod moments;
 mod part;
 mod proof;
+mod raised;
 mod shapes;
+mod view;
+mod window;
 
 pub(crate) use proof::views;
 
 use crate::sheets::{Planned, north, sheet_name};
-use design::walk::GateWalk;
+use design::walk::{GateWalk, Kept, KeptWalk, TouchedSquare};
 use draw::{North, Point, ScaleChoice, Scene};
 use map::{Map, Square};
 use sim::walk::Direction;
@@ -20,12 +23,12 @@ use site::{Gate, Site};
 const CASES: usize = 4;
 
 /// The drawings of a gate's walk test; none where nobody can be walked past it.
-pub(crate) fn planned(site: &Site, gate: &Gate) -> Vec<Planned> {
+pub(crate) fn planned(site: &Site, gate: &Gate, kept: &[KeptWalk]) -> Vec<Planned> {
     let Ok(walk) = GateWalk::of(site, gate) else {
         return Vec::new();
     };
     let mut planned = maps(site, gate, &walk);
-    planned.extend(cases(site, gate, &walk));
+    planned.extend(cases(site, gate, &walk, kept));
     planned
 }
 
@@ -34,16 +37,20 @@ fn maps(site: &Site, gate: &Gate, walk: &GateWalk<'_>) -> Vec<Planned> {
     maps.map(|map| Planned {
         name: sheet_name(site, gate, &format!("walk-{}", map.word)),
         scene: map.scene,
-        north: north(site),
+        north: if map.word.ends_with("-road") {
+            North::NotSeenFromAbove
+        } else {
+            north(site)
+        },
         scale: ScaleChoice::LargestThatFits,
         half: false,
     })
     .collect()
 }
 
-/// Where on the plan the leaf touches people in one direction.
+/// Where the leaf touches people in one direction.
 pub(crate) struct Mapped {
-    /// The direction: `closing`.
+    /// The direction, and from where it is seen if not from above: `closing`, `closing-road`.
     pub(crate) word: &'static str,
     /// The map.
     pub(crate) scene: Scene,
@@ -51,17 +58,27 @@ pub(crate) struct Mapped {
     pub(crate) corners: (Point, Point),
 }
 
-/// The maps of a gate, one for each direction in which its leaf goes.
+/// The maps of a gate, one for each direction in which its leaf goes; of one that rises from the road as well.
 pub(crate) fn mapped(site: &Site, walk: &GateWalk<'_>) -> Vec<Mapped> {
     let directions = [
-        (Direction::Closing, "closing"),
-        (Direction::Opening, "opening"),
+        (Direction::Closing, ["closing", "closing-road"]),
+        (Direction::Opening, ["opening", "opening-road"]),
     ];
+    let units = site.site.unit_system();
     let mut maps = Vec::new();
-    for (direction, word) in directions {
-        let (squares, walks) = walk.touched_squares(direction);
-        let map = Map {
-            title: format!("Where the {word} leaf touches people"),
+    for (direction, [word, road]) in directions {
+        let touched = walk.touched_squares(direction);
+        let hit = if touched.from_above.is_empty() {
+            " None of them is touched."
+        } else {
+            ""
+        };
+        let words = format!(
+            "{} walks of all bodies and habits past the {word} leaf, each body and habit alike often.{hit}",
+            touched.walks
+        );
+        let map = |squares: &[TouchedSquare], title| Map {
+            title,
             direction,
             world: walk.world(),
             side: walk.side(),
@@ -72,23 +89,42 @@ pub(crate) fn mapped(site: &Site, walk: &GateWalk<'_>) -> Vec<Mapped> {
                     bad: square.bad,
                 })
                 .collect(),
-            words: format!(
-                "{walks} walks of all bodies and habits past the {word} leaf, each body and habit alike often."
-            ),
+            words: words.clone(),
         };
-        let scene = map::scene(&map, site.site.unit_system());
-        let corners = map::corners(&map);
-        maps.extend(scene.zip(corners).map(|(scene, corners)| Mapped {
-            word,
-            scene,
-            corners,
-        }));
+        let title = format!("Where the {word} leaf touches people");
+        let upright = map(
+            &touched.from_the_road,
+            format!("Touches of the {word} leaf, seen from the road"),
+        );
+        let above = map(&touched.from_above, title);
+        for (word, scene, corners) in [
+            (word, map::scene(&above, units), map::corners(&above)),
+            (
+                road,
+                raised::scene(&upright, units),
+                raised::corners(&upright),
+            ),
+        ] {
+            maps.extend(scene.zip(corners).map(|(scene, corners)| Mapped {
+                word,
+                scene,
+                corners,
+            }));
+        }
     }
     maps
 }
 
-fn cases(site: &Site, gate: &Gate, walk: &GateWalk<'_>) -> Vec<Planned> {
-    let worst = walk.worst_cases(CASES);
+/// The worst cases, those that were kept among them.
+fn cases(site: &Site, gate: &Gate, walk: &GateWalk<'_>, kept: &[KeptWalk]) -> Vec<Planned> {
+    let known = kept.iter().find(|one| gate.id == *one.gate);
+    let record = known.and_then(|one| match &one.kept {
+        Kept::Valid(record) => Some(record.as_ref()),
+        _ => None,
+    });
+    let worst = walk.worst_cases(CASES, record);
+    let opening = gate.clear_opening.as_ref().map(|wide| wide.nominal());
+    let units = site.site.unit_system();
     let numbered = worst.iter().enumerate();
     let cases = numbered.filter_map(|(index, shown)| {
         let title = format!(
@@ -98,8 +134,9 @@ fn cases(site: &Site, gate: &Gate, walk: &GateWalk<'_>) -> Vec<Planned> {
             shown.told.ends
         );
         let words = shown.told.sentence.clone();
-        let case = case::case(walk.world(), shown, (title, words))?;
-        let scene = moments::scene(&case, site.site.unit_system())?;
+        let world = (walk.world(), opening);
+        let case = case::case(world, shown, (title, words), units)?;
+        let scene = moments::scene(&case, units)?;
         Some(Planned {
             name: sheet_name(site, gate, &format!("walk-case-{}", index + 1)),
             scene,

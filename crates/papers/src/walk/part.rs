@@ -8,8 +8,9 @@ use quantity::{Length, Quantity as _};
 pub(crate) enum Part {
     /// Seen from above: its middle and its radius.
     Circle(Point, Length),
-    /// Seen from the road: its corners that are lowest at the left and highest at the right.
-    Box(Point, Point),
+    /// Seen from the road: its corners that are lowest at the left and highest at the right, and whether it is where the
+    /// leaf may touch it, neither before nor behind it.
+    Box(Point, Point, bool),
 }
 
 impl Part {
@@ -17,7 +18,7 @@ impl Part {
     pub(super) fn middle(&self) -> (f64, f64) {
         let (x, y) = match self {
             Self::Circle(at, _) => (at.x, at.y),
-            Self::Box(low, high) => ((low.x + high.x) / 2.0, (low.y + high.y) / 2.0),
+            Self::Box(low, high, _) => ((low.x + high.x) / 2.0, (low.y + high.y) / 2.0),
         };
         (x.base(), y.base())
     }
@@ -31,7 +32,7 @@ impl Part {
                 at.y - *radius,
                 at.y + *radius,
             ],
-            Self::Box(low, high) => [low.x, high.x, low.y, high.y],
+            Self::Box(low, high, _) => [low.x, high.x, low.y, high.y],
         };
         [left.base(), right.base(), low.base(), high.base()]
     }

@@ -2,7 +2,7 @@
 
 use draw::Point;
 use quantity::{Length, Quantity as _};
-use sim::walk::{AnyWorld, Direction, Opens, RisingLeaf, SwingLeaf, Toward, World};
+use sim::walk::{AnyWorld, Direction, Opens, RisingLeaf, Spot, SwingLeaf, Toward, World};
 
 /// Corners of an outline.
 pub(super) type Outline = Vec<Point>;
@@ -13,8 +13,8 @@ pub(super) type Line = (Point, Point);
 const FACE: f64 = 0.15;
 
 /// The leaves seen from above before they start in a direction, and at the end of their way.
-pub(super) fn leaves(world: &AnyWorld, direction: Direction) -> Option<[Vec<Outline>; 2]> {
-    let mut ends = match world {
+pub(super) fn leaves(whole: &AnyWorld, direction: Direction) -> Option<[Vec<Outline>; 2]> {
+    let mut ends = match whole {
         AnyWorld::Sliding(world) => return sliding(world, direction),
         AnyWorld::Swinging(world) => {
             let pass = world
@@ -36,7 +36,11 @@ pub(super) fn leaves(world: &AnyWorld, direction: Direction) -> Option<[Vec<Outl
                 .passes
                 .iter()
                 .find(|pass| pass.direction == direction)?;
-            let at = |share: f64| vec![raised(&world.leaf, pass.plan.travel * share)];
+            let half = half_thickness(whole)?;
+            let at = |share: f64| {
+                let corners = raised(&world.leaf, pass.plan.travel * share);
+                vec![laid_flat(&corners, half)]
+            };
             [at(0.0), at(1.0)]
         }
     };
@@ -88,28 +92,73 @@ fn turned(leaf: &SwingLeaf, angle: f64) -> Outline {
     .to_vec()
 }
 
-/// A leaf that rises, after so much of its way up.
-fn raised(leaf: &RisingLeaf, way: Length) -> Outline {
+/// A leaf that rises, after so much of its way up, seen from the road.
+pub(super) fn raised(leaf: &RisingLeaf, way: Length) -> [Spot; 4] {
+    let spot = |x: Length, y: Length| Spot { x, y };
     match leaf {
-        RisingLeaf::Lifting(leaf) => box_of((leaf.from, leaf.to), leaf.thickness / 2.0),
+        RisingLeaf::Lifting(leaf) => {
+            let low = leaf.closed + way;
+            let high = low + leaf.tall;
+            [
+                spot(leaf.from, low),
+                spot(leaf.to, low),
+                spot(leaf.to, high),
+                spot(leaf.from, high),
+            ]
+        }
         RisingLeaf::Turning(leaf) => {
             let (sin, cos) = (way / leaf.length).base().sin_cos();
-            let places = [
+            [
                 (leaf.heel, -leaf.below),
                 (leaf.length, -leaf.below),
                 (leaf.length, leaf.above),
                 (leaf.heel, leaf.above),
             ]
-            .map(|(u, v)| (u * cos - v * sin).base() * sign(leaf.toward));
-            let (low, high) = places
-                .iter()
-                .fold((f64::INFINITY, f64::NEG_INFINITY), |(low, high), at| {
-                    (low.min(*at), high.max(*at))
-                });
-            let x = |at: f64| leaf.pivot + Length::from_base(at);
-            box_of((x(low), x(high)), leaf.thickness / 2.0)
+            .map(|(u, v)| {
+                let x = (u * cos - v * sin) * sign(leaf.toward);
+                spot(leaf.pivot + x, leaf.height + u * sin + v * cos)
+            })
         }
     }
+}
+
+/// An outline that is seen from the road, of a leaf of half such a thickness, seen from above.
+pub(super) fn laid_flat(corners: &[Spot; 4], half: Length) -> Outline {
+    let x = |corner: &Spot| corner.x.base();
+    let (low, high) = corners
+        .iter()
+        .map(x)
+        .fold((f64::INFINITY, f64::NEG_INFINITY), |(low, high), at| {
+            (low.min(at), high.max(at))
+        });
+    box_of((Length::from_base(low), Length::from_base(high)), half)
+}
+
+/// Half the thickness of a leaf that rises.
+pub(super) fn half_thickness(world: &AnyWorld) -> Option<Length> {
+    let AnyWorld::Rising(world) = world else {
+        return None;
+    };
+    Some(match world.leaf {
+        RisingLeaf::Turning(leaf) => leaf.thickness / 2.0,
+        RisingLeaf::Lifting(leaf) => leaf.thickness / 2.0,
+    })
+}
+
+/// Opposite corners of the housing of an arm's drive: seen from the road, seen from above.
+pub(super) fn housing(world: &AnyWorld) -> Option<[(Point, Point); 2]> {
+    let AnyWorld::Rising(world) = world else {
+        return None;
+    };
+    let ((from, to), RisingLeaf::Turning(leaf)) = (world.housing?, world.leaf) else {
+        return None;
+    };
+    let (zero, half) = (Length::from_base(0.0), (to - from) / 2.0);
+    let top = leaf.height + leaf.above;
+    Some([
+        (Point::new(from, zero), Point::new(to, top)),
+        (Point::new(from, -half), Point::new(to, half)),
+    ])
 }
 
 fn sign(toward: Toward) -> f64 {

@@ -39,6 +39,10 @@ pub struct Account {
     pub command: Option<Time>,
     /// Where the edge of the leaf and the middle of the body are, at equal steps of time.
     pub frames: Vec<Frame>,
+    /// Where leaf and body meet at the touch, seen from the road: x, and for y the height. Of leaves that rise only.
+    pub meets: Option<Spot>,
+    /// Where all are at the touch itself.
+    pub at_touch: Option<Frame>,
 }
 
 /// Where all are at one time.
@@ -83,7 +87,7 @@ impl Walk {
         };
         let half = lane.half + lane.people[case.body].reach;
         let time = Pictured::of(&walker, half, outcome.touch, lane.profile.end);
-        let frames = time.frames(step.base(), |time| {
+        let pictured = |time: f64| {
             let place = course.as_ref().map_or(0.0, |course| course.at(time).0);
             let depth = walker.going.depth_at(time);
             let edge = lane.spot(0, lane.profile.travel - place, 0.0).x;
@@ -91,12 +95,14 @@ impl Walk {
                 Pose::Edge(edge),
                 lane.spot(case.way, case.x0 + depth * case.slant, depth),
             )
-        });
+        };
         Ok(Account {
             outcome,
             sights,
             command: command.map(Time::from_base),
-            frames,
+            frames: time.frames(step.base(), pictured),
+            meets: None,
+            at_touch: at_touch(outcome.touch, pictured),
         })
     }
 }
@@ -163,15 +169,24 @@ impl Pictured {
         let mut frames = Vec::new();
         let mut time = self.from;
         while time <= self.until && frames.len() < MOST_FRAMES {
-            let (leaf, body) = at(time);
-            frames.push(Frame {
-                time: Time::from_base(time),
-                leaf,
-                body,
-            });
+            frames.push(frame(time, at(time)));
             time += step;
         }
         frames
+    }
+}
+
+/// The picture of the touch itself.
+pub(super) fn at_touch(touch: Option<Touch>, at: impl Fn(f64) -> (Pose, Spot)) -> Option<Frame> {
+    let time = touch?.time.base();
+    Some(frame(time, at(time)))
+}
+
+fn frame(time: f64, (leaf, body): (Pose, Spot)) -> Frame {
+    Frame {
+        time: Time::from_base(time),
+        leaf,
+        body,
     }
 }
 

@@ -242,6 +242,7 @@ impl Lane {
             part: first.part,
             x: first.x,
             y: first.y,
+            meets: None,
             gap: self.profile.travel - place + self.room,
             room: first.x - part.radius + self.room,
             command,

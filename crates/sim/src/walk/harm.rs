@@ -130,6 +130,8 @@ pub(super) struct Struck {
     /// Middle of the cylinder.
     pub x: f64,
     pub y: f64,
+    /// Where leaf and body meet, seen from the road, under a leaf that rises: x and height.
+    pub meets: Option<(f64, f64)>,
     pub gap: f64,
     pub room: f64,
     /// Command of what saw the body before the touch.

@@ -130,6 +130,7 @@ impl Hold {
             part: 0,
             x: 0.0,
             y: 0.0,
+            meets: None,
             gap: 0.0,
             room: 0.0,
             command: None,

@@ -10,7 +10,7 @@ use axum::Json;
 use axum::extract::{Path, State};
 use axum::http::StatusCode;
 use axum::response::{IntoResponse as _, Response};
-use design::walk::GateWalk;
+use design::walk::{GateWalk, Seed};
 use serde::Deserialize;
 use serde_json::{Value, json};
 use site::Site;
@@ -88,19 +88,20 @@ pub(super) async fn of_gate(
     .await
 }
 
-/// One walk by its number, to be played.
+/// One walk, to be played.
 pub(super) async fn one(
     State(workbench): State<Arc<Workbench>>,
     Path((name, gate, number)): Path<(String, String, String)>,
 ) -> Answer {
     of_job(workbench, name, move |_, seen| {
         let site = readable(seen)?;
-        let number: u64 = number.parse().map_err(|_| {
-            Refusal::unusable("A walk has a whole number.", "Take one of the worst cases.")
+        let seed: Seed = number.parse().map_err(|expected: &str| {
+            Refusal::unusable("This is no walk.", "Take one of the worst cases.")
                 .at(number)
+                .expected(expected.to_owned())
         })?;
         let walk = walk(site, &gate)?;
-        let played = walk.trace(number).zip(walk.staged(number));
+        let played = walk.trace(seed).zip(walk.staged(seed));
         let (trace, stage) = played.ok_or_else(|| {
             Refusal::unusable(
                 "This walk cannot be worked.",

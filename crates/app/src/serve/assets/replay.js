@@ -4,7 +4,7 @@
 import { ask, made } from "./house.js";
 
 /**
- * @typedef {{time: number, edge?: number, from_above?: [number, number][][], from_the_road?: [number, number][], body: [number, number]}} Frame
+ * @typedef {{time: number, edge?: number, from_above?: [number, number][][], from_the_road?: [number, number][], turned_up?: number, body: [number, number]}} Frame
  * @typedef {{name: string, kind: string, corners: [number, number][], heights: [number, number], blind: boolean, keeps_shut: boolean, entered: number | null, reports: number | null}} Device
  */
 
@@ -23,15 +23,14 @@ function figure(name, look, attributes = {}) {
 /** Corners with y upward as the screen has them. @param {[number, number][]} corners */
 const corners = (corners) => corners.map(([x, y]) => `${x.toFixed(4)},${(-y).toFixed(4)}`).join(" ");
 
-/** Height of the middle of an outline over a place. @param {[number, number][]} outline @param {number} x */
-function middle(outline, x) {
-  const met = outline.flatMap(([fromX, from], index) => {
-    const [toX, to] = outline[(index + 1) % outline.length];
-    const share = (x - fromX) / (toX - fromX);
-    return share >= 0 && share <= 1 ? [from + share * (to - from)] : [];
-  });
-  return met.length ? (Math.min(...met) + Math.max(...met)) / 2 : null;
+/** An outline that is seen from the road, seen from above. @param {[number, number][]} outline @param {number} half @returns {[number, number][]} */
+function laidFlat(outline, half) {
+  const xs = outline.map((corner) => corner[0]);
+  const [left, right] = [Math.min(...xs), Math.max(...xs)];
+  return [[left, -half], [right, -half], [right, half], [left, half]];
 }
+
+/** A view on the board: its own drawing, moved to its place. @typedef {{road: boolean, left: number, low: number, wide: number, tall: number, aside: number, down: number}} View */
 
 /** @param {Device} device @param {number} time */
 function sight(device, time) {
@@ -53,60 +52,96 @@ export async function replay(section, job) {
   const first = frames[0].time;
 
   part("replay-words").textContent = `${trace.body[0].toUpperCase()}${trace.body.slice(1)}, leaf ${trace.leaf_moves}: ${trace.told.ends}`;
-  part("seen-from").textContent = road ? "Seen from the road; dotted: beams and fields at their height." : "Seen from above, the road below; dotted: beams and fields.";
+  part("seen-from").textContent = road
+    ? "Seen from the road, and from above with the road below; dotted: beams and fields; thin: parts of the body that the leaf passes by."
+    : "Seen from above, the road below; dotted: beams and fields.";
   part("happens").replaceChildren(...trace.events.map((/** @type {{seconds: number, what: string}} */ one) => made("li", {}, made("span", { class: "strong" }, `${one.seconds.toFixed(2)} s`), made("span", {}, one.what))));
 
-  // What is seen: around the touch, or around where the body ends, with the gate line where it is near.
+  // What is seen: around the touch, or around where the body ends, with the gate line where it is near; of a leaf that
+  // rises all of it, from the road and from above.
   const last = frames[frames.length - 1].body;
   const [x, y] = touch ? touch.at : last;
-  const line = Math.abs(y) < 2.5 ? 0 : y;
-  const [low, high] = road ? [-0.15, 2.3] : [Math.min(y, line) - 1.5, Math.max(y, line) + 1.5];
-  const view = [x - 1.9, -high, 3.8, high - low];
-  board.setAttribute("viewBox", view.join(" "));
-  board.setAttribute("aria-label", `${trace.body}, leaf ${trace.leaf_moves}, ${road ? "seen from the road" : "seen from above"}`);
-  board.replaceChildren();
-  board.append(figure("line", "line", { x1: x - FAR, x2: x + FAR, y1: 0, y2: 0 }));
-  if (!road) for (const [[x1, y1], [x2, y2]] of stage.fixed) board.append(figure("line", "stands-there", { x1, x2, y1: -y1, y2: -y2 }));
-  const devices = /** @type {Device[]} */ (stage.devices);
-  const drawn = devices.map((device) => {
-    const xs = device.corners.map((corner) => corner[0]);
-    const [left, right] = [Math.min(...xs), Math.max(...xs)];
-    const [bottom, top] = device.heights;
-    const shape = road
-      ? device.kind === "beam" || top - bottom < 0.01
-        ? figure("line", "device", { x1: left, x2: right, y1: -(bottom + top) / 2, y2: -(bottom + top) / 2 })
-        : figure("rect", "device", { x: left, y: -top, width: right - left, height: top - bottom })
-      : figure("polygon", "device", { points: corners(device.corners) });
-    board.append(shape);
-    return shape;
-  });
-  // Names beside the devices, by turns on the left and on the right, in letters of the size of the page.
-  const unit = Math.max(view[2] / (board.clientWidth || 400), view[3] / (board.clientHeight || 300));
-  const wide = Math.max(view[2], (board.clientWidth || 0) * unit);
-  devices.forEach((device, index) => {
-    const spots = device.corners.map(([cx, cy]) => [cx, road ? (device.heights[0] + device.heights[1]) / 2 : cy]);
-    const ends = index % 2 ? "end" : "start";
-    const edge = ends === "end" ? x + wide / 2 - 6 * unit : x - wide / 2 + 6 * unit;
-    const xs = spots.map((spot) => spot[0]);
-    const at = Math.min(Math.max(edge, Math.min(...xs)), Math.max(...xs));
-    const level = spots.reduce((sum, spot) => sum + spot[1], 0) / spots.length;
-    const name = figure("text", "name", { x: at, y: -level + (level < 0 ? 16 : -6) * unit, "font-size": 13 * unit, "text-anchor": ends });
-    name.textContent = device.name;
-    board.append(name);
-  });
-  const leaves = (frames[0].from_above?.length || 1) > 1 ? frames[0].from_above ?? [] : [null];
-  const leaf = leaves.map(() => figure("polygon", "moving-leaf"));
-  board.append(...leaf);
-  const body = trace.cylinders.map(() => figure(road ? "rect" : "circle", "part"));
-  board.append(...body);
-  const cross = figure("path", touch?.bad ? "cross bad" : "cross");
-  if (touch) {
-    const frame = frames.find((one) => one.time >= touch.time - 0.005) ?? frames[0];
-    const spot = road ? Math.min(Math.max(middle(frame.from_the_road ?? [], touch.at[0]) ?? touch.heights[1], touch.heights[0]), touch.heights[1]) : touch.at[1];
-    const [cx, cy, arm] = [touch.at[0], -spot, 0.09];
-    cross.setAttribute("d", `M${cx - arm} ${cy - arm}L${cx + arm} ${cy + arm}M${cx - arm} ${cy + arm}L${cx + arm} ${cy - arm}`);
-    board.append(cross);
+  const shape = board.getBoundingClientRect();
+  /** @type {View[]} */
+  const views = [];
+  if (road) {
+    const outlines = frames.flatMap((frame) => frame.from_the_road ?? []);
+    const xs = [...outlines.map((corner) => corner[0]), ...(trace.housing ?? []), x];
+    const left = Math.min(...xs) - 0.4;
+    const wide = Math.max(...xs) + 0.4 - left;
+    const tall = Math.max(2.2, ...outlines.map((corner) => corner[1])) + 0.3;
+    const beside = shape.width > 1.4 * shape.height;
+    views.push({ road: true, left, low: -0.15, wide, tall, aside: 0, down: 0 });
+    views.push({ road: false, left, low: -1.3, wide, tall: 2.6, aside: beside ? wide + 0.3 : 0, down: beside ? tall - 2.6 : tall + 0.3 });
+  } else {
+    const line = Math.abs(y) < 2.5 ? 0 : y;
+    const low = Math.min(y, line) - 1.5;
+    views.push({ road: false, left: x - 1.9, low, wide: 3.8, tall: Math.max(y, line) + 1.5 - low, aside: 0, down: 0 });
   }
+  const whole = [Math.max(...views.map((view) => view.aside + view.wide)), Math.max(...views.map((view) => view.down + view.tall))];
+  board.setAttribute("viewBox", `0 0 ${whole[0]} ${whole[1]}`);
+  board.setAttribute("aria-label", `${trace.body}, leaf ${trace.leaf_moves}, ${road ? "seen from the road and from above" : "seen from above"}`);
+  board.replaceChildren();
+  const devices = /** @type {Device[]} */ (stage.devices);
+  const unit = Math.max(whole[0] / (shape.width || 400), whole[1] / (shape.height || 300));
+  const drawn = views.map((view) => scene(view));
+
+  /** Draws what stands still in a view, and what will move. @param {View} view */
+  function scene(view) {
+    const place = figure("svg", "view", { x: view.aside, y: view.down, width: view.wide, height: view.tall, viewBox: `${view.left} ${-view.low - view.tall} ${view.wide} ${view.tall}` });
+    if (!road) place.setAttribute("overflow", "visible");
+    board.append(place);
+    if (road) place.append(figure("rect", "edge", { x: view.left, y: -view.low - view.tall, width: view.wide, height: view.tall }));
+    place.append(figure("line", "line", { x1: x - FAR, x2: x + FAR, y1: 0, y2: 0 }));
+    if (!view.road) for (const [[x1, y1], [x2, y2]] of stage.fixed) place.append(figure("line", "stands-there", { x1, x2, y1: -y1, y2: -y2 }));
+    if (trace.housing) {
+      const [from, to] = trace.housing;
+      const half = (to - from) / 2;
+      const high = view.road ? trace.leaf_heights[1] : half;
+      place.append(figure("rect", "stands-there", { x: from, y: -high, width: to - from, height: view.road ? high : 2 * half }));
+    }
+    const shapes = devices.map((device) => {
+      const xs = device.corners.map((corner) => corner[0]);
+      const [left, right] = [Math.min(...xs), Math.max(...xs)];
+      const [bottom, top] = device.heights;
+      const flat = device.kind === "beam" || top - bottom < 0.01;
+      const made = !view.road
+        ? figure("polygon", "device", { points: corners(device.corners) })
+        : flat
+          ? figure("line", "device", { x1: left, x2: right, y1: -(bottom + top) / 2, y2: -(bottom + top) / 2 })
+          : figure("rect", "device", { x: left, y: -top, width: right - left, height: top - bottom });
+      place.append(made);
+      return made;
+    });
+    // Names beside the devices, by turns on the left and on the right, in letters of the size of the page.
+    const wide = road ? view.wide : Math.max(view.wide, shape.width * unit);
+    const middle = view.left + view.wide / 2;
+    devices.forEach((device, index) => {
+      const spots = device.corners.map(([cx, cy]) => [cx, view.road ? (device.heights[0] + device.heights[1]) / 2 : cy]);
+      const ends = index % 2 ? "end" : "start";
+      const edge = ends === "end" ? middle + wide / 2 - 6 * unit : middle - wide / 2 + 6 * unit;
+      const xs = spots.map((spot) => spot[0]);
+      const at = Math.min(Math.max(edge, Math.min(...xs)), Math.max(...xs));
+      const mean = spots.reduce((sum, spot) => sum + spot[1], 0) / spots.length;
+      const level = road ? Math.min(Math.max(mean, view.low + 20 * unit), view.low + view.tall - 20 * unit) : mean;
+      const name = figure("text", "name", { x: at, y: -level + (level < 0 ? 16 : -6) * unit, "font-size": 13 * unit, "text-anchor": ends });
+      name.textContent = device.name;
+      place.append(name);
+    });
+    const count = view.road ? 1 : frames[0].from_above?.length || 1;
+    const leaf = Array.from({ length: count }, () => figure("polygon", "moving-leaf"));
+    const body = trace.cylinders.map(() => figure(view.road ? "rect" : "circle", "part"));
+    place.append(...leaf, ...body);
+    const cross = figure("path", touch?.bad ? "cross bad" : "cross");
+    if (touch) {
+      const [cx, up] = view.road ? touch.meets ?? touch.at : touch.at;
+      const [cy, arm] = [-up, 0.09];
+      cross.setAttribute("d", `M${cx - arm} ${cy - arm}L${cx + arm} ${cy + arm}M${cx - arm} ${cy + arm}L${cx + arm} ${cy - arm}`);
+      place.append(cross);
+    }
+    return { view, shapes, leaf, body, cross };
+  }
+
   const list = devices.map((device) => {
     const says = made("span", {});
     part("devices").append(made("li", {}, made("span", { class: "strong" }, device.name), says));
@@ -114,12 +149,12 @@ export async function replay(section, job) {
   });
   if (!devices.length) part("devices").replaceChildren(made("li", {}, "No beam or field acts in this direction."));
 
-  /** @param {Frame} frame @param {number} index @returns {[number, number][]} */
-  function outline(frame, index) {
-    if (frame.from_the_road) return frame.from_the_road;
+  /** @param {View} view @param {Frame} frame @param {number} index @returns {[number, number][]} */
+  function outline(view, frame, index) {
+    const half = trace.leaf_half_thickness;
+    if (frame.from_the_road) return view.road ? frame.from_the_road : laidFlat(frame.from_the_road, half);
     if (frame.from_above?.length) return frame.from_above[index];
     const edge = frame.edge ?? 0;
-    const half = trace.leaf_half_thickness;
     const behind = edge + (trace.leaf_moves === "closing" ? FAR : -FAR);
     return [[edge, -half], [behind, -half], [behind, half], [edge, half]];
   }
@@ -129,23 +164,24 @@ export async function replay(section, job) {
   function show(at) {
     const frame = frames[at];
     const time = frame.time;
-    leaf.forEach((one, index) => one.setAttribute("points", corners(outline(frame, index))));
     const [fx, fy] = trace.faces;
-    trace.cylinders.forEach((/** @type {number[]} */ [ahead, aside, radius, bottom, top], /** @type {number} */ index) => {
-      const cx = frame.body[0] + ahead * fx + aside * fy;
-      const cy = frame.body[1] + ahead * fy - aside * fx;
-      const place = road ? { x: cx - radius, y: -top, width: 2 * radius, height: top - bottom } : { cx, cy: -cy, r: radius };
-      for (const [key, value] of Object.entries(place)) body[index].setAttribute(key, value.toFixed(4));
-    });
     const touched = touch && time >= touch.time - 0.005;
-    cross.setAttribute("visibility", touched ? "visible" : "hidden");
-    devices.forEach((device, index) => {
-      const [look, words] = sight(device, time);
-      drawn[index].setAttribute("class", `device ${look}`);
-      list[index].textContent = words;
-    });
+    for (const { view, shapes, leaf, body, cross } of drawn) {
+      leaf.forEach((one, index) => one.setAttribute("points", corners(outline(view, frame, index))));
+      trace.cylinders.forEach((/** @type {number[]} */ [ahead, aside, radius, bottom, top], /** @type {number} */ index) => {
+        const cx = frame.body[0] + ahead * fx + aside * fy;
+        const cy = frame.body[1] + ahead * fy - aside * fx;
+        const place = view.road ? { x: cx - radius, y: -top, width: 2 * radius, height: top - bottom } : { cx, cy: -cy, r: radius };
+        for (const [key, value] of Object.entries(place)) body[index].setAttribute(key, value.toFixed(4));
+        const passed = view.road && Math.abs(cy) > radius + trace.leaf_half_thickness + 1e-6;
+        body[index].setAttribute("class", passed ? "part passed" : "part");
+      });
+      cross.setAttribute("visibility", touched ? "visible" : "hidden");
+      devices.forEach((device, index) => shapes[index].setAttribute("class", `device ${sight(device, time)[0]}`));
+    }
+    devices.forEach((device, index) => (list[index].textContent = sight(device, time)[1]));
     const state = stage.states.findLast((/** @type {{from_ms: number}} */ one) => one.from_ms <= time * 1000 + 0.5) ?? stage.states[0];
-    const rows = [["Leaf", state?.leaf ?? "–"], ["Controller", state?.controller ?? "–"], ["Body", touched ? `touched: ${touch.force}` : "not touched"]];
+    const rows = [["Leaf", `${state?.leaf ?? "–"}${frame.turned_up === undefined ? "" : `, ${frame.turned_up.toFixed(0)}° up`}`], ["Controller", state?.controller ?? "–"], ["Body", touched ? `touched: ${touch.force}` : "not touched"]];
     part("doing").replaceChildren(...rows.flatMap(([name, words]) => [made("dt", {}, name), made("dd", {}, words)]));
     part("clock").textContent = `${time.toFixed(2)} s`;
     part("time").setAttribute("aria-valuetext", `${time.toFixed(2)} seconds`);

@@ -13,6 +13,7 @@ mod papers;
 mod parts;
 mod pictures;
 mod plan;
+mod player;
 mod problems;
 mod replay;
 mod shell;

@@ -1,10 +1,12 @@
 //! The walk test of a site: what was found, how sure it is, where it happens, and one walk to be played.
 
 use super::marks::Mark;
+use super::player::{player, watch};
 use super::shell::{Place, Shell};
 use crate::serve::walked::{FirstLook, KeptTest, MOST, Test, Tests, WALKS};
 use design::walk::{
-    Assumption, FamilyStanding, FamilyTold, MarginTold, SweepTold, Told, grouped, told_together,
+    Assumption, FamilyStanding, FamilyTold, MarginTold, Seed, SweepTold, Told, grouped,
+    told_together,
 };
 use maud::{Markup, PreEscaped, html};
 
@@ -14,8 +16,8 @@ use maud::{Markup, PreEscaped, html};
 pub(super) struct Which {
     /// Past which gate.
     gate: String,
-    /// Its number.
-    walk: Option<u64>,
+    /// What makes it again.
+    walk: Option<String>,
 }
 
 /// What none of this replaces.
@@ -78,7 +80,9 @@ fn begin() -> Markup {
 }
 
 fn of_gate(job: &str, test: &Test, look: &FirstLook, which: &Which) -> Markup {
-    let chosen = which.walk.filter(|_| which.gate == look.gate);
+    let chosen = which.walk.as_deref().filter(|_| which.gate == look.gate);
+    let chosen = chosen.and_then(|walk| walk.parse::<Seed>().ok());
+    let of = (job, look.gate.as_str());
     html! {
         section class="group" id={ "gate-" (look.gate) } aria-labelledby={ "of-" (look.gate) } {
             h2 id={ "of-" (look.gate) } { "Gate " (look.gate) }
@@ -89,12 +93,12 @@ fn of_gate(job: &str, test: &Test, look: &FirstLook, which: &Which) -> Markup {
                     @match &test.kept {
                         Some(kept) => {
                             (shares(&kept.record.sweep))
-                            (families(&kept.record.families))
-                            (worst(job, look, &kept.record.sweep.worst, chosen))
+                            (families(of, &kept.record.families, chosen))
+                            (worst(of, &kept.record.sweep.worst, chosen))
                         }
-                        None => (worst(job, look, &look.worst, chosen)),
+                        None => (worst(of, &look.worst, chosen)),
                     }
-                    @if let Some(number) = chosen { (player(&look.gate, number)) }
+                    @if let Some(seed) = chosen { (player(&look.gate, seed)) }
                     (maps(look))
                     @if let Some(kept) = &test.kept { (margins(&kept.record.margins)) }
                     (assumptions(&look.assumptions))
@@ -195,7 +199,7 @@ fn each_once<T: PartialEq + Clone>(all: impl Iterator<Item = T>) -> Vec<T> {
     once
 }
 
-fn families(families: &[FamilyTold]) -> Markup {
+fn families(of: (&str, &str), families: &[FamilyTold], chosen: Option<Seed>) -> Markup {
     let all: Vec<Apart<'_>> = families.iter().map(apart).collect();
     let moves = each_once(all.iter().map(|one| one.moves));
     html! {
@@ -228,7 +232,7 @@ fn families(families: &[FamilyTold]) -> Markup {
                     @for one in open {
                         li {
                             (stands(Some(one.standing))) " " (one.family)
-                            @if let Some(told) = &one.refuted_by { p class="soft" { (told.sentence) } }
+                            @if let Some(told) = &one.refuted_by { p class="soft" { (told.sentence) } (watch(of, told, chosen)) }
                         }
                     }
                 }
@@ -247,7 +251,7 @@ fn stands(standing: Option<FamilyStanding>) -> Markup {
     html! { span class={ "stands " (class) } { span aria-hidden="true" { (mark) } " " (word) } }
 }
 
-fn worst(job: &str, look: &FirstLook, worst: &[Told], chosen: Option<u64>) -> Markup {
+fn worst(of: (&str, &str), worst: &[Told], chosen: Option<Seed>) -> Markup {
     html! {
         h3 { "The worst walks" }
         @if worst.is_empty() { p { "Nobody is touched." } }
@@ -256,38 +260,9 @@ fn worst(job: &str, look: &FirstLook, worst: &[Told], chosen: Option<u64>) -> Ma
                 li class=[(told.seed.is_some() && told.seed == chosen).then_some("chosen")] {
                     p { span class={ "stands " @if told.bad { "badly" } @else { "proved" } } { span aria-hidden="true" { @if told.bad { "✗" } @else { "✓" } } " " (told.ends) } }
                     p { (told.sentence) }
-                    @if let Some(number) = told.seed {
-                        p { a class="button" href={ "/jobs/" (job) "/walk?gate=" (look.gate) "&walk=" (number) "#replay" } aria-current=[(told.seed == chosen).then_some("true")] { "Watch it" } }
-                    }
+                    (watch(of, told, chosen))
                 }
             }
-        }
-    }
-}
-
-/// The stage; the module plays on it.
-fn player(gate: &str, number: u64) -> Markup {
-    html! {
-        section class="player" id="replay" tabindex="-1" aria-labelledby="of-replay" data-gate=(gate) data-walk=(number) {
-            h3 id="of-replay" { "Walk " (number) }
-            p class="strong" id="replay-words" {}
-            div class="board" { svg id="board" class="board-drawing" role="img" aria-label="Leaf, body and devices" {} }
-            p class="soft" id="seen-from" {}
-            div class="playing" {
-                button type="button" class="first" id="play" { "Play" }
-                button type="button" id="back" { "Step back" }
-                button type="button" id="on" { "Step on" }
-                button type="button" id="touch" { "To the touch" }
-            }
-            div class="scrub" {
-                label for="time" { "Time" }
-                input type="range" id="time" min="0" max="1" step="1" value="0";
-                output id="clock" for="time" {}
-            }
-            dl class="doing" id="doing" {}
-            p class="unseen" id="now" role="status" {}
-            ul class="devices" id="devices" {}
-            details class="disclosed" { summary { "What happens when" } ol class="happens" id="happens" {} }
         }
     }
 }

@@ -8,6 +8,7 @@
 mod cover;
 mod place;
 mod proposed;
+mod raised;
 mod search;
 mod turned;
 
@@ -48,6 +49,8 @@ pub struct ProtectionSet {
     pub left: usize,
     /// One of those in words.
     pub left_worst: Option<String>,
+    /// Who is hit in them, and which way the leaf moves: `cyclist, leaf opening`.
+    pub left_for: Vec<String>,
     /// Tables for the site file.
     pub write: Vec<String>,
     /// What fails with it when the whole site is asked.

@@ -1,7 +1,7 @@
 //! What can be added: every entry of the parts files at every place, as devices of the site.
 
 use super::place::{Bounds, Draft, Placed, places};
-use super::turned;
+use super::{raised, turned};
 use crate::asking::{Asking, Lack};
 use crate::check::gate_of;
 use crate::walk::{GateWalk, Slot, senses_people};
@@ -72,7 +72,12 @@ fn all_places(draft: &Draft<'_>, kind: DeviceKind, gate: &Gate, world: &AnyWorld
             let names: Vec<&str> = gate.leaf.iter().map(|leaf| leaf.id.as_str()).collect();
             turned::places(draft, kind, world, &names)
         }
-        AnyWorld::Rising(_) => Vec::new(),
+        AnyWorld::Rising(world) => {
+            let leaf = gate.leaf.first();
+            leaf.map_or(Vec::new(), |leaf| {
+                raised::places(draft, kind, world, leaf.id.as_str())
+            })
+        }
     }
 }
 
@@ -125,10 +130,6 @@ pub(super) fn without_protection(site: &Site, at: usize) -> Site {
 pub(super) fn assumed(site: &Site, at: usize) -> Result<Vec<String>, Vec<String>> {
     let mut asking = Asking::new(site.site.unit_system());
     if let Ok(walk) = GateWalk::read(&mut asking, site, &site.gate[at]) {
-        if matches!(walk.world(), AnyWorld::Rising(_)) {
-            let why = "Devices are searched for gates with leaves that slide or swing; not yet for one that rises.";
-            return Err(vec![why.to_owned()]);
-        }
         let told = walk.assumptions().iter();
         let told = told.map(|one| format!("{}: {} ({})", one.what, one.value, one.known));
         return Ok(told.collect());

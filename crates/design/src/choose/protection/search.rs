@@ -7,12 +7,13 @@ use crate::answers::findings;
 use crate::asking::Asking;
 use crate::check::{protect, round};
 use crate::choose::tried::Tried;
-use crate::verdict::Verdict;
+use crate::verdict::Verdict as Answer;
 use crate::verdicts::QuickVerdict;
-use crate::walk::GateWalk;
-use sim::walk::AnyWalk;
+use crate::walk::{GateWalk, Seed};
+use sim::walk::{AnyWalk, Scenario, Verdict};
 use site::{Site, SourceFile};
-use std::collections::BTreeSet;
+use std::collections::{BTreeMap, BTreeSet};
+use std::num::NonZeroUsize;
 
 /// Walks of each family that a set has to stand.
 const FULL: u64 = 1_024;
@@ -22,6 +23,8 @@ const FIRST: usize = 41;
 const ADDED: usize = 64;
 /// The most devices of a set.
 const MOST: usize = 8;
+/// Threads that look uphill: what they find is the same for any number.
+const THREADS: NonZeroUsize = NonZeroUsize::MIN.saturating_add(1);
 /// Sets that are walked in full before the search gives up.
 const WALKED: usize = 60;
 
@@ -36,6 +39,8 @@ pub(super) struct Search<'s> {
     pub(super) assumed: Vec<String>,
     /// Sets that were walked in full.
     pub(super) walked: usize,
+    /// What still ended badly with them.
+    known: BTreeMap<(bool, Vec<usize>), Vec<Seed>>,
 }
 
 /// A set that was walked in full: what is still wrong with it, least first, then its devices.
@@ -61,6 +66,7 @@ impl<'s> Search<'s> {
             bare,
             at,
             walked: 0,
+            known: BTreeMap::new(),
         })
     }
 
@@ -76,10 +82,10 @@ impl<'s> Search<'s> {
             .map(|at| self.walk(there, &[at]))
             .collect();
         let (mut cover, mut known) = (Cover::default(), BTreeSet::new());
-        let mut note = |cover: &mut Cover, seeds: &mut dyn Iterator<Item = u64>| {
+        let mut note = |cover: &mut Cover, seeds: &mut dyn Iterator<Item = Seed>| {
             for seed in seeds {
-                if known.insert(seed) {
-                    cover.add(menders(&singles, seed));
+                if known.insert(seed.to_string()) {
+                    cover.add(menders(&singles, &bare, seed));
                 }
             }
         };
@@ -116,7 +122,7 @@ impl<'s> Search<'s> {
     }
 
     /// A set with what the rules ask for besides, one device after another as long as one helps.
-    fn completed(&self, there: bool, mut set: Vec<usize>) -> Walked {
+    fn completed(&mut self, there: bool, mut set: Vec<usize>) -> Walked {
         let mut failing = self.failing(there, &set);
         while failing > 0 && set.len() < MOST {
             let others = (0..self.candidates.len()).filter(|at| !set.contains(at));
@@ -146,15 +152,29 @@ impl<'s> Search<'s> {
         let checks = [protect::count::CHECK, protect::minimum_distance::CHECK];
         let verdicts = round::verdicts(&site, checks.iter());
         let wrong = |one: &&QuickVerdict<'_>| {
-            matches!(one.verdict, Verdict::Fails | Verdict::OutsideThisTool)
+            matches!(one.verdict, Answer::Fails | Answer::OutsideThisTool)
         };
         verdicts.iter().filter(wrong).count()
     }
 
-    /// The numbers of walks that end badly with a set.
-    fn left(&self, there: bool, set: &[usize]) -> Vec<u64> {
+    /// The walks that end badly with a set: sampled; where none does, uphill from those that are pressed hardest.
+    fn left(&mut self, there: bool, set: &[usize]) -> Vec<Seed> {
+        let asked = (there, set.to_vec());
+        if let Some(known) = self.known.get(&asked) {
+            return known.clone();
+        }
         let walk = self.walk(there, set);
-        walk.map(|walk| bad(&walk, 1)).unwrap_or_default()
+        let left = walk.map(|walk| {
+            let sampled = bad(&walk, 1);
+            if sampled.is_empty() {
+                uphill(&walk)
+            } else {
+                sampled
+            }
+        });
+        let left = left.unwrap_or_default();
+        self.known.insert(asked, left.clone());
+        left
     }
 
     fn walk(&self, there: bool, set: &[usize]) -> Option<AnyWalk> {
@@ -177,7 +197,7 @@ impl<'s> Search<'s> {
         if there { self.site } else { &self.bare }
     }
 
-    fn told(&self, there: bool, set: &[usize]) -> ProtectionSet {
+    fn told(&mut self, there: bool, set: &[usize]) -> ProtectionSet {
         let site = self.with(there, set);
         let tried = Tried::new(
             "these devices",
@@ -185,13 +205,19 @@ impl<'s> Search<'s> {
             findings(&site),
             &findings(self.without(there)),
         );
-        let chosen = || set.iter().map(|at| &self.candidates[*at].placed);
         let left = self.left(there, set);
-        let left_worst = left.first().and_then(|seed| {
-            let mut asking = Asking::new(site.site.unit_system());
-            let read = GateWalk::read(&mut asking, &site, &site.gate[self.at]);
-            read.ok().map(|walk| walk.told(*seed).sentence)
-        });
+        let chosen = || set.iter().map(|at| &self.candidates[*at].placed);
+        let mut asking = Asking::new(site.site.unit_system());
+        let read = GateWalk::read(&mut asking, &site, &site.gate[self.at]).ok();
+        let (mut left_worst, mut left_for) = (None, Vec::new());
+        if let Some(read) = &read {
+            left_worst = left.first().map(|seed| read.told(*seed).sentence);
+            for words in left.iter().filter_map(|seed| read.whose(*seed)) {
+                if !left_for.contains(&words) {
+                    left_for.push(words);
+                }
+            }
+        }
         let walk = self.walk(there, set);
         let table = |one: &super::place::Placed| one.lines.join("\n");
         ProtectionSet {
@@ -199,6 +225,7 @@ impl<'s> Search<'s> {
             walks: walk.map_or(0, |walk| walk.families().len() as u64 * FULL),
             left: left.len(),
             left_worst,
+            left_for,
             write: chosen().map(table).collect(),
             failing: tried.candidate.failing,
             open: tried.candidate.open.len(),
@@ -206,24 +233,42 @@ impl<'s> Search<'s> {
     }
 }
 
-/// The numbers of walks that end badly; every so manieth is looked at.
-fn bad(walk: &AnyWalk, step: usize) -> Vec<u64> {
+/// The sampled walks that end badly; every so manieth is looked at.
+fn bad(walk: &AnyWalk, step: usize) -> Vec<Seed> {
     let count = walk.families().len() as u64 * FULL;
     (0..count)
         .step_by(step)
-        .filter(|seed| is_bad(walk, *seed))
+        .filter(|number| is_bad(walk, &walk.scenario(*number)))
+        .map(Seed::Number)
         .collect()
 }
 
-fn is_bad(walk: &AnyWalk, seed: u64) -> bool {
-    let outcome = walk.evaluate(&walk.scenario(seed));
+/// Walks that end badly too seldom to be sampled: the proofs of leaves that turn or rise come upon them first.
+fn uphill(walk: &AnyWalk) -> Vec<Seed> {
+    if matches!(walk, AnyWalk::Sliding(_)) {
+        return Vec::new();
+    }
+    let proofs = walk.prove_all(0, THREADS).into_iter();
+    let found = proofs.filter_map(|proof| match proof.verdict {
+        Verdict::Refuted(scenario, _) => Some(Seed::Spelled(scenario)),
+        _ => None,
+    });
+    found.collect()
+}
+
+fn is_bad(walk: &AnyWalk, scenario: &Scenario) -> bool {
+    let outcome = walk.evaluate(scenario);
     outcome.is_ok_and(|outcome| outcome.class.is_bad())
 }
 
 /// The candidates that by themselves make a walk end well.
-fn menders(singles: &[Option<AnyWalk>], seed: u64) -> Vec<usize> {
+fn menders(singles: &[Option<AnyWalk>], bare: &AnyWalk, seed: Seed) -> Vec<usize> {
+    let scenario = match seed {
+        Seed::Number(number) => bare.scenario(number),
+        Seed::Spelled(scenario) => scenario,
+    };
     let each = singles.iter().enumerate();
-    each.filter(|(_, walk)| walk.as_ref().is_some_and(|walk| !is_bad(walk, seed)))
+    each.filter(|(_, walk)| walk.as_ref().is_some_and(|walk| !is_bad(walk, &scenario)))
         .map(|(at, _)| at)
         .collect()
 }

@@ -1,7 +1,7 @@
 //! The course of one scenario under a leaf that rises, for whoever wants to see it.
 
 use super::super::account::{
-    Account, Pictured, Pose, Sight, check_step, command, middle, sights, spot,
+    Account, Pictured, Pose, Sight, at_touch, check_step, command, middle, sights, spot,
 };
 use super::super::course::Course;
 use super::super::device::Spot;
@@ -21,8 +21,9 @@ impl RisingWalk {
         let walker = Walker::new(&case, &lane.people[case.body], 1.0);
         let sights = sights(&walker, &lane.fields);
         let starts = !sights.contains(&Sight::KeepsShut);
+        let found = lane.run(&case);
         let command = starts
-            .then(|| command(&lane.run(&case), &sights, lane.control.reaction))
+            .then(|| command(&found, &sights, lane.control.reaction))
             .flatten();
         let course = match command {
             Some(command) => Course::commanded(&lane.profile, &lane.control, command),
@@ -30,15 +31,17 @@ impl RisingWalk {
         };
         let half = lane.half + walker.person.reach;
         let time = Pictured::of(&walker, half, outcome.touch, lane.profile.end);
-        let frames = time.frames(step.base(), |time| {
+        let pictured = |time: f64| {
             let place = if starts { course.at(time).0 } else { 0.0 };
             (Pose::Front(lane.corners(place)), middle(&walker, time))
-        });
+        };
         Ok(Account {
             outcome,
             sights,
             command: command.map(Time::from_base),
-            frames,
+            frames: time.frames(step.base(), pictured),
+            meets: found.touch.and_then(|(struck, _)| struck.meets).map(spot),
+            at_touch: at_touch(outcome.touch, pictured),
         })
     }
 }

@@ -152,6 +152,7 @@ impl RisingLane {
                     bottom,
                     top,
                     x: passing.x + passing.speed * (from - passing.when),
+                    speed: passing.speed,
                 };
                 lifted.first(course, &of, after)
             }
@@ -172,12 +173,14 @@ impl RisingLane {
             Shape::Lifting(_) => 1.0,
         };
         let (x, y) = walker.place(first.part, hit.time);
-        let (gap, room) = self.under(walker, first, place);
+        let meets = self.meets(walker, first, place);
+        let (gap, room) = self.under(hit, place, meets.1);
         let struck = Struck {
             time: hit.time,
             part: first.part,
             x,
             y: walker.side() * y,
+            meets: Some(meets),
             gap,
             room,
             command: reports
@@ -235,25 +238,38 @@ impl RisingLane {
         }
     }
 
-    /// Height of the touched place above the ground, and room below the body: it gives way down to the gap up to which
-    /// a body counts as crushed. Where the leaf goes up against the body there is nothing beyond.
-    fn under(&self, walker: &Walker, first: &First, place: f64) -> (f64, f64) {
+    /// Where leaf and body meet, seen from the road: x and height.
+    fn meets(&self, walker: &Walker, first: &First, place: f64) -> (f64, f64) {
         let hit = &first.hit;
-        let height = match &self.shape {
+        match &self.shape {
             Shape::Turning {
                 swung,
+                pivot,
                 height,
+                along,
                 upward,
-                ..
             } => {
                 let (sin, cos) = (swung.start + place * swung.turn).sin_cos();
-                if upward * (hit.ahead * sin + hit.out * cos) > 1e-9 {
-                    return (f64::INFINITY, f64::INFINITY);
-                }
-                height + upward * (hit.along * sin + hit.across * cos)
+                let x = hit.along * cos - hit.across * sin;
+                let z = hit.along * sin + hit.across * cos;
+                (pivot + along * x, height + upward * z)
             }
-            Shape::Lifting(_) => self.heights[walker.case.body][first.part].1,
-        };
+            Shape::Lifting(lifted) => (
+                (lifted.from + hit.along).clamp(lifted.from, lifted.to),
+                self.heights[walker.case.body][first.part].1,
+            ),
+        }
+    }
+
+    /// Height of the touched place above the ground, and room below the body: it gives way down to the gap up to which
+    /// a body counts as crushed. Where the leaf goes up against the body there is nothing beyond.
+    fn under(&self, hit: &Hit, place: f64, height: f64) -> (f64, f64) {
+        if let Shape::Turning { swung, upward, .. } = &self.shape {
+            let (sin, cos) = (swung.start + place * swung.turn).sin_cos();
+            if upward * (hit.ahead * sin + hit.out * cos) > 1e-9 {
+                return (f64::INFINITY, f64::INFINITY);
+            }
+        }
         let height = height.max(0.0);
         (height, (height - self.bounds.gap).max(0.0))
     }

@@ -21,8 +21,9 @@ pub(super) struct Below {
     pub until: f64,
     pub bottom: f64,
     pub top: f64,
-    /// Middle of it along the gate line, at the beginning of the time.
+    /// Middle of it along the gate line, at the beginning of the time, and its speed.
     pub x: f64,
+    pub speed: f64,
 }
 
 impl Lifted {
@@ -39,7 +40,7 @@ impl Lifted {
         }
         let touch = |time: f64, lever: f64| Hit {
             time,
-            along: of.x - self.from,
+            along: of.x + of.speed * (time - of.from) - self.from,
             across: 0.0,
             ahead: 0.0,
             out: 1.0,

@@ -1,7 +1,7 @@
 //! The course of one scenario past leaves that swing, for whoever wants to see it.
 
 use super::super::account::{
-    Account, Pictured, Pose, Sight, check_step, command, middle, sights, spot,
+    Account, Pictured, Pose, Sight, at_touch, check_step, command, middle, sights, spot,
 };
 use super::super::scenario::Scenario;
 use super::super::watch::Walker;
@@ -25,7 +25,7 @@ impl SwingWalk {
         let reach = lane.area[1].0.abs().max(lane.area[1].1.abs());
         let half = reach + walker.person.reach;
         let time = Pictured::of(&walker, half, outcome.touch, lane.end);
-        let frames = time.frames(step.base(), |time| {
+        let pictured = |time: f64| {
             let leaves = lane.wings.iter().enumerate().map(|(at, wing)| {
                 let course = courses.as_ref().map_or(&wing.unhindered, |all| &all[at]);
                 let place = if starts {
@@ -36,12 +36,14 @@ impl SwingWalk {
                 wing.corners(place).map(spot)
             });
             (Pose::Above(leaves.collect()), middle(&walker, time))
-        });
+        };
         Ok(Account {
             outcome,
             sights,
             command: command.map(Time::from_base),
-            frames,
+            frames: time.frames(step.base(), pictured),
+            meets: None,
+            at_touch: at_touch(outcome.touch, pictured),
         })
     }
 }

@@ -153,6 +153,7 @@ fn struck(walker: &Walker, first: &First) -> Struck {
         part: first.part,
         x,
         y: walker.side() * y,
+        meets: None,
         gap: f64::INFINITY,
         room: f64::INFINITY,
         command: None,
