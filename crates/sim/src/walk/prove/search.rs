@@ -20,7 +20,7 @@ const CORNERS: u64 = 8;
 /// A part that may look at no more boxes than this is not searched again.
 const LEAST_SHARE: u64 = 16;
 /// Points that are strewn over all boxes that stay open: at least one in each, and so many at most.
-const STREWN: u64 = 524_288;
+const STREWN: u64 = 131_072;
 const DENSE: u64 = 64;
 /// From the hardest touches of so many parts that stay open the way leads uphill.
 const CLIMBS: usize = 24;
