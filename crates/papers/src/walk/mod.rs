@@ -123,7 +123,7 @@ fn cases(site: &Site, gate: &Gate, walk: &GateWalk<'_>, kept: &[KeptWalk]) -> Ve
         _ => None,
     });
     let worst = walk.worst_cases(CASES, record);
-    let opening = gate.clear_opening.as_ref().map(|wide| wide.nominal());
+    let opening = gate.clear_opening.as_ref().map(quantity::Measured::nominal);
     let units = site.site.unit_system();
     let numbered = worst.iter().enumerate();
     let cases = numbered.filter_map(|(index, shown)| {

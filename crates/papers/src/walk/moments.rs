@@ -165,7 +165,7 @@ pub(crate) fn scene(case: &Case, units: UnitSystem) -> Option<Scene> {
     ));
     let layers = Layers::add_to(&mut scene, road);
     let (wide, tall) = (first.window.width(), first.window.height());
-    let below: f64 = case.views.iter().skip(1).map(|view| room(view)).sum();
+    let below: f64 = case.views.iter().skip(1).map(room).sum();
     let step = (wide + BETWEEN, tall * (1.0 + WORDS) + below + BETWEEN);
     let columns = if road { IN_A_ROW } else { COLUMNS };
     let is_seen = |moment: &&Moment| {

@@ -126,7 +126,10 @@ fn open(families: &[FamilyTold]) -> Vec<String> {
 }
 
 fn worst(record: &WalkRecord) -> String {
-    let worst = record.sweep.worst.first();
+    let worst = record.touches().reduce(|worst, told| {
+        let is_worse = (told.bad, told.severity) > (worst.bad, worst.severity);
+        if is_worse { told } else { worst }
+    });
     worst.map_or(String::new(), |told| told.sentence.clone())
 }
 

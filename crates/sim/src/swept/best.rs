@@ -119,15 +119,13 @@ impl Rig {
             None => None,
             Some(choice) => {
                 let path = plain.path(self, &choice)?;
-                let (room, track) = match unchanged.and_then(|unchanged| unchanged.found(&path)) {
-                    Some((room, track, changed)) => {
-                        let room = self.room_beside_others(track, place, (room, &changed));
-                        (room, Arc::clone(track))
-                    }
-                    None => {
-                        let track = Track::of(self, &path, step.base());
-                        (self.room((&path, &track), place), Arc::new(track))
-                    }
+                let known = unchanged.and_then(|unchanged| unchanged.found(&path));
+                let (room, track) = if let Some((room, track, changed)) = known {
+                    let room = self.room_beside_others(track, place, (room, &changed));
+                    (room, Arc::clone(track))
+                } else {
+                    let track = Track::of(self, &path, step.base());
+                    (self.room((&path, &track), place), Arc::new(track))
                 };
                 let tried = u32::try_from(tried.len()).unwrap_or(u32::MAX);
                 Some((Found { path, room, tried }, track))
