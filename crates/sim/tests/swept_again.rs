@@ -29,7 +29,7 @@ fn place(pulled: f64) -> Place {
 }
 
 proptest! {
-    #![proptest_config(ProptestConfig::with_cases(40))]
+    #![proptest_config(ProptestConfig::with_cases(60))]
 
     #[test]
     fn what_is_known_of_another_place_never_shows(

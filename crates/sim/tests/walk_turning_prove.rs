@@ -4,6 +4,7 @@
 
 use crate::walk_world::turning::{arm, single, watched_arm};
 use crate::walk_world::{base, round, spot};
+use quantity::Quantity as _;
 use sim::walk::*;
 use std::num::NonZeroUsize;
 
@@ -151,6 +152,29 @@ fn past_the_arm(pass: usize, body: usize, habit: Habit) -> (AnyWalk, Proof) {
     };
     let proof = walk.prove(&family, MOST, NonZeroUsize::MIN).unwrap();
     (walk, proof)
+}
+
+/// However little is looked at, the rest is open: nothing is proved by not looking.
+#[test]
+fn less_effort_leaves_more_open() {
+    let walk = AnyWorld::Rising(watched_arm()).lower().unwrap();
+    let family = Family {
+        pass: 0,
+        body: 0,
+        way: Way::In,
+        habit: Habit::Cross,
+    };
+    let open = |most: u64| match walk
+        .prove(&family, most, NonZeroUsize::MIN)
+        .unwrap()
+        .verdict
+    {
+        Verdict::Undecided(share) => share.base(),
+        _ => 0.0,
+    };
+    let shares = [0, 1, 20, MOST].map(open);
+    assert!(shares[3] > 0.5, "{shares:?}");
+    assert!(shares.is_sorted_by(|less, more| less >= more), "{shares:?}");
 }
 
 #[test]

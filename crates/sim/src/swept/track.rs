@@ -154,7 +154,7 @@ impl Search<'_> {
     fn comes_no_nearer(&self, from: (usize, f64), to: (usize, f64), best: f64) -> bool {
         let way = self.ways[to.0] - self.ways[from.0];
         let least = (from.1 + to.1 - self.speed * way) / 2.0;
-        least >= best.max(0.0) || least >= self.asked
+        least >= best.max(0.0) || least >= self.asked.max(0.0)
     }
 }
 

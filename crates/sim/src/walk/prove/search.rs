@@ -131,34 +131,36 @@ pub(in super::super) fn search_all<S: Space<N>, const N: usize>(
     };
     let mut open: Vec<Part<'_, S, N>> = spaces.iter().flat_map(Part::of).collect();
     let (most, mut each) = (effort.each * open.len() as u64, effort.each);
-    while effort.are_dear && each >= LEAST_SHARE {
+    loop {
         let before = all.boxes;
-        open = go_on(open, threads, &mut all, |part| part.search(each));
-        open.retain(|part| !part.heap.is_empty());
-        if all.bad.is_some() || all.boxes == before {
+        open = go_on(open, threads, &mut all, |part| {
+            part.search(each);
+            if !effort.are_dear {
+                part.close();
+            }
+        });
+        if !effort.are_dear || all.bad.is_some() || all.boxes == before {
             break;
         }
+        open.retain(|part| !part.heap.is_empty());
         let left = most.saturating_sub(all.boxes);
         each = left.checked_div(open.len() as u64).unwrap_or_default();
-    }
-    if all.bad.is_some() {
-        return all;
-    }
-    let boxes: usize = open.iter().map(|part| part.heap.len()).sum();
-    let strewn = STREWN.checked_div(boxes as u64).unwrap_or_default();
-    open = go_on(open, threads, &mut all, |part| {
-        if effort.are_dear {
-            part.strew(strewn.clamp(1, DENSE));
-        } else {
-            part.search(each);
+        if each < LEAST_SHARE {
+            break;
         }
-        part.close();
-    });
+    }
+    if all.bad.is_none() && effort.are_dear && effort.each > 0 {
+        let boxes: usize = open.iter().map(|part| part.heap.len()).sum();
+        let points = STREWN.checked_div(boxes as u64).unwrap_or_default();
+        let strew = |part: &mut Part<'_, S, N>| part.strew(points.clamp(1, DENSE));
+        open = go_on(open, threads, &mut all, strew);
+        if all.bad.is_none() {
+            all.bad = uphill(&open);
+        }
+    }
     if all.bad.is_none() {
+        open.iter_mut().for_each(Part::close);
         all.open = open.iter().map(|part| part.open).sum::<f64>() / spaces.len() as f64;
-        if effort.are_dear {
-            all.bad = uphill(&mut open);
-        }
     }
     all
 }
@@ -198,10 +200,10 @@ fn go_on<'s, S: Space<N>, const N: usize>(
 }
 
 /// A case that ends badly, uphill from the hardest touches of the parts.
-fn uphill<S: Space<N>, const N: usize>(parts: &mut Vec<Part<'_, S, N>>) -> Option<(Case, Found)> {
-    parts.retain(|part| part.hardest.0 > 0.0);
-    parts.sort_by(|one, other| other.hardest.0.total_cmp(&one.hardest.0));
-    parts.iter().take(CLIMBS).find_map(|part| {
+fn uphill<S: Space<N>, const N: usize>(parts: &[Part<'_, S, N>]) -> Option<(Case, Found)> {
+    let mut touched: Vec<_> = parts.iter().filter(|part| part.hardest.0 > 0.0).collect();
+    touched.sort_by(|one, other| other.hardest.0.total_cmp(&one.hardest.0));
+    touched.into_iter().take(CLIMBS).find_map(|part| {
         let ranges = part.whole.map(|span| (span.lo, span.hi));
         climbed(part.hardest, &ranges, &|point| {
             let mut tried = None;
@@ -348,7 +350,7 @@ impl<'s, S: Space<N>, const N: usize> Part<'s, S, N> {
     /// Ends the search: what is left of the part stays open.
     fn close(&mut self) {
         let left = std::mem::take(&mut self.heap).into_sorted_vec();
-        let shares = left.iter().map(|open| share(&open.of, &self.whole));
-        self.open = shares.sum();
+        let left = self.root.iter().chain(left.iter().map(|open| &open.of));
+        self.open += left.map(|of| share(of, &self.whole)).sum::<f64>();
     }
 }
