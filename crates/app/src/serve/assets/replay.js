@@ -116,15 +116,18 @@ export async function replay(section, job) {
     // Names beside the devices, by turns on the left and on the right, in letters of the size of the page.
     const wide = road ? view.wide : Math.max(view.wide, shape.width * unit);
     const middle = view.left + view.wide / 2;
+    // From the road they stand at one height: on lines of their own where they would run into each other.
+    const letters = devices.reduce((sum, device) => sum + device.name.length + 2, 0);
+    const line = view.road && letters * 8 * unit > wide ? 15 * unit : 0;
     devices.forEach((device, index) => {
       const spots = device.corners.map(([cx, cy]) => [cx, view.road ? (device.heights[0] + device.heights[1]) / 2 : cy]);
-      const ends = index % 2 ? "end" : "start";
+      const ends = index % 2 && !line ? "end" : "start";
       const edge = ends === "end" ? middle + wide / 2 - 6 * unit : middle - wide / 2 + 6 * unit;
       const xs = spots.map((spot) => spot[0]);
       const at = Math.min(Math.max(edge, Math.min(...xs)), Math.max(...xs));
       const mean = spots.reduce((sum, spot) => sum + spot[1], 0) / spots.length;
       const level = road ? Math.min(Math.max(mean, view.low + 20 * unit), view.low + view.tall - 20 * unit) : mean;
-      const name = figure("text", "name", { x: at, y: -level + (level < 0 ? 16 : -6) * unit, "font-size": 13 * unit, "text-anchor": ends });
+      const name = figure("text", "name", { x: at, y: -level + (level < 0 ? 16 : -6) * unit - index * line, "font-size": 13 * unit, "text-anchor": ends });
       name.textContent = device.name;
       place.append(name);
     });
