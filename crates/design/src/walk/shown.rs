@@ -1,6 +1,6 @@
 //! What of a walk test can be drawn: its worst cases, and the squares of the plan in which somebody is touched.
 
-use super::told::{COARSE, Told, rank};
+use super::told::{COARSE, Told, rank, severity};
 use super::{GateWalk, Seed, WalkRecord};
 use quantity::{Length, Quantity as _, Time};
 use sim::walk::{Account, Class, Direction, Scenario, Spot};
@@ -56,36 +56,34 @@ impl GateWalk<'_> {
 
     /// So many of the worst cases, each of another body or direction: of a first look, and of what was kept.
     pub fn worst_cases(&self, count: usize, kept: Option<&WalkRecord>) -> Vec<ShownCase> {
-        let mut worst: Vec<(Class, f64, Seed)> = Vec::new();
-        for one in self.walk.glance(EACH).families {
-            let found = one.worst.iter();
-            worst.extend(found.map(|one| (one.class, one.severity.base(), one.seed.into())));
-        }
-        for told in kept.into_iter().flat_map(WalkRecord::touches) {
-            let seed = told
-                .seed
-                .and_then(|seed| Some((seed, self.scenario(seed).ok()?)));
-            let ended = seed.and_then(|(seed, scenario)| {
-                let outcome = self.walk.evaluate(&scenario).ok()?;
-                Some((outcome.class, told.severity, seed))
-            });
-            worst.extend(ended);
-        }
+        let sampled = self.walk.glance(EACH).families.into_iter();
+        let sampled = sampled.filter_map(|family| family.worst);
+        let seeds = sampled.map(|worst| worst.seed.into());
+        let known = kept.into_iter().flat_map(WalkRecord::touches);
+        let seeds = seeds.chain(known.filter_map(|told| told.seed));
+        let ended = seeds.filter_map(|seed| {
+            let scenario = self.scenario(seed).ok()?;
+            let outcome = self.walk.evaluate(&scenario).ok()?;
+            let touch = outcome.touch.as_ref()?;
+            Some((outcome.class, severity(self, touch).base(), seed, scenario))
+        });
+        let mut worst: Vec<(Class, f64, Seed, Scenario)> = ended.collect();
         worst.retain(|(class, ..)| *class >= Class::Within);
         worst.sort_by(|one, other| {
             let order = rank(other.0).cmp(&rank(one.0));
             order.then(other.1.total_cmp(&one.1))
         });
         let mut shown: Vec<ShownCase> = Vec::new();
-        for (.., seed) in worst {
+        for (_, _, seed, scenario) in worst {
             if shown.len() == count {
                 break;
             }
-            let like = |known: &ShownCase, one: &ShownCase| {
-                (known.scenario.body, known.scenario.pass) == (one.scenario.body, one.scenario.pass)
+            let like = |known: &ShownCase| {
+                (known.scenario.body, known.scenario.pass) == (scenario.body, scenario.pass)
             };
-            let case = self.shown(seed);
-            shown.extend(case.filter(|one| !shown.iter().any(|known| like(known, one))));
+            if !shown.iter().any(like) {
+                shown.extend(self.shown(seed));
+            }
         }
         shown
     }

@@ -1,7 +1,7 @@
 //! Where on the plan the leaf touches people, and how badly: squares of one size about the gate.
 
 use super::shapes::{beams, faces, fields, leaves};
-use super::window::Window;
+use super::window::{Window, at};
 use draw::{
     Dimension, DimensionLine, Figure, Fill, Hatch, Ink, Label, Layer, LayerId, LinePattern,
     LineWeight, Point, Scene,
@@ -89,9 +89,7 @@ pub(crate) fn scene(map: &Map<'_>, units: UnitSystem) -> Option<Scene> {
         map.words
     ));
     let layers = Layers::add_to(&mut scene);
-    for run in runs(&map.squares, map.side) {
-        draw_run(&mut scene, &layers, map.side, &run);
-    }
+    draw_squares(&mut scene, &layers, map);
     for (layer, words, outlines) in [
         (layers.open, "leaf before it starts", &start),
         (layers.leaf, "leaf at the end", &end),
@@ -117,7 +115,7 @@ pub(crate) fn scene(map: &Map<'_>, units: UnitSystem) -> Option<Scene> {
         scene.add_titled(layers.beams, "field", Figure::area(corners, Fill::Open));
     }
     scene.remark(map.words.as_str());
-    scene.remark("A square is hatched where at least one of them is touched in it: gray, no limit is passed; crosswise, one is. An empty square is not proved: the proofs are in the chapter on the walk test.");
+    scene.remark("A square is hatched where somebody is touched in at least one of them: gray, no limit is passed; crosswise, one is. An empty square is not proved: the proofs are in the chapter on the walk test.");
     Some(scene)
 }
 
@@ -154,7 +152,6 @@ pub(crate) fn corners(map: &Map<'_>) -> Option<(Point, Point)> {
         window.low = window.low.min(y - NEAR / 2.0);
         window.high = window.high.max(y + NEAR / 2.0);
     }
-    let at = |x: f64, y: f64| Point::new(Length::from_base(x), Length::from_base(y));
     let found = window.left.is_finite() && window.high.is_finite();
     found.then(|| (at(window.left, window.low), at(window.right, window.high)))
 }
@@ -176,16 +173,23 @@ fn measure(scene: &mut Scene, layers: &Layers, map: &Map<'_>, [start, end]: [&Ve
     }
 }
 
+/// The squares of a map.
+pub(super) fn draw_squares(scene: &mut Scene, layers: &Layers, map: &Map<'_>) {
+    for run in runs(&map.squares, map.side) {
+        draw_run(scene, layers, map.side, &run);
+    }
+}
+
 /// Squares in a row that are touched alike.
 #[derive(Debug, Clone, Copy, PartialEq)]
-pub(super) struct Run {
+struct Run {
     from: Point,
     to: Point,
     bad: bool,
 }
 
 /// The squares joined along the gate line, so that no line is drawn where nothing changes.
-pub(super) fn runs(squares: &[Square], side: Length) -> Vec<Run> {
+fn runs(squares: &[Square], side: Length) -> Vec<Run> {
     let mut sorted = squares.to_vec();
     sorted.sort_by(|a, b| {
         let order = a.at.y.base().total_cmp(&b.at.y.base());
@@ -210,7 +214,7 @@ pub(super) fn runs(squares: &[Square], side: Length) -> Vec<Run> {
     runs
 }
 
-pub(super) fn draw_run(scene: &mut Scene, layers: &Layers, side: Length, run: &Run) {
+fn draw_run(scene: &mut Scene, layers: &Layers, side: Length, run: &Run) {
     let half = side / 2.0;
     let (low, high) = (run.from.moved(-half, -half), run.to.moved(half, half));
     let hatch = Hatch {

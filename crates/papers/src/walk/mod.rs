@@ -69,7 +69,7 @@ pub(crate) fn mapped(site: &Site, walk: &GateWalk<'_>) -> Vec<Mapped> {
     for (direction, [word, road]) in directions {
         let touched = walk.touched_squares(direction);
         let hit = if touched.from_above.is_empty() {
-            " None of them is touched."
+            " Nobody is touched in any of them."
         } else {
             ""
         };

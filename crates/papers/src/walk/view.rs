@@ -3,8 +3,7 @@
 
 use super::moments::View;
 use super::shapes::{beams, faces, fields, housing, seen_from_the_road};
-use super::window::{Window, at};
-use draw::Point;
+use super::window::{Window, at, point};
 use quantity::{Length, Quantity as _, Time, UnitSystem};
 use sim::walk::{AnyWorld, Direction, Frame, Pose, RisingLeaf, Spot, Toward};
 
@@ -95,10 +94,6 @@ fn above(stage: &Stage<'_>, window: Window) -> View {
         housing: housing(world).map(|[_, above]| above),
         touch: stage.touch.map(point),
     }
-}
-
-fn point(spot: Spot) -> Point {
-    Point::new(spot.x, spot.y)
 }
 
 /// Around a place: 4 ft and 3 ft, or 1.2 m and 0.9 m; the gate line is seen too, where it is not far.

@@ -3,6 +3,7 @@
 use super::moments::Seen;
 use draw::Point;
 use quantity::{Length, Quantity as _};
+use sim::walk::Spot;
 
 /// The part of a view that is shown (m).
 #[derive(Debug, Clone, Copy)]
@@ -93,4 +94,9 @@ fn kept(corners: &[(f64, f64)], measure: impl Fn((f64, f64)) -> f64) -> Vec<(f64
 /// A place in plain numbers.
 pub(super) fn at(x: f64, y: f64) -> Point {
     Point::new(Length::from_base(x), Length::from_base(y))
+}
+
+/// A place of a walk.
+pub(super) fn point(spot: Spot) -> Point {
+    Point::new(spot.x, spot.y)
 }

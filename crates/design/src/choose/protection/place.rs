@@ -111,7 +111,7 @@ impl Draft<'_> {
 }
 
 /// Both sides of the gate line: sign of y, and its name.
-const SIDES: [(f64, &str); 2] = [(-1.0, "road"), (1.0, "property")];
+pub(super) const SIDES: [(f64, &str); 2] = [(-1.0, "road"), (1.0, "property")];
 
 /// The two ways: what a device guards, the stretch that it watches.
 fn ways(bounds: &Bounds) -> [(&'static str, f64, f64); 2] {
@@ -124,26 +124,50 @@ fn ways(bounds: &Bounds) -> [(&'static str, f64, f64); 2] {
 fn beams(draft: &Draft<'_>, bounds: &Bounds) -> Vec<Placed> {
     let mut placed = Vec::new();
     for (guards, from, to) in ways(bounds) {
-        for (sign, side) in SIDES {
-            for distance in distances(draft.units) {
-                for height in heights(draft.units) {
-                    let y = sign * (bounds.half + distance);
-                    let id = format!("{}-{guards}-{side}-{}", draft.entry, placed.len() + 1);
-                    let words = format!(
-                        "beam on the {side} side, {} from the leaf, {} above the ground, while it is {guards}",
-                        draft.shown(distance),
-                        draft.shown(height)
-                    );
-                    let more = vec![
-                        draft.position("at", [to, y, height]),
-                        draft.position("to", [from, y, height]),
-                    ];
-                    placed.push(draft.placed(id, words, &[guards], more));
-                }
+        let watch = Watch {
+            guards: &[guards],
+            short: guards,
+            when: &format!("while it is {guards}"),
+        };
+        beams_beside(draft, (bounds.half, from, to), &watch, &mut placed);
+    }
+    placed
+}
+
+/// When a device acts: the ways of the leaf, as they are written, as part of a name, in words.
+pub(super) struct Watch<'w> {
+    pub(super) guards: &'w [&'w str],
+    pub(super) short: &'w str,
+    pub(super) when: &'w str,
+}
+
+/// Beams along the gate line on either side of a leaf with half its thickness, from end to end.
+pub(super) fn beams_beside(
+    draft: &Draft<'_>,
+    (half, from, to): (f64, f64, f64),
+    watch: &Watch<'_>,
+    placed: &mut Vec<Placed>,
+) {
+    for (sign, side) in SIDES {
+        for distance in distances(draft.units) {
+            for height in heights(draft.units) {
+                let y = sign * (half + distance);
+                let number = placed.len() + 1;
+                let id = format!("{}-{}-{side}-{number}", draft.entry, watch.short);
+                let words = format!(
+                    "beam on the {side} side, {} from the leaf, {} above the ground, {}",
+                    draft.shown(distance),
+                    draft.shown(height),
+                    watch.when
+                );
+                let more = vec![
+                    draft.position("at", [to, y, height]),
+                    draft.position("to", [from, y, height]),
+                ];
+                placed.push(draft.placed(id, words, watch.guards, more));
             }
         }
     }
-    placed
 }
 
 fn fields(draft: &Draft<'_>, bounds: &Bounds) -> Vec<Placed> {

@@ -1,6 +1,6 @@
 //! Where protective devices may go at a leaf that rises: fields on either side of it, beams along it, an edge below it.
 
-use super::place::{Draft, FIELD_UP, Placed, distances, heights};
+use super::place::{Draft, FIELD_UP, Placed, SIDES, Watch, beams_beside};
 use quantity::Quantity as _;
 use sim::walk::{RisingLeaf, RisingWorld, Toward};
 use site::DeviceKind;
@@ -16,9 +16,17 @@ const FROM_PIVOT: f64 = 0.1;
 const CLEAR: f64 = 0.05;
 
 /// What a device may guard: mostly a leaf that comes down; one that goes up may lift who is above it.
-const GUARDS: [(&[&str], &str, &str); 2] = [
-    (&["closing"], "closing", "while it is closing"),
-    (&["opening", "closing"], "both", "both ways"),
+const WATCHES: [Watch<'static>; 2] = [
+    Watch {
+        guards: &["closing"],
+        short: "closing",
+        when: "while it is closing",
+    },
+    Watch {
+        guards: &["opening", "closing"],
+        short: "both",
+        when: "both ways",
+    },
 ];
 
 /// The places for one entry of a kind, at a leaf with its name.
@@ -84,9 +92,6 @@ impl Ground {
     }
 }
 
-/// Both sides of the gate line: sign of y, and its name.
-const SIDES: [(f64, &str); 2] = [(-1.0, "road"), (1.0, "property")];
-
 /// Level fields: below an arm they begin at the gate line, so that whoever is under it is seen.
 fn fields(draft: &Draft<'_>, ground: &Ground) -> Vec<Placed> {
     let (from, to) = ground.along(BEYOND, BEHIND);
@@ -98,7 +103,7 @@ fn fields(draft: &Draft<'_>, ground: &Ground) -> Vec<Placed> {
     let mut placed = Vec::new();
     for (sign, side) in SIDES {
         for deep in DEEP {
-            for (guards, short, when) in GUARDS {
+            for watch in &WATCHES {
                 let (near, far) = (sign * near, sign * (near + deep));
                 let corners = [[from, near], [to, near], [to, far], [from, far]]
                     .map(|[x, y]| draft.corner([x, y, FIELD_UP]));
@@ -106,12 +111,18 @@ fn fields(draft: &Draft<'_>, ground: &Ground) -> Vec<Placed> {
                     draft.position("at", [to, sign * (ground.half + CLEAR), FIELD_UP]),
                     format!("field = [{}]", corners.join(", ")),
                 ];
-                let id = format!("{}-{side}-{short}-{}", draft.entry, placed.len() + 1);
-                let words = format!(
-                    "level field on the {side} side, {} deep, from beyond the free end to behind the pivot, {when}",
-                    draft.shown(deep)
+                let id = format!(
+                    "{}-{}-{side}-{}",
+                    draft.entry,
+                    watch.short,
+                    placed.len() + 1
                 );
-                placed.push(draft.placed(id, words, guards, more));
+                let words = format!(
+                    "level field on the {side} side, {} deep, from beyond the free end to behind the pivot, {}",
+                    draft.shown(deep),
+                    watch.when
+                );
+                placed.push(draft.placed(id, words, watch.guards, more));
             }
         }
     }
@@ -122,25 +133,8 @@ fn fields(draft: &Draft<'_>, ground: &Ground) -> Vec<Placed> {
 fn beams(draft: &Draft<'_>, ground: &Ground) -> Vec<Placed> {
     let (from, to) = ground.along(BEYOND, BEHIND);
     let mut placed = Vec::new();
-    for (sign, side) in SIDES {
-        for distance in distances(draft.units) {
-            for height in heights(draft.units) {
-                for (guards, short, when) in GUARDS {
-                    let y = sign * (ground.half + distance);
-                    let id = format!("{}-{side}-{short}-{}", draft.entry, placed.len() + 1);
-                    let words = format!(
-                        "beam on the {side} side, {} from the leaf, {} above the ground, {when}",
-                        draft.shown(distance),
-                        draft.shown(height)
-                    );
-                    let more = vec![
-                        draft.position("at", [to, y, height]),
-                        draft.position("to", [from, y, height]),
-                    ];
-                    placed.push(draft.placed(id, words, guards, more));
-                }
-            }
-        }
+    for watch in &WATCHES {
+        beams_beside(draft, (ground.half, from, to), watch, &mut placed);
     }
     placed
 }
