@@ -1,6 +1,5 @@
 """The examples against the JSON Schemas that editors use, judged by an independent validator."""
 
-import copy
 import datetime
 import json
 import tomllib
@@ -32,25 +31,23 @@ def as_json(value):
     return value
 
 
-def refused(value, schema) -> bool:
-    try:
-        jsonschema.validate(value, schema)
-    except jsonschema.ValidationError:
-        return True
-    return False
-
-
 @pytest.mark.parametrize("name", SCHEMAS)
 def test_the_schemas_kept_here_are_those_the_program_writes(schemas, name):
     assert json.loads((ROOT / "docs" / name).read_text(encoding="utf-8")) == schemas[name]
     jsonschema.validators.validator_for(schemas[name]).check_schema(schemas[name])
 
 
+@pytest.fixture(scope="session")
+def validators(schemas):
+    """One validator of each schema."""
+    return {name: jsonschema.validators.validator_for(schema)(schema) for name, schema in schemas.items()}
+
+
 @pytest.mark.parametrize("name", SITES)
-def test_examples_follow_the_schemas(schemas, name):
-    jsonschema.validate(as_json(site_of(name)), schemas["site.schema.json"])
+def test_examples_follow_the_schemas(validators, name):
+    validators["site.schema.json"].validate(as_json(site_of(name)))
     parts = tomllib.loads((ROOT / "examples" / name / "parts.toml").read_text(encoding="utf-8"))
-    jsonschema.validate(as_json(parts), schemas["parts.schema.json"])
+    validators["parts.schema.json"].validate(as_json(parts))
 
 
 def tables(value, path=()):
@@ -65,20 +62,21 @@ def tables(value, path=()):
 
 
 @pytest.mark.parametrize("file,schema", [("site.toml", "site.schema.json"), ("parts.toml", "parts.schema.json")])
-def test_an_unknown_key_is_refused_in_every_kind_of_table(schemas, file, schema):
+def test_an_unknown_key_is_refused_in_every_kind_of_table(validators, file, schema):
     whole = as_json(tomllib.loads((ROOT / "examples/boatyard" / file).read_text(encoding="utf-8")))
     kinds = {tuple(step for step in path if isinstance(step, str)): path for path in tables(whole)}
     assert len(kinds) > 5
     for path in kinds.values():
-        spoiled = copy.deepcopy(whole)
-        place = spoiled
+        place = whole
         for step in path:
             place = place[step]
         place["clear_openning"] = "20 ft"
-        assert refused(spoiled, schemas[schema]), path
+        assert not validators[schema].is_valid(whole), path
+        del place["clear_openning"]
+    validators[schema].validate(whole)
 
 
-def test_a_bare_number_for_a_length_is_refused(schemas):
+def test_a_bare_number_for_a_length_is_refused(validators):
     site = as_json(site_of("boatyard"))
     site["gate"][0]["clear_opening"] = 20
-    assert refused(site, schemas["site.schema.json"])
+    assert not validators["site.schema.json"].is_valid(site)

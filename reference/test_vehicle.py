@@ -1,17 +1,20 @@
 """Two thousand vehicles at gates drawn at random: stopping places that nothing watches, looked for place by place.
 
 Everything here is areas in plan by another library: the leaf is the area that it sweeps, a part of a vehicle a rectangle, a
-detector sees what covers or overlaps its field. No intervals are joined; each place is tried for itself, and the ends of
-the longest stretch are halved down.
+detector sees what covers or overlaps its field. No intervals are joined; each place is tried for itself, many in one call, and
+the ends of the longest stretch are halved down. Lines along the lane are in the frame of the vehicle: what lies across
+the lane goes back by as much as the vehicle's front has come.
 """
 
 import json
 import os
 import subprocess
 
+import numpy as np
 import pytest
+import shapely
 from conftest import ROOT
-from shapely import LineString, Polygon, affinity, box, union_all
+from shapely import LineString, Polygon, box, union_all
 
 EXAMPLE = os.environ.get("GATEWRIGHT_VEHICLE", str(ROOT / "target/release/examples/vehicle"))
 WORLDS = 2000
@@ -29,16 +32,16 @@ def worlds() -> list[dict]:
     return [json.loads(line) for line in done.stdout.splitlines()]
 
 
-def lies(part: dict, front: float, facing: int) -> tuple[float, float]:
+def lies(part: dict, front: np.ndarray, facing: int) -> tuple:
     """Where a part lies in y."""
     if facing > 0:
         return front - part["to"], front - part["from"]
     return front + part["from"], front + part["to"]
 
 
-def area(part: dict, middle: float, front: float, facing: int) -> Polygon:
+def area(part: dict, middle: float, front: np.ndarray, facing: int):
     low, high = lies(part, front, facing)
-    return box(middle - part["width"] / 2, low, middle + part["width"] / 2, high)
+    return shapely.box(middle - part["width"] / 2, low, middle + part["width"] / 2, high)
 
 
 def swept(leaf: dict):
@@ -51,11 +54,10 @@ def swept(leaf: dict):
         return box(ends[0], -half, ends[1], half)
     pieces = []
     for hinged in leaf["leaves"]:
-        closed = box(0, -half, hinged["length"], half)
-        for step in range(181):
-            turned = affinity.rotate(closed, hinged["open"] * step / 180, origin=(0, 0), use_radians=True)
-            turned = affinity.scale(turned, hinged["toward"], leaf["side"], origin=(0, 0))
-            pieces.append(affinity.translate(turned, hinged["pivot"], 0))
+        u, v = np.array([(0, -half), (hinged["length"], -half), (hinged["length"], half), (0, half)]).T
+        angles = hinged["open"] * np.arange(181)[:, None] / 180
+        x, y = u * np.cos(angles) - v * np.sin(angles), u * np.sin(angles) + v * np.cos(angles)
+        pieces.extend(shapely.polygons(np.stack([hinged["pivot"] + hinged["toward"] * x, leaf["side"] * y], axis=-1)))
     return union_all(pieces)
 
 
@@ -65,37 +67,43 @@ def at_height(leaf: dict, part: dict) -> bool:
     return part["top"] > leaf["bottom"] and part["bottom"] < leaf["top"]
 
 
-def touched(world: dict, over, place: tuple, closing: bool) -> bool:
-    middle, front, facing = place
+def touches(world: dict, over, middle: float, facing: int, closing: bool):
+    """At which fronts the leaf would touch a vehicle."""
     leaf = world["leaf"]
     met = [part for part in world["parts"] if at_height(leaf, part) and over.intersects(area({**part, "from": -FAR, "to": FAR}, middle, 0.0, 1))]
-    if not met:
-        return False
-    if not closing:
-        half = leaf["thickness"] / 2
-        beyond = [lies(part, front, facing) for part in world["parts"]]
-        if leaf["side"] > 0 and min(low for low, _ in beyond) < half:
-            return False
-        if leaf["side"] < 0 and max(high for _, high in beyond) > -half:
-            return False
-    if leaf["kind"] != "swing":
-        whole = {**met[0], "from": min(part["from"] for part in met), "to": max(part["to"] for part in met)}
-        low, high = lies(whole, front, facing)
-        return over.bounds[1] <= high and over.bounds[3] >= low
-    return any(over.intersects(area(part, middle, front, facing)) for part in met)
+
+    def at(front: np.ndarray) -> np.ndarray:
+        if not met:
+            return np.zeros(front.shape, bool)
+        clear = np.zeros(front.shape, bool)
+        if not closing:
+            half = leaf["thickness"] / 2
+            beyond = [lies(part, front, facing) for part in world["parts"]]
+            if leaf["side"] > 0:
+                clear = np.min([low for low, _ in beyond], axis=0) < half
+            if leaf["side"] < 0:
+                clear = np.max([high for _, high in beyond], axis=0) > -half
+        if leaf["kind"] != "swing":
+            whole = {**met[0], "from": min(part["from"] for part in met), "to": max(part["to"] for part in met)}
+            low, high = lies(whole, front, facing)
+            return ~clear & (over.bounds[1] <= high) & (over.bounds[3] >= low)
+        return ~clear & np.any([shapely.intersects(over, area(part, middle, front, facing)) for part in met], axis=0)
+
+    return at
 
 
-def stretches(parts: list[dict], front: float, facing: int):
-    """The parts as lines along the lane, joined where they touch."""
-    return union_all([LineString([(0, low), (0, high)]) for low, high in (lies(part, front, facing) for part in parts)])
+def stretches(parts: list[dict], facing: int):
+    """The parts as lines along the lane, joined where they touch, of a vehicle whose front is at zero."""
+    return union_all([LineString([(0, low), (0, high)]) for low, high in (lies(part, 0.0, facing) for part in parts)])
 
 
-def seen(world: dict, place: tuple) -> bool:
-    return any(sees(world, detector, place) for detector in world["detectors"])
+def lines(low: np.ndarray, high: np.ndarray) -> np.ndarray:
+    """Lines along the lane."""
+    return shapely.linestrings(np.stack([np.zeros((*low.shape, 2)), np.stack([low, high], axis=-1)], axis=-1))
 
 
-def sees(world: dict, detector: dict, place: tuple) -> bool:
-    middle, front, facing = place
+def sees(world: dict, detector: dict, middle: float, facing: int):
+    """At which fronts a detector sees a vehicle; nothing where it never does."""
     least, height, parts = detector["least"], detector["height"], world["parts"]
     if detector["kind"] == "loop":
         (left, near), (right, far) = detector["spots"]
@@ -105,44 +113,62 @@ def sees(world: dict, detector: dict, place: tuple) -> bool:
             if part["metal"] and part["bottom"] <= height and x >= min(part["width"], right - left) / 2:
                 over.append(part)
         if not over:
-            return False
-        metal = stretches(over, front, facing).intersection(LineString([(0, near), (0, far)]))
-        return metal.length >= min(least, far - near) - 1e-9
+            return None
+        metal = stretches(over, facing)
+        return lambda front: shapely.length(shapely.intersection(metal, lines(near - front, far - front))) >= min(least, far - near) - 1e-9
     level = [part for part in parts if part["bottom"] <= height - least / 2 and part["top"] >= height + least / 2]
     if not level:
-        return False
-    lane = stretches(level, front, facing)
+        return None
+    lane = stretches(level, facing)
     if detector["kind"] == "beam":
         crossing = LineString(detector["spots"]).intersection(LineString([(middle, -FAR), (middle, FAR)]))
-        return not crossing.is_empty and lane.buffer(1e-9).covers(LineString([(0, crossing.y - least / 2), (0, crossing.y + least / 2)]))
+        if crossing.is_empty:
+            return None
+        around = lane.buffer(1e-9)
+        shapely.prepare(around)
+        return lambda front: shapely.covers(around, lines(crossing.y - least / 2 - front, crossing.y + least / 2 - front))
     half = min(part["width"] for part in parts) / 2
     field = Polygon(detector["spots"]).intersection(box(middle - half, -FAR, middle + half, FAR))
     if field.is_empty:
-        return False
-    depth = LineString([(0, field.bounds[1]), (0, field.bounds[3])])
-    lines = getattr(lane, "geoms", [lane])
-    return any(line.intersection(depth).length >= least - 1e-9 for line in lines)
+        return None
+    _, near, _, far = field.bounds
+    each = shapely.get_parts(lane)[:, None]
+    return lambda front: np.any(shapely.length(shapely.intersection(each, lines(near - front, far - front))) >= least - 1e-9, axis=0)
+
+
+def unwatched(world: dict, over, middle: float, facing: int, closing: bool):
+    """At which fronts a vehicle would be touched and is not seen."""
+    touched = touches(world, over, middle, facing, closing)
+    watch = [look for detector in world["detectors"] if (look := sees(world, detector, middle, facing))]
+
+    def at(front: np.ndarray) -> np.ndarray:
+        bad = touched(front)
+        for look in watch:
+            bad[bad] = ~look(front[bad])
+        return bad
+
+    return at
 
 
 def longest(bad) -> tuple[float, float, float]:
     """The longest stretch of fronts for which `bad` holds, its ends halved down: length, from, to."""
-    best, run = (0.0, 0.0, 0.0), None
-    count = int(2 * 30 / STEP)
-    for at in range(count + 1):
-        front = -30.0 + at * STEP
-        if bad(front):
-            run = front if run is None else run
-            last = front
-        elif run is not None:
-            low, high = edge(bad, run - STEP, run), edge(bad, last + STEP, last)
-            best, run = max(best, (high - low, low, high)), None
-    return best
+    fronts = -30.0 + np.arange(int(2 * 30 / STEP) + 1) * STEP
+    holds = bad(fronts).astype(int)
+    # A stretch that has not ended where the trying ends is none.
+    begins, ends = (fronts[np.flatnonzero(np.diff(holds, prepend=0) == 1)], fronts[np.flatnonzero(np.diff(holds) == -1)])
+    begins = begins[: len(ends)]
+    if not len(begins):
+        return 0.0, 0.0, 0.0
+    low, high = edges(bad, begins - STEP, begins), edges(bad, ends + STEP, ends)
+    best = np.argmax(high - low)
+    return high[best] - low[best], low[best], high[best]
 
 
-def edge(bad, outside: float, inside: float) -> float:
+def edges(bad, outside: np.ndarray, inside: np.ndarray) -> np.ndarray:
     for _ in range(14):
         half = (outside + inside) / 2
-        outside, inside = (outside, half) if bad(half) else (half, inside)
+        held = bad(half)
+        outside, inside = np.where(held, outside, half), np.where(held, half, inside)
     return inside
 
 
@@ -150,6 +176,7 @@ def test_the_stretches_that_nothing_watches_are_those_found_place_by_place():
     open_ones = 0
     for seed, world in enumerate(worlds()):
         over = swept(world["leaf"])
+        shapely.prepare(over)
         worst = world["worst"]
         middles = [world["middle"], world["middle"] - world["play"], world["middle"] + world["play"]]
         tried = {(middles[seed % 3], 1 if seed % 2 else -1, world["leaf"]["kind"] != "swing" or seed % 5 > 1)}
@@ -158,7 +185,7 @@ def test_the_stretches_that_nothing_watches_are_those_found_place_by_place():
             reported = (worst["middle"], worst["facing"], worst["closing"])
             tried.add(reported)
         for middle, facing, closing in tried:
-            found, low, high = longest(lambda front: touched(world, over, (middle, front, facing), closing) and not seen(world, (middle, front, facing)))
+            found, low, high = longest(unwatched(world, over, middle, facing, closing))
             # A turning leaf is taken to sweep a little more than its corners do: never less.
             extra = SLACK if world["leaf"]["kind"] != "swing" else 0.12
             if found > 2 * SLACK:

@@ -152,9 +152,18 @@ class People:
         """The same, with the depth of each entry."""
         return self.x0[which] + deep * self.slant[which], self.y0[which] + deep * self.way[which]
 
+    def comes_to(self, which: np.ndarray, depths: np.ndarray, corners: np.ndarray, beyond: float = 0.0) -> np.ndarray:
+        """Whose cylinder may come within a box on its straight way between two depths."""
+        across = zip(self.so_deep(which, depths[0][self.of[which]]), self.so_deep(which, depths[1][self.of[which]]))
+        reach = self.radius[which] + beyond + 1e-6
+        each = [(np.minimum(a, b) <= corners[:, at].max() + reach) & (np.maximum(a, b) >= corners[:, at].min() - reach) for at, (a, b) in enumerate(across)]
+        return each[0] & each[1]
+
 
 # Steps after which it is looked at anew who is there.
 WINDOW = 200
+# Farther off than this nobody grazes anything.
+FAR = 0.05
 
 
 def stepped(world: dict, rows: list[dict]) -> list[dict]:
@@ -197,9 +206,11 @@ def stepped(world: dict, rows: list[dict]) -> list[dict]:
     full |= {"felt": never(3), "ways": never(3), "delays": np.zeros((3, count))}
     full |= {"arrives": get["arrives"], "pace": pace, "stays": stays, "stands": stands, "leaves_at": leaves_at}
     full |= {"travel": travel, "sign": sign, "last": last, "beyond": beyond}
-    slot, came = np.full(count, -1), begins < -0.25 + (WINDOW + 1) * STEP
-    here, now = np.array([], dtype=int), {name: value[..., :0] for name, value in full.items()}
-    there = None
+    slot, here, now, there = np.full(count, -1), np.array([], dtype=int), {name: value[..., :0] for name, value in full.items()}, None
+    across = np.array([[-np.inf, -leaf[0] / 2], [np.inf, leaf[0] / 2]])
+    walks = {name: full[name] for name in ("stands", "stays", "pace", "arrives")}
+    deep = lambda time, of: np.where(of["stands"], of["stays"], np.minimum(of["pace"] * (time - of["arrives"]), of["stays"]))
+    spots = lambda people, which: people.so_deep(which, deep(times[:, None], {name: value[people.of[which]] for name, value in walks.items()}))
     at, time = 0, -0.25
     while time < 30:
         if at % WINDOW == 0:
@@ -207,41 +218,46 @@ def stepped(world: dict, rows: list[dict]) -> list[dict]:
                 full[name][..., here] = value
             if there is not None:
                 leaves.put(np.append(here, free_leaves), there)
-            begun = begins < time + (WINDOW + 1) * STEP
-            new = begun & ~came
-            came |= new
-            for state in (leaves.place, leaves.speed):
-                state[:count][new] = state[count + own[new]]
-            here = np.flatnonzero(begun & ~full["done"])
+            # Who is not told, not touched and near nothing is left out: the leaf is on its plan, and nobody knows of the body.
+            times = -0.25 + (at + np.arange(WINDOW)) * STEP
+            depths = np.array([deep(moment, walks) for moment in (times[0], times[-1])])
+            idle = np.isinf(full["said"].min(axis=0)) & np.isinf(full["felt"].min(axis=0)) & np.isinf(full["touch"])
+            begun = (begins < times[-1] + 2 * STEP) & ~full["done"]
+            # Nothing moves any more, and what has been seen for so long has been reported.
+            stayed = stands | (pace * (times[0] - 1 - get["arrives"]) >= stays)
+            rests = leaves.rest()[free_leaves][own] & (times[0] > 1)
+            passed = begun & idle & ((leaves_at < times[0]) | (times[0] > 21) | (stayed & rests))
+            full["done"] |= passed
             if full["done"].all():
                 break
+            begun &= ~passed
+            # What reports after the first report changes nothing; who stands still is seen or not until then.
+            asked_of = begun & np.isinf(full["said"].min(axis=0)) & (leaves_at > times[0] - STEP)
+            looked = []
+            for people, box in zip(seen, corners):
+                which = np.flatnonzero(asked_of[people.of])
+                looked.append(which[people.comes_to(which, depths, box)])
+            near = np.flatnonzero((begun & (leaves_at > times[0] - STEP) & (np.isinf(full["touch"]) | (times[0] <= 0)))[ends_of.of])
+            near = near[ends_of.comes_to(near, depths, across, FAR)]
+            busy = ~idle | np.isfinite(full["since"]).any(axis=0)
+            for of in (ends_of.of[near], *(people.of[which] for people, which in zip(seen, looked))):
+                busy[of] = True
+            last_here, here = here, np.flatnonzero(begun & busy)
+            new = np.setdiff1d(here, last_here)
+            for state in (leaves.place, leaves.speed):
+                state[new] = state[count + own[new]]
             now, there = {name: value[..., here] for name, value in full.items()}, leaves.taken(np.append(here, free_leaves))
             slot[:] = -1
             slot[here] = np.arange(len(here))
-            active = np.zeros(count, dtype=bool)
-            active[here] = leaves_at[here] > time - STEP
-            near = np.flatnonzero((active & (np.isinf(full["touch"]) | (time <= 0)))[ends_of.of])
-            near_of = slot[ends_of.of[near]]
-            # What reports after the first report changes nothing; who stands still is seen or not until then.
-            asked_of = active & np.isinf(full["said"].min(axis=0))
-            still = stands | (pace * (time - get["arrives"]) >= stays)
-            looked = [np.flatnonzero((asked_of & ~still)[people.of]) for people in seen]
-            looked_of = [slot[people.of[which]] for people, which in zip(seen, looked)]
-            blocked = np.zeros((len(devices), len(here)), dtype=bool)
-            for d, people in enumerate(seen):
-                which = np.flatnonzero((asked_of & still)[people.of])
-                x, y = people.at(which, stays)
-                blocks = off_field(corners[d], x, y) <= people.radius[which]
-                blocked[d, slot[people.of[which][blocks]]] = True
+            of, near_at = slot[ends_of.of[near]], spots(ends_of, near)
+            sights = np.zeros((WINDOW, len(devices), len(here)), dtype=bool)
+            for d, (people, which) in enumerate(zip(seen, looked)):
+                x, y = spots(people, which)
+                moments, those = np.nonzero(off_field(corners[d], x, y) <= people.radius[which])
+                sights[moments, d, slot[people.of[which[those]]]] = True
             touch, nearest, shut, met, done, felt, since, said = (now[name] for name in ("touch", "nearest", "shut", "met", "done", "felt", "since", "said"))
         at, time = at + 1, -0.25 + at * STEP
-        depth = np.where(now["stands"], now["stays"], np.minimum(now["pace"] * (time - now["arrives"]), now["stays"]))
-        free = np.isinf(touch) | (time <= 0)
-        sight = blocked.copy()
-        for d, people in enumerate(seen):
-            if len(looked[d]):
-                x, y = people.so_deep(looked[d], depth[looked_of[d]])
-                sight[d, looked_of[d][off_field(corners[d], x, y) <= people.radius[looked[d]]]] = True
+        free, sight = np.isinf(touch) | (time <= 0), sights[(at - 1) % WINDOW]
         since[...] = np.where(sight, np.where(free, np.minimum(since, time), since), np.inf)
         reports = time - since >= response[:, None] - 1e-9
         if time <= 0:
@@ -253,8 +269,7 @@ def stepped(world: dict, rows: list[dict]) -> list[dict]:
         if time > 0:
             there.step(time - STEP, np.append(np.where(shut, np.inf, command), np.full(len(free_leaves), np.inf)))
         place, speed = there.place[: len(here)], there.speed[: len(here)]
-        x, y = ends_of.so_deep(near, depth[near_of])
-        of = near_of
+        x, y = (side[(at - 1) % WINDOW] for side in near_at)
         before = now["travel"][of] - place[of] - now["sign"][of] * (x - now["last"][of])
         apart = np.hypot(np.maximum(before, 0), np.maximum(np.abs(y) - leaf[0] / 2, 0)) - ends_of.radius[near]
         if time > 0:

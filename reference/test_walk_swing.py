@@ -7,16 +7,17 @@ equal but in a band about a limit or a graze; how far the leaf goes on is equal 
 
 import os
 import subprocess
+from itertools import product
 
 import numpy as np
 import pytest
 from swing_worlds import written
-from test_walk import COLUMNS, EXAMPLE, GRAZE, HARMLESS, STEP, Leaves, People, off_field, pressed_at, sees
+from test_walk import COLUMNS, EXAMPLE, FAR, GRAZE, HARMLESS, STEP, Leaves, People, off_field, pressed_at, sees
 from test_walk import asked as sliding
 
 EARLY = 0.25
-# Steps that are worked before it is looked at anew who is there.
-WINDOW = 500
+# Times that are looked at together, long before the start; steps after which it is looked at anew who is there.
+WINDOW, STEPS = 500, 100
 
 
 def asked(world: str, count: int) -> tuple[dict, list[dict]]:
@@ -50,6 +51,13 @@ class Wing:
         n = (-self.along * np.sin(angle), self.across * np.cos(angle))
         dx, dy = x - self.leaf["pivot"][0], y - self.leaf["pivot"][1]
         return dx * e[0] + dy * e[1], dx * n[0] + dy * n[1], e, n
+
+    def box(self, places: np.ndarray) -> np.ndarray:
+        """What the leaf is within while it is at some places, as the corners of a box."""
+        u, v = (np.array(side)[:, None] for side in zip(*product((self.leaf["heel"], self.length), (self.low, self.high))))
+        _, _, e, n = self.seen(places, 0.0, 0.0)
+        each = [self.leaf["pivot"][at] + u * e[at] + v * n[at] for at in (0, 1)]
+        return np.array([[side.min() for side in each], [side.max() for side in each]])
 
     def nearest(self, place: np.ndarray, x: np.ndarray, y: np.ndarray) -> tuple:
         """Distance from the leaf, below zero within it; the nearest point along and across; the way out."""
@@ -94,7 +102,8 @@ def stepped(world: dict, path: dict, rows: list[dict]) -> list[dict]:
     count, direction = len(rows), path["direction"]
     bodies = [world["bodies"][int(row["body"])] for row in rows]
     wings = [Wing(world, path, at) for at in range(len(world["leaves"]))]
-    leaves = [Leaves([wing.turn] * count, world["controller"]) for wing in wings]
+    # The last of them is of nobody: who comes later finds the leaf where that one is.
+    leaves = [Leaves([wing.turn] * (count + 1), world["controller"]) for wing in wings]
     touchable = []
     for wing in wings:
         low, high = wing.leaf["bottom"], wing.leaf["top"]
@@ -115,126 +124,144 @@ def stepped(world: dict, path: dict, rows: list[dict]) -> list[dict]:
     moves = lambda time: ~stands & (pace * (time - get["arrives"]) < stays)
     reach = np.array([max(np.hypot(p[0], p[1]) + p[2] for p in body) for body in bodies]) + 0.05
     around = [corner for device in devices for corner in device["corners"]]
+    swept = [wing.box(np.linspace(0.0, wing.turn["travel"], 91)) for wing in wings]
     for wing in wings:
         size = np.hypot(wing.length, max(abs(wing.low), abs(wing.high))) + abs(wing.leaf["heel"])
         around += [[wing.leaf["pivot"][0] + side * size, wing.leaf["pivot"][1] + side * size] for side in (-1, 1)]
-    around = np.array([np.min(around, axis=0), np.max(around, axis=0)])
-
-    def comes_near(begins: float, ends: float) -> np.ndarray:
-        """Who may be seen or touched between two times."""
-        depths = np.array([depth_at(begins), depth_at(ends)])
-        spans = get["x"] + depths * get["slant"], depths * get["way"]
-        each = [(span.min(axis=0) - reach <= around[1, at]) & (span.max(axis=0) + reach >= around[0, at]) for at, span in enumerate(spans)]
-        return each[0] & each[1]
-
-    since, said = np.full((len(devices), count), np.inf), np.full((len(devices), count), np.inf)
-    touch, nearest = np.full(count, np.inf), np.full(count, np.inf)
-    shut, met, done = np.zeros(count, bool), np.zeros(count, bool), np.zeros(count, bool)
-    met_soon, toward_at = np.zeros(count, bool), np.full(count, np.inf)
-    by, part, back = np.zeros(count, int), np.zeros(count, int), np.ones(count)
-    at_place, at_x, at_y, share = np.zeros(count), np.zeros(count), np.zeros(count), np.ones(count)
-    felt, ways, delays = np.full((4, count), np.inf), np.full((4, count), np.inf), np.zeros((4, count))
-    p150, p25, most = np.full(count, np.inf), np.full(count, np.inf), np.zeros(count)
-    lasts, rests, stood = np.zeros(count), np.zeros(count), np.full(count, np.inf)
-    spots = [None] * count
-    springs, farthest = [None] * count, np.zeros((len(wings), count))
+    far_off = np.abs(np.array(around)[:, 1]).max() + reach
+    never = lambda *shape: np.full((*shape, count), np.inf)
+    none = lambda kind: np.zeros(count, kind)
+    full = {"since": never(len(devices)), "said": never(len(devices)), "felt": never(4), "ways": never(4), "delays": np.zeros((4, count))}
+    full |= {name: never() for name in ("touch", "nearest", "toward", "p150", "p25", "stood")} | {name: none(bool) for name in ("shut", "met", "done")}
+    full |= {name: none(float) for name in ("at_place", "most", "lasts", "rests")} | {"share": np.ones(count), "back": np.ones(count)}
+    full |= {"by": none(int), "part": none(int), "met_soon": none(bool), "farthest": np.zeros((len(wings), count)), "halted": none(bool)}
+    spots, springs = [None] * count, [None] * count
     # Long before the start the leaves stand: who meets one then has met it.
-    times = np.arange(-30.0, -EARLY, 0.004)
-    for some in (times[at : at + WINDOW] for at in range(0, len(times), WINDOW)):
-        goes = comes_near(some[0], some[-1]) & (moves(some[0]) | (some[0] == times[0]))
-        going = [np.flatnonzero(goes[people.of]) for people in touchable]
-        for time in some if goes.any() else ():
-            depth = depth_at(time)
-            for wing, people, which in zip(wings, touchable, going):
-                x, y = people.at(which, depth)
-                apart = wing.nearest(np.zeros(len(x)), x, y)[0] - people.radius[which]
-                np.minimum.at(nearest, people.of[which], apart)
-                met_soon[people.of[which][apart <= 0]] = True
-    far_off = np.abs(around[:, 1]).max() + reach
+    before = np.arange(-30.0, -EARLY, 0.004)
+    for some in (before[at : at + WINDOW] for at in range(0, len(before), WINDOW)):
+        goes = moves(some[0]) | (some[0] == before[0])
+        for wing, people in zip(wings, touchable):
+            which = np.flatnonzero(goes[people.of])
+            which = which[people.comes_to(which, (depth_at(some[0]), depth_at(some[-1])), wing.box(np.zeros(1)), FAR)]
+            x, y = people.so_deep(which, depth_at(some[:, None])[:, people.of[which]])
+            apart = wing.nearest(np.zeros(1), x, y)[0] - people.radius[which]
+            np.minimum.at(full["nearest"], people.of[which], apart.min(axis=0))
+            full["met_soon"][people.of[which[(apart <= 0).any(axis=0)]]] = True
+    slot, here, now, theirs = np.full(count, -1), np.array([], dtype=int), {name: value[..., :0] for name, value in full.items()}, None
     at, time = 0, -EARLY
-    while time < 40 and not done.all():
-        if at % 100 == 0:
-            active = ~done & comes_near(time, time + 101 * STEP)
-            near = [np.flatnonzero((active & (np.isinf(touch) | (time <= 0)))[people.of]) for people in touchable]
+    while time < 40:
+        step = at % STEPS
+        if step == 0:
+            for name, value in now.items():
+                full[name][..., here] = value
+            for leaf, some in zip(leaves, theirs or []):
+                leaf.put(np.append(here, count), some)
+            # Who is not told, not touched and near nothing is left out: the leaves are on their plans, and nobody knows of the body.
+            times = -EARLY + (at + np.arange(STEPS)) * STEP
+            depths = np.array([depth_at(times[0]), depth_at(times[-1])])
+            idle = np.isinf(full["said"].min(axis=0, initial=np.inf)) & np.isinf(full["felt"].min(axis=0)) & np.isinf(full["touch"])
+            # Nothing moves any more, and what has been seen for so long has been reported.
+            stayed = (stands | (pace * (times[0] - 1 - get["arrives"]) >= stays)) & (times[0] > 1) & all(leaf.rest()[count] for leaf in leaves)
+            passed = idle & (stayed | (times[0] > 24) | (np.isinf(stays) & (depths[0] > far_off) & (times[0] > 0)))
+            full["done"] |= passed
+            gone = full["done"] & (np.isinf(full["touch"]) | full["met"] | full["halted"])
+            if gone.all():
+                break
             # What reports after the first report changes nothing; who stands still is seen or not until then.
-            asked_of, still = active & np.isinf(said.min(axis=0, initial=np.inf)), ~moves(time)
-            looked = [np.flatnonzero((asked_of & ~still)[people.of]) for people in seen]
-            blocked, depth = np.zeros((len(devices), count), dtype=bool), depth_at(time)
-            for d, people in enumerate(seen):
-                which = np.flatnonzero((asked_of & still)[people.of])
-                x, y = people.at(which, depth)
-                blocked[d, people.of[which][off_field(corners[d], x, y) <= people.radius[which]]] = True
+            asked_of = ~full["done"] & np.isinf(full["said"].min(axis=0, initial=np.inf))
+            looked = [np.flatnonzero(asked_of[people.of]) for people in seen]
+            looked = [which[people.comes_to(which, depths, box)] for people, which, box in zip(seen, looked, corners)]
+            near = [np.flatnonzero((~full["done"] & (np.isinf(full["touch"]) | (times[0] <= 0)))[people.of]) for people in touchable]
+            near = [which[people.comes_to(which, depths, box, FAR)] for people, which, box in zip(touchable, near, swept)]
+            busy = ~idle | np.isfinite(full["since"]).any(axis=0)
+            for people, which in zip(seen + touchable, looked + near):
+                busy[people.of[which]] = True
+            last_here, here = here, np.flatnonzero(busy & ~gone)
+            new = np.setdiff1d(here, last_here)
+            for w, leaf in enumerate(leaves):
+                leaf.place[new], leaf.speed[new] = leaf.place[count], leaf.speed[count]
+                full["farthest"][w, new] = leaf.place[count]
+            now, theirs = {name: value[..., here] for name, value in full.items()}, [leaf.taken(np.append(here, count)) for leaf in leaves]
+            slot[here] = np.arange(len(here))
+            deep = depth_at(times[:, None])[:, here]
+            near_at = [people.so_deep(which, deep[:, slot[people.of[which]]]) for people, which in zip(touchable, near)]
+            sights = np.zeros((STEPS, len(devices), len(here)), dtype=bool)
+            for d, (people, which) in enumerate(zip(seen, looked)):
+                x, y = people.so_deep(which, deep[:, slot[people.of[which]]])
+                moments, those = np.nonzero(off_field(corners[d], x, y) <= people.radius[which])
+                sights[moments, d, slot[people.of[which[those]]]] = True
+            touch, nearest, shut, met, done, felt, since, said = (now[name] for name in ("touch", "nearest", "shut", "met", "done", "felt", "since", "said"))
         at, time = at + 1, -EARLY + at * STEP
-        depth = depth_at(time)
-        free = np.isinf(touch) | (time <= 0)
-        sight = blocked.copy()
-        for d, people in enumerate(seen):
-            if len(looked[d]):
-                x, y = people.at(looked[d], depth)
-                sight[d, people.of[looked[d]][off_field(corners[d], x, y) <= people.radius[looked[d]]]] = True
-        since = np.where(sight, np.where(free, np.minimum(since, time), since), np.inf)
+        free, sight = np.isinf(touch) | (time <= 0), sights[step]
+        since[...] = np.where(sight, np.where(free, np.minimum(since, time), since), np.inf)
         reports = time - since >= response - 1e-9
         if time <= 0:
-            shut = np.any(reports, axis=0) if time > -STEP else shut
+            if time > -STEP:
+                shut[:] = np.any(reports, axis=0)
         else:
-            said = np.where(reports, np.minimum(said, time), said)
+            said[reports] = np.minimum(said[reports], time)
         first = np.minimum(said.min(axis=0, initial=np.inf), felt.min(axis=0))
-        command = np.where(shut, np.inf, first + world["controller"]["reaction"])
-        for w, (wing, leaf) in enumerate(zip(wings, leaves)):
+        command = np.append(np.where(shut, np.inf, first + world["controller"]["reaction"]), np.inf)
+        for w, (wing, leaf) in enumerate(zip(wings, theirs)):
             if time > wing.delay:
                 # One that is told to stop before it starts stays where it is.
                 never = command <= wing.delay
-                keep = leaf.place.copy(), leaf.speed.copy(), leaf.phase.copy()
+                keep = leaf.place[never], leaf.speed[never], leaf.phase[never]
                 leaf.step(time - STEP, command)
-                for now, before in zip((leaf.place, leaf.speed, leaf.phase), keep):
-                    now[never] = before[never]
-                farthest[w] = np.maximum(farthest[w], leaf.place)
-        for w, (wing, leaf, people) in enumerate(zip(wings, leaves, touchable)):
+                leaf.place[never], leaf.speed[never], leaf.phase[never] = keep
+                np.maximum(now["farthest"][w], leaf.place[:-1], out=now["farthest"][w])
+        for w, (wing, leaf, people) in enumerate(zip(wings, theirs, touchable)):
             if not len(near[w]):
                 continue
-            x, y = people.at(near[w], depth)
-            of = people.of[near[w]]
+            x, y = (side[step] for side in near_at[w])
+            of = slot[people.of[near[w]]]
             off, cu, cv, out = wing.nearest(leaf.place[of], x, y)
             apart = off - people.radius[near[w]]
             np.minimum.at(nearest, of, np.where(free[of], apart, np.inf))
             for j in np.flatnonzero((apart <= 0) & np.isinf(touch[of]) & ~done[of] & ~shut[of]):
-                i = of[j]
+                i, who = of[j], here[of[j]]
                 if np.isfinite(touch[i]):
                     continue
                 speed = leaf.speed[i]
                 toward = wing.toward(speed, cu[j], cv[j], (out[0][j], out[1][j]))
-                touch[i], by[i], part[i] = time, w, people.part[near[w][j]]
-                met[i], toward_at[i] = met_soon[i] or time <= 0 or toward <= 1e-9, toward
-                at_place[i], at_x[i], at_y[i], back[i] = leaf.place[i], x[j], y[j], np.sign(speed)
-                spots[i] = (cu[j], cv[j]), (out[0][j], out[1][j])
-                share[i] = max(np.hypot(cu[j], cv[j]) / wing.length, 1e-3)
+                touch[i], now["by"][i], now["part"][i] = time, w, people.part[near[w][j]]
+                met[i], now["toward"][i] = now["met_soon"][i] or time <= 0 or toward <= 1e-9, toward
+                now["at_place"][i], now["back"][i] = leaf.place[i], np.sign(speed)
+                spots[who] = (cu[j], cv[j]), (out[0][j], out[1][j])
+                now["share"][i] = share = max(np.hypot(cu[j], cv[j]) / wing.length, 1e-3)
                 # Across the side that goes ahead.
                 ahead = (out[1][j] if wing.opening else -out[1][j]) >= 0 and speed > 0
-                spring, after = feels(world, w, direction, bodies[i][part[i]], cu[j], share[i], ahead)
+                spring, after = feels(world, w, direction, bodies[who][now["part"][i]], cu[j], share, ahead)
                 if speed < 0:
                     spring, after = (world["bare"], 0.0, world["bare"]), [(np.inf, 0.0)] * 4
-                springs[i] = spring
-                ways[:, i], delays[:, i] = zip(*after)
-                p150[i], p25[i] = (pressed_at(spring, world["limits"][name]) for name in ("lasting", "rest"))
+                springs[who] = spring
+                now["ways"][:, i], now["delays"][:, i] = zip(*after)
+                now["p150"][i], now["p25"][i] = (pressed_at(spring, world["limits"][name]) for name in ("lasting", "rest"))
         struck = np.isfinite(touch) & ~met
-        place = np.choose(by, [leaf.place for leaf in leaves])
-        pressed = np.where(struck, back * (place - at_place) * share, 0.0)
-        # What a device said before the touch stops the leaf; what feels comes only where nothing said so.
-        feels_it = struck & (pressed >= ways - 1e-9) & np.isinf(felt) & (command > touch)
-        felt = np.where(feels_it, time + delays, felt)
-        lasts, rests = np.where(pressed > p150, time - touch, lasts), np.where(pressed > p25, time - touch, rests)
-        most = np.maximum(most, pressed)
-        # In a gap that does not crush nobody is held once the leaf stands.
-        halts = struck & (back > 0) & (np.choose(by, [leaf.speed for leaf in leaves]) <= 1e-9)
-        stood = np.where(halts, np.minimum(stood, time - touch), stood)
-        leaves_far = np.isinf(stays) & (depth > far_off)
+        if struck.any():
+            place, speed = (np.choose(now["by"], [getattr(leaf, name)[:-1] for leaf in theirs]) for name in ("place", "speed"))
+            pressed = np.where(struck, now["back"] * (place - now["at_place"]) * now["share"], 0.0)
+            # What a device said before the touch stops the leaf; what feels comes only where nothing said so.
+            feels_it = struck & (pressed >= now["ways"] - 1e-9) & np.isinf(felt) & (command[:-1] > touch)
+            felt[feels_it] = (time + now["delays"])[feels_it]
+            for name, limit in (("lasts", "p150"), ("rests", "p25")):
+                longer = pressed > now[limit]
+                now[name][longer] = time - touch[longer]
+            np.maximum(now["most"], pressed, out=now["most"])
+            # In a gap that does not crush nobody is held once the leaf stands.
+            halts = struck & (now["back"] > 0) & (speed <= 1e-9)
+            now["stood"][halts] = np.minimum(now["stood"], time - touch)[halts]
         done |= ((shut | met) & (time > 0)) | (struck & (time > touch + 6))
-        done |= ~struck & ((time > 24) | (leaves_far & (time > 0)))
+        done |= ~struck & ((time > 24) | (np.isinf(stays[here]) & (deep[step] > far_off[here]) & (time > 0)))
         if at % 20 == 0 and time > 1:
             # Nothing moves any more, and what has been seen for so long has been reported.
-            stayed = stands | (pace * (time - 1 - get["arrives"]) >= stays)
-            done |= np.isinf(touch) & stayed & np.all([leaf.rest() for leaf in leaves], axis=0)
-    told = first + world["controller"]["reaction"]
+            stayed = stands[here] | (pace[here] * (time - 1 - get["arrives"][here]) >= stays[here])
+            now["halted"][:] = np.all([leaf.rest()[:-1] | (command[:-1] <= wing.delay) for wing, leaf in zip(wings, theirs)], axis=0)
+            done |= np.isinf(touch) & stayed & np.all([leaf.rest()[:-1] for leaf in theirs], axis=0)
+    nearest, shut, touch, met, met_soon, toward_at, back, by, part, share, at_place = (
+        full[name] for name in ("nearest", "shut", "touch", "met", "met_soon", "toward", "back", "by", "part", "share", "at_place")
+    )
+    most, lasts, rests, stood, p150, p25, farthest = (full[name] for name in ("most", "lasts", "rests", "stood", "p150", "p25", "farthest"))
     results = []
     for i in range(count):
         if spots[i] and np.hypot(*spots[i][1]) > 0:
