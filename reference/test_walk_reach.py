@@ -36,32 +36,43 @@ def stepped(rows: list[dict]) -> dict:
     ]
     leaves = Leaves(plans, {"stopping": get["stopping"], "back": [0.2, 0.2, 0.3]})
     count = len(rows)
-    touch, start, speed = np.full(count, np.inf), np.zeros(count), np.zeros(count)
-    strip, drive, most = np.full(count, np.inf), np.full(count, np.inf), np.zeros(count)
-    lasts, rests = np.zeros(count), np.zeros(count)
     spring = [(row["stiffness"], row["soft"], row["hard"]) for row in rows]
-    felt_at, p150, p25 = (
-        np.array([pressed_at(one, force) for one, force in zip(spring, forces)])
-        for forces in (get["drive"], np.full(count, LASTING), np.full(count, REST))
-    )
+    pressed_by = lambda forces: np.array([pressed_at(one, force) for one, force in zip(spring, forces)])
+    full = {name: get[name] for name in ("place", "actuation", "response", "reaction")}
+    full |= {"felt_at": pressed_by(get["drive"]), "p150": pressed_by(np.full(count, LASTING)), "p25": pressed_by(np.full(count, REST))}
+    full |= {name: np.full(count, np.inf) for name in ("touch", "strip", "drive")}
+    full |= {name: np.zeros(count) for name in ("start", "speed", "most", "lasts", "rests")}
+    here, now, some = np.array([], dtype=int), {}, None
     for at in range(int(60 / STEP)):
         time = at * STEP
-        if at % 500 == 0 and np.all(time > touch + 7):
-            break
-        command = np.minimum(strip + get["response"], drive + 0.05) + get["reaction"]
-        leaves.step(time, command)
+        if at % 500 == 0:
+            for name, value in now.items():
+                full[name][here] = value
+            if some is not None:
+                leaves.put(here, some)
+            # Nothing happens any more to one who has been held for so long, by a leaf that stands.
+            here = np.flatnonzero((time <= full["touch"] + 7) | ~leaves.rest())
+            if not len(here):
+                break
+            now, some = {name: value[here] for name, value in full.items()}, leaves.taken(here)
+            some.controller = {**leaves.controller, "stopping": get["stopping"][here]}
+        command = np.minimum(now["strip"] + now["response"], now["drive"] + 0.05) + now["reaction"]
+        some.step(time, command)
         time += STEP
-        new = np.isinf(touch) & (leaves.place >= get["place"])
-        # The touch falls within the step: back to it at the speed of its end.
-        back = (leaves.place - get["place"]) / np.maximum(leaves.speed, 1e-9)
-        touch, start, speed = np.where(new, time - back, touch), np.where(new, get["place"], start), np.where(new, leaves.speed, speed)
-        held = np.isfinite(touch)
-        pressed = np.where(held, leaves.place - start, 0.0)
-        strip = np.where(held & np.isinf(strip) & (pressed >= get["actuation"] - 1e-9), time, strip)
-        drive = np.where(held & np.isinf(drive) & (pressed >= felt_at - 1e-9), time, drive)
-        most = np.maximum(most, pressed)
-        lasts = np.where(held & (pressed > p150), time - touch, lasts)
-        rests = np.where(held & (pressed > p25), time - touch, rests)
+        new = np.isinf(now["touch"]) & (some.place >= now["place"])
+        if new.any():
+            # The touch falls within the step: back to it at the speed of its end.
+            back = (some.place - now["place"]) / np.maximum(some.speed, 1e-9)
+            now["touch"][new], now["start"][new], now["speed"][new] = (time - back)[new], now["place"][new], some.speed[new]
+        held = np.isfinite(now["touch"])
+        pressed = np.where(held, some.place - now["start"], 0.0)
+        for name, felt in (("strip", "actuation"), ("drive", "felt_at")):
+            now[name][held & np.isinf(now[name]) & (pressed >= now[felt] - 1e-9)] = time
+        np.maximum(now["most"], pressed, out=now["most"])
+        for name, limit in (("lasts", "p150"), ("rests", "p25")):
+            longer = held & (pressed > now[limit])
+            now[name][longer] = time - now["touch"][longer]
+    touch, speed, most, lasts, rests = (full[name] for name in ("touch", "speed", "most", "lasts", "rests"))
     return {"time": touch, "speed": speed, "travel": most, "lasts": lasts, "rests": rests, "spring": spring}
 
 
