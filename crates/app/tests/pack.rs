@@ -2,6 +2,7 @@
 
 #![allow(clippy::unwrap_used, reason = "a test may stop at the first surprise")]
 
+use crate::common::{BARE, example, site};
 use assert_cmd::Command;
 use std::fs;
 use std::path::Path;
@@ -16,9 +17,8 @@ const FILES: [&str; 7] = [
     "site-plan.dxf",
 ];
 
-/// Makes the papers of the vineyard; gives the bytes of each file.
-fn papers(output: &Path, date: &str) -> Vec<Vec<u8>> {
-    let site = Path::new(env!("CARGO_MANIFEST_DIR")).join("../../examples/vineyard");
+/// Makes the papers of a site.
+fn papers(site: &Path, output: &Path, date: &str) {
     Command::cargo_bin("gatewright")
         .unwrap()
         .arg("pack")
@@ -28,23 +28,31 @@ fn papers(output: &Path, date: &str) -> Vec<Vec<u8>> {
         .args(["--date", date])
         .assert()
         .code(1);
-    FILES
-        .iter()
-        .map(|file| fs::read(output.join(file)).unwrap())
-        .collect()
 }
 
 #[test]
 fn the_same_site_and_day_give_the_same_bytes() {
     let folder = tempfile::tempdir().unwrap();
-    let once = papers(&folder.path().join("one"), "2026-11-25");
-    let again = papers(&folder.path().join("two"), "2026-11-25");
-    for ((name, one), other) in FILES.iter().zip(&once).zip(&again) {
+    let [once, again] = ["one", "two"].map(|name| folder.path().join(name));
+    for output in [&once, &again] {
+        papers(&example("vineyard"), output, "2026-11-25");
+    }
+    for name in FILES {
+        let [one, other] = [&once, &again].map(|output| fs::read(output.join(name)).unwrap());
         assert!(one == other, "{name} differs");
         assert!(!one.is_empty(), "{name} is empty");
     }
-    let later = papers(&folder.path().join("three"), "2027-01-05");
-    assert!(once[0] != later[0], "the date is on the papers");
+}
+
+#[test]
+fn the_date_is_on_the_papers() {
+    let bare = site(BARE);
+    let [one, other] = ["2026-11-25", "2027-01-05"].map(|date| {
+        let output = bare.path().join(date);
+        papers(bare.path(), &output, date);
+        fs::read(output.join("pack.pdf")).unwrap()
+    });
+    assert!(one != other);
 }
 
 #[test]
