@@ -1,12 +1,13 @@
 // Jobs, calculators and papers.
 
 import assert from "node:assert/strict";
-import { readFileSync } from "node:fs";
+import { readFileSync, rmSync, writeFileSync } from "node:fs";
+import path from "node:path";
 import test from "node:test";
-import { SIZES, house, opened, until } from "./house.mjs";
+import { SIZES, answered, house, opened, until } from "./house.mjs";
 
 const own = house(["clinic"]);
-const PHONE = SIZES[0];
+const [PHONE, , DESK] = SIZES;
 
 test("a calculation is worked while one writes, and its address carries it", async () => {
   const page = await opened(own, "/calculations/voltage-drop", PHONE);
@@ -71,6 +72,23 @@ test("files beside a site file are brought in with it, and the one that is missi
   for (const name of ["site.toml", "parts.toml", "price-book.toml"]) {
     assert.equal(readFileSync(`${own.folder}/brought-in/${name}`, "utf8"), readFileSync(`${own.folder}/clinic/${name}`, "utf8"));
   }
+  await page.close();
+});
+
+test("kept walks that cannot be read are said above the answers while the page is open, and no longer once the file is away", async () => {
+  const page = await opened(own, "/jobs/clinic", DESK);
+  await answered(page);
+  const said = "#answers-list .counted .trouble";
+  assert.equal(await page.locator(said).count(), 0);
+  const kept = path.join(own.folder, "clinic", "walk.json");
+  writeFileSync(kept, "no records");
+  await page.locator(said).waitFor({ timeout: 60000 });
+  assert.match((await page.locator(said).textContent()) ?? "", /^walk\.json is not what gatewright walk --keep writes\.Take it away, and run that again\./);
+  const walks = await opened(own, "/jobs/clinic/walk", PHONE);
+  assert.match((await walks.locator("#walks > .trouble").textContent()) ?? "", /Take it away/);
+  await walks.close();
+  rmSync(kept);
+  await page.locator(said).waitFor({ state: "detached", timeout: 60000 });
   await page.close();
 });
 

@@ -246,3 +246,57 @@ fn everything_that_is_described_is_there() {
         }
     }
 }
+
+/// What was kept of walks and cannot be read is said by the workbench as by `check`, and counts for nothing.
+#[test]
+fn walks_that_were_kept_and_cannot_be_read_are_told_as_the_command_line_tells_them() {
+    let folder = jobs(&["boatyard"]);
+    let kept = folder.path().join("boatyard/walk.json");
+    let bench = Served::start(folder.path());
+    let state = || bench.get("/api/jobs/boatyard").good();
+    let (before, listed) = (state(), bench.get("/api/jobs").good());
+    assert_eq!(before["unread"], Value::Null);
+    let answers = bench.get("/api/jobs/boatyard/answers").good();
+    std::fs::write(&kept, "[{\"gate\": \"main\", ").unwrap();
+    let site = folder.path().join("boatyard/site.toml");
+    let checked = common::check(&site, &[]);
+    let sentence = state()["unread"].as_str().unwrap().to_owned();
+    assert!(
+        checked.complaints.contains(&sentence["walk.json ".len()..]),
+        "{sentence}"
+    );
+    let expected =
+        "walk.json is not what gatewright walk --keep writes. Take it away, and run that again.";
+    assert_eq!(sentence, expected);
+    assert_eq!(state()["problems"], before["problems"]);
+    let problems = |listed: &Value| listed[0]["problems"].as_u64().unwrap();
+    assert_eq!(
+        problems(&bench.get("/api/jobs").good()),
+        problems(&listed) + 1
+    );
+    let walks = bench.get("/api/jobs/boatyard/walks").good();
+    assert_eq!(walks["unread"], expected);
+    let still = bench.get("/api/jobs/boatyard/answers").good();
+    assert_eq!(still["findings"], answers["findings"]);
+    for page in [
+        "/jobs/boatyard",
+        "/jobs/boatyard/answers",
+        "/jobs/boatyard/edit",
+        "/jobs/boatyard/walk",
+    ] {
+        let page = bench.get(page);
+        assert_eq!(page.status, 200);
+        let words = "walk.json is not what gatewright walk --keep writes.";
+        assert!(String::from_utf8_lossy(&page.body).contains(words));
+    }
+    // A folder in its place cannot be read at all.
+    std::fs::remove_file(&kept).unwrap();
+    std::fs::create_dir(&kept).unwrap();
+    let sentence = state()["unread"].as_str().unwrap().to_owned();
+    assert!(
+        sentence.starts_with("walk.json cannot be read ("),
+        "{sentence}"
+    );
+    std::fs::remove_dir(&kept).unwrap();
+    assert_eq!(state(), before);
+}

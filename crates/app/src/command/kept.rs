@@ -86,15 +86,11 @@ fn read(file: &Path) -> Result<Vec<WalkRecord>, Complaint> {
             ));
         }
     };
-    records_in(&text).map_err(|_| {
-        Complaint::about(
-            file,
-            "is not what gatewright walk --keep writes. Take it away, and run that again.",
-        )
-    })
+    records_in(&text).map_err(|what| Complaint::about(file, what))
 }
 
-/// The records that a text of such a file holds.
-pub(crate) fn records_in(text: &str) -> serde_json::Result<Vec<WalkRecord>> {
+/// The records that a text of such a file holds, or what is to be done with it.
+pub(crate) fn records_in(text: &str) -> Result<Vec<WalkRecord>, &'static str> {
     serde_json::from_str(text)
+        .map_err(|_| "is not what gatewright walk --keep writes. Take it away, and run that again.")
 }

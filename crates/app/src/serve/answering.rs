@@ -196,7 +196,9 @@ fn tell(
         }
         _ => BTreeMap::new(),
     };
-    let listed = Listed::of(job.name(), (&answers, &turned), before.as_deref());
+    let unread = seen.files.walks_unread();
+    let told = (&*answers, &turned);
+    let listed = Listed::of(job.name(), told, unread.as_deref(), before.as_deref());
     let answered = Arc::new(Answered {
         revision: seen.revision.clone(),
         answers,

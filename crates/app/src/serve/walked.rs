@@ -102,6 +102,8 @@ pub(crate) struct Tests {
     pub(crate) looks: Arc<Vec<FirstLook>>,
     /// Tests in the same order.
     pub(crate) of_gates: Vec<Test>,
+    /// What is wrong with the results beside the site file, where they cannot be read.
+    pub(crate) unread: Option<String>,
     /// The task that walks people past the gates now.
     pub(crate) task: Option<u64>,
 }
@@ -131,6 +133,7 @@ pub(crate) fn tests(bench: &Workbench, job: &str, seen: &Seen) -> Result<Tests, 
     });
     Ok(Tests {
         of_gates: tests.collect(),
+        unread: seen.files.walks_unread(),
         task: bench.tasks().running(job, WHAT),
         looks,
     })

@@ -266,7 +266,7 @@ impl Workbench {
                 return line;
             }
         };
-        line.problems = seen.problems.len();
+        line.problems = seen.to_be_put_right();
         if let Some(site) = &seen.site {
             line.title = site.site.name.to_string();
         }

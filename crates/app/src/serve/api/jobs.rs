@@ -68,6 +68,7 @@ pub(super) fn state(seen: &Seen) -> Value {
         "revision": seen.revision,
         "title": seen.site.as_deref().map(|site| site.site.name.to_string()),
         "problems": seen.problems,
+        "unread": seen.files.walks_unread(),
         "undo": seen.undo,
         "redo": seen.redo,
     })

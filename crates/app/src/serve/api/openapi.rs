@@ -329,7 +329,7 @@ fn schemas() -> Value {
         )),
         "State": object(
             &[
-                ("revision", text.clone()), ("title", json!({ "type": ["string", "null"] })), ("problems", list(&any)),
+                ("revision", text.clone()), ("title", json!({ "type": ["string", "null"] })), ("problems", list(&any)), ("unread", json!({ "type": ["string", "null"] })),
                 ("undo", count.clone()), ("redo", count.clone()), ("text", text.clone()), ("understood", list(&any)), ("name", text.clone()),
             ],
             &["revision", "problems", "undo", "redo"],
@@ -355,7 +355,7 @@ fn schemas() -> Value {
             &["name", "title", "kind", "axes", "remarks"],
         ),
         "Walks": object(
-            &[("revision", text.clone()), ("task", json!({ "type": ["integer", "null"] })), ("gates", list(&any))],
+            &[("revision", text.clone()), ("task", json!({ "type": ["integer", "null"] })), ("unread", json!({ "type": ["string", "null"] })), ("gates", list(&any))],
             &["revision", "gates"],
         ),
         "Walking": object(

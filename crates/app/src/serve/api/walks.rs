@@ -42,6 +42,7 @@ pub(super) async fn list(
         Ok(Json(json!({
             "revision": seen.revision,
             "task": all.task,
+            "unread": all.unread,
             "gates": gates.collect::<Vec<_>>(),
         })))
     })

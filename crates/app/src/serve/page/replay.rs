@@ -2,6 +2,7 @@
 
 use super::marks::Mark;
 use super::player::{player, watch};
+use super::problems::of_unread;
 use super::shell::{Place, Shell};
 use crate::serve::walked::{FirstLook, KeptTest, MOST, Test, Tests, WALKS};
 use design::walk::{
@@ -48,6 +49,7 @@ pub(super) fn page(
             p class="void" { strong { "No force test. " } (CAUTION) }
             (begin())
             p id="word" class="soft" role="status" {}
+            @if let Some(unread) = &tests.unread { div class="trouble" { (of_unread(unread)) } }
             @for test in &tests.of_gates {
                 (of_gate(job, test, &tests.looks[test.at], which))
             }

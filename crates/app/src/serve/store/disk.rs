@@ -24,8 +24,8 @@ pub(crate) struct Files {
     pub(crate) main: SourceFile,
     /// The parts files, the weather file and the price book that it names, as far as they are there.
     pub(crate) beside: Vec<SourceFile>,
-    /// Results of walks that somebody keeps beside it.
-    pub(crate) walks: Option<SourceFile>,
+    /// Results of walks that somebody keeps beside it, or why they cannot be read.
+    walks: Option<Result<SourceFile, String>>,
     /// Names of the others, whether they are there or not.
     named: Vec<String>,
 }
@@ -77,15 +77,28 @@ impl Files {
         Self {
             main,
             beside,
-            walks: read(WALK_FILE),
+            walks: walks(folder),
             named,
         }
     }
 
     /// Results of walks that are kept beside the site file; a file that cannot be read holds none.
     pub(crate) fn kept_walks(&self) -> Vec<WalkRecord> {
-        let walks = self.walks.as_ref();
-        walks.map_or_else(Vec::new, |file| records_in(&file.text).unwrap_or_default())
+        self.walks_as_read().unwrap_or_default()
+    }
+
+    /// What is wrong with the file of results of walks, where it cannot be read: what is in it counts for nothing.
+    pub(crate) fn walks_unread(&self) -> Option<String> {
+        self.walks_as_read().err()
+    }
+
+    fn walks_as_read(&self) -> Result<Vec<WalkRecord>, String> {
+        let told = |what: &dyn std::fmt::Display| format!("{WALK_FILE} {what}");
+        match &self.walks {
+            None => Ok(Vec::new()),
+            Some(Ok(file)) => records_in(&file.text).map_err(|what| told(&what)),
+            Some(Err(what)) => Err(told(what)),
+        }
     }
 
     /// The stamp of the files, the site file first.
@@ -97,7 +110,7 @@ impl Files {
 
     /// Digits that tell this state of the files from every other.
     pub(crate) fn revision(&self) -> String {
-        let beside = self.beside.iter().chain(&self.walks);
+        let beside = self.beside.iter().chain(self.walks.iter().flatten());
         in_digits(&digest(std::iter::once(&self.main).chain(beside))[..8])
     }
 
@@ -124,6 +137,20 @@ fn own(named: &[String]) -> Vec<String> {
         steps.peek().is_some() && steps.all(|step| matches!(step, Component::Normal(_)))
     };
     named.iter().filter(is_own).cloned().collect()
+}
+
+/// Results of walks in a folder; nothing where there is no such file.
+fn walks(folder: &Path) -> Option<Result<SourceFile, String>> {
+    let text = bytes(&folder.join(WALK_FILE))
+        .and_then(|bytes| String::from_utf8(bytes).map_err(std::io::Error::other));
+    match text {
+        Ok(text) => Some(Ok(SourceFile {
+            name: WALK_FILE.to_owned(),
+            text,
+        })),
+        Err(error) if error.kind() == std::io::ErrorKind::NotFound => None,
+        Err(error) => Some(Err(format!("cannot be read ({error})."))),
+    }
 }
 
 fn bytes(path: &Path) -> std::io::Result<Vec<u8>> {

@@ -97,6 +97,11 @@ impl Seen {
         }
     }
 
+    /// How many things are to be put right in the files.
+    pub(crate) fn to_be_put_right(&self) -> usize {
+        self.problems.len() + usize::from(self.files.walks_unread().is_some())
+    }
+
     /// The text of the site file.
     pub(crate) fn text(&self) -> &str {
         &self.files.main.text

@@ -8,6 +8,7 @@ mod row;
 pub(super) use changes::changes;
 
 use super::marks::Mark;
+use super::problems::of_unread;
 use crate::serve::answering::Answered;
 use design::{Answers, Covered, Finding, Question, Standing, State, question, topic_title};
 use maud::{Markup, PreEscaped, html};
@@ -53,6 +54,7 @@ impl Listed {
     pub(crate) fn of(
         job: &str,
         (answers, turned): (&Answers, &Turned),
+        unread: Option<&str>,
         before: Option<&Answered>,
     ) -> Self {
         let known = before.map(row::known).unwrap_or_default();
@@ -67,7 +69,7 @@ impl Listed {
         });
         Self {
             topics: topics.collect(),
-            head: head(answers, turned).into_string(),
+            head: head(answers, turned, unread).into_string(),
         }
     }
 }
@@ -121,9 +123,10 @@ fn of_topic(topic: &Topic) -> Markup {
     }
 }
 
-/// How many of each verdict there are, and how many turned.
-fn head(answers: &Answers, turned: &Turned) -> Markup {
+/// How many of each verdict there are, and how many turned; before them which file beside the site counts for nothing.
+fn head(answers: &Answers, turned: &Turned, unread: Option<&str>) -> Markup {
     html! {
+        @if let Some(unread) = unread { div class="trouble" { (of_unread(unread)) } }
         (counted(answers))
         p class="turned-count" role="status" {
             @if !turned.is_empty() { (turned.len()) " turned since the last change." }
