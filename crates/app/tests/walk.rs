@@ -190,6 +190,7 @@ fn nobody_is_hit_at_the_boatyard_and_that_is_kept_until_something_changes_that_i
     assert_eq!(kept[0]["gate"], "main");
     assert_eq!(kept[0]["sweep"]["walks"], 200_000);
     assert_eq!(kept[0]["families"].as_array().unwrap().len(), 114);
+    assert_eq!(kept[0]["margins"].as_array().unwrap().len(), 4);
     let proved = |words: &str| {
         let checked = run(&["check", site, "--json"]);
         assert!(checked.printed.contains(words), "{words}");
