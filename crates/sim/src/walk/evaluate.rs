@@ -16,6 +16,10 @@ pub(super) const CLEAR: f64 = 1e-9;
 /// So far a path may run into what stands opposite, in meters: what rounding does.
 pub(super) const IN_POST: f64 = 1e-9;
 
+/// Leaf and body that go apart faster than this do not come to touch, in meters a second: far more than rounding does, and
+/// than the steps do that end where hardly anything is between the two.
+pub(super) const PARTS: f64 = 1e-4;
+
 /// What comes of it.
 #[derive(Debug, Clone, Copy)]
 pub(super) struct Found {

@@ -20,7 +20,7 @@ const PLACES: usize = 32;
 
 /// The most boxes of each fixed part of a space, one part with another: what is not decided by then is near a limit, and stays
 /// open.
-const BOXES: u64 = 100;
+const BOXES: u64 = 800;
 
 /// How long is searched where so many boxes of each part may be looked at.
 pub(super) fn effort(most: u64) -> Effort {

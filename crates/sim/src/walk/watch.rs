@@ -155,6 +155,16 @@ impl Walker<'_> {
         (line.x0 + depth * self.case.slant, self.side() * depth)
     }
 
+    /// How fast it goes along x at a time.
+    pub(super) fn speed_at(&self, time: f64) -> f64 {
+        let going = &self.going;
+        let halts = going.arrives + going.stays * going.per_depth;
+        if going.stands || time > halts {
+            return 0.0;
+        }
+        going.pace * self.case.slant
+    }
+
     /// Sign of the depth along y.
     pub(super) fn side(&self) -> f64 {
         if self.case.way == 0 { 1.0 } else { -1.0 }

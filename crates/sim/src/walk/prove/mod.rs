@@ -4,8 +4,10 @@
 //! beyond a limit, by bounds that round outward, or the exact evaluator finds one in its middle. What the proof takes for
 //! granted is what the evaluator does: straight paths, one body, a leaf on its plan, devices that work.
 
+mod back;
 mod circle;
 mod decide;
+mod edge;
 mod heard;
 pub(super) mod judge;
 pub(super) mod leaf;

@@ -1,5 +1,5 @@
 //! The space of touches by a leaf that turns or rises: when, where in the plan, on which slant, how slow, after how long a
-//! stand.
+//! stand. Of a leaf that runs back it is not asked when it touches, but at which place of its way: nothing else of it counts.
 //!
 //! Every place that the touched cylinder may have is looked at; the shape of the leaf says whether it can be touched there
 //! at all. A leaf that was told to stop is on its braking, or stands, or runs back.
@@ -8,21 +8,26 @@ use super::heard::{Body, Heard};
 use super::leaf::Leaf;
 use super::pressed::Moves;
 use super::search::Space;
-use super::sight::{At, Lines, beside, runs, sees_standing};
+use super::sight::{At, Lines, Run, beside, runs, sees_standing};
 use super::space::Kind;
 use super::span::{Span, up};
 use super::sweeps::{Spot, Sweeps, Touched};
+use crate::walk::course::Control;
 use crate::walk::evaluate::Found;
+#[cfg(test)]
+use crate::walk::harm::Struck;
 use crate::walk::lane::Lane;
 use crate::walk::path::{Case, Path};
 use crate::walk::scenario::Way;
 use crate::walk::sequence::{Family, Habit};
+use crate::walk::swing::SLACK;
 
-/// Sizes of a box along: time, x and depth of the touched cylinder, slant, one over the speed, time that it has stood.
+/// Sizes of a box along: time, or place of a leaf that runs back, x and depth of the touched cylinder, slant, one over the
+/// speed, time that it has stood.
 pub(in super::super) type Box6 = [Span; 6];
 
 /// One who is touched where it has stood for long came so long before the leaf started, in seconds.
-const LONG: f64 = 1000.0;
+pub(super) const LONG: f64 = 1000.0;
 
 /// What one proof is about: one cylinder of a family, one leaf, one kind of touch.
 pub(in super::super) struct Job<'a, S> {
@@ -34,6 +39,20 @@ pub(in super::super) struct Job<'a, S> {
     pub family: &'a Family,
     pub kind: Kind,
     pub part: usize,
+    /// The leaf runs back at the touch.
+    pub back: bool,
+}
+
+/// The kinds of touch of a habit, each with whether the leaf runs back at it.
+pub(in super::super) fn kinds(habit: Habit, control: &Control) -> Vec<(Kind, bool)> {
+    let of = |&kind: &Kind| {
+        // Nobody who stands there from the start tells it to run back.
+        let back = control.back.is_some() && kind != Kind::Standing;
+        [(kind, false)]
+            .into_iter()
+            .chain(back.then_some((kind, true)))
+    };
+    Kind::of(habit).iter().flat_map(of).collect()
 }
 
 impl<S: Sweeps> Job<'_, S> {
@@ -52,15 +71,20 @@ impl<S: Sweeps> Job<'_, S> {
         }
     }
 
-    /// How long after a report the leaf may still be busy at most.
-    fn busy(&self) -> f64 {
+    /// How long after one halted the leaf may still do at most what it does of a report.
+    pub(super) fn busy(&self) -> f64 {
         let slowest = self.lane.fields.iter().map(|field| field.response);
         let heard = slowest.fold(0.0, f64::max) + self.lane.control.reaction;
-        up(heard + self.moves_on()) * 1.000_001
+        let moves = if self.back {
+            self.moves_on()
+        } else {
+            self.leaf().brakes_at_most()
+        };
+        up(heard + moves) * 1.000_001
     }
 
     /// How long after it was told to stop it may still move at most: braking, and on its way back.
-    fn moves_on(&self) -> f64 {
+    pub(in super::super) fn moves_on(&self) -> f64 {
         let control = &self.lane.control;
         let back = control.back.map_or(0.0, |back| {
             let (up, down) = (control.acceleration, control.stopping);
@@ -92,18 +116,24 @@ impl<S: Sweeps> Job<'_, S> {
             stood,
         };
         let spots = self.spots(&lines, x, depth, slant);
-        let anywhere = |onward: bool| Touched {
+        let anywhere = Touched {
             body: self.family.body,
             part: self.part,
             spots: &spots,
-            // Nothing runs ahead of the leaf that is on its plan.
-            place: Span::new(0.0, self.leaf().place(time - self.delay).hi),
-            onward,
+            goes: self.goes(slant, body.per_depth),
+            // One who comes and stays may have come only now.
+            stands: self.kind == Kind::Standing && self.family.habit != Habit::Stop,
+            speed: self.speeds(),
+            place: if self.back {
+                time
+            } else {
+                // Nothing runs ahead of the leaf that is on its plan.
+                Span::new(0.0, self.leaf().place(time - self.delay).hi)
+            },
+            onward: !self.back,
             told: (f64::NEG_INFINITY, f64::INFINITY),
         };
-        let goes_back = self.lane.control.back.is_some() && self.kind != Kind::Standing;
-        let back = goes_back && !self.shape.may(&anywhere(false)).is_empty();
-        if !back && self.shape.may(&anywhere(true)).is_empty() {
+        if self.shape.may(&anywhere).is_empty() {
             return None;
         }
         let who = (self.way(), self.family.body);
@@ -119,12 +149,12 @@ impl<S: Sweeps> Job<'_, S> {
             &at,
             (x0, Some(x)),
         );
-        let worlds = body.worlds(&seen, time);
-        #[cfg(test)]
-        let worlds = super::testing::left(worlds);
-        let worlds = worlds.into_iter().flatten();
+        if self.back {
+            return self.on_its_way_back(&body, &seen, &anywhere);
+        }
+        let worlds = worlds(&body, &seen, time).into_iter().flatten();
         worlds
-            .filter_map(|(heard, time)| self.in_world(heard, time - self.delay, &spots))
+            .filter_map(|(heard, time)| self.in_world(heard, time - self.delay, &anywhere))
             .reduce(f64::max)
     }
 
@@ -139,7 +169,28 @@ impl<S: Sweeps> Job<'_, S> {
             .collect()
     }
 
-    fn in_world(&self, heard: Heard, time: Span, spots: &[Spot]) -> Option<f64> {
+    /// How fast the body goes along x and along y.
+    fn goes(&self, slant: Span, per_depth: Span) -> (Span, Span) {
+        if self.kind != Kind::Moving {
+            return (Span::of(0.0), Span::of(0.0));
+        }
+        let pace = Span::of(1.0).over(per_depth);
+        (pace * slant, pace * self.side())
+    }
+
+    /// Every speed that the leaf may have at the touch.
+    fn speeds(&self) -> Span {
+        let stretches = self.lane.profile.stretches.iter();
+        match self.lane.control.back.filter(|_| self.back) {
+            Some(back) => Span::new(-back.speed * (1.0 + SLACK), 0.0),
+            None => Span::new(
+                0.0,
+                stretches.map(|one| one.speed).fold(0.0, f64::max) * (1.0 + SLACK),
+            ),
+        }
+    }
+
+    fn in_world(&self, heard: Heard, time: Span, of: &Touched) -> Option<f64> {
         let leaf = self.leaf();
         let Heard::Ago(ago) = heard else {
             let moves = Moves {
@@ -148,7 +199,7 @@ impl<S: Sweeps> Job<'_, S> {
                 time,
                 ago: None,
             };
-            return self.onward(&moves, spots);
+            return self.onward(&moves, of);
         };
         let ago = ago - self.lane.control.reaction;
         // A report after the touch and one before it are looked at apart: before it nothing that is felt counts.
@@ -164,22 +215,16 @@ impl<S: Sweeps> Job<'_, S> {
                 time,
                 ago: Some(ago),
             };
-            self.onward(&moves, spots)
+            self.onward(&moves, of)
         });
-        let back = self.lane.control.back;
-        let back = back.filter(|back| ago.hi >= back.pause && ago.lo <= self.moves_on());
-        let back = back.and_then(|back| self.backward(back, time, ago, spots));
-        onward.chain(back).reduce(f64::max)
+        onward.reduce(f64::max)
     }
 
-    /// The point of a touch with the touched cylinder at a place; none where it is of another kind.
+    /// The point of a touch; none where it is of another kind.
     #[cfg(test)]
-    pub(in super::super) fn point(
-        &self,
-        case: &Case,
-        time: f64,
-        (x, depth): (f64, f64),
-    ) -> Option<[f64; 6]> {
+    pub(in super::super) fn point(&self, case: &Case, struck: &Struck) -> Option<[f64; 6]> {
+        let (time, x, depth) = (struck.time, struck.x, struck.y);
+        let back = self.back_at(case, time);
         let stretch = (1.0 + case.slant * case.slant).sqrt();
         let pace = case.speed / stretch;
         let part = &self.lane.people[self.family.body].parts[self.part];
@@ -197,7 +242,14 @@ impl<S: Sweeps> Job<'_, S> {
             Kind::Halted => (!goes && stood <= self.busy(), 1.0 / case.speed, stood),
             Kind::Standing => (!goes, 1.0, 0.0),
         };
-        is_one.then_some([time, x, depth, case.slant, slowness, stood])
+        (is_one && back.is_some() == self.back).then_some([
+            back.unwrap_or(time),
+            x,
+            depth,
+            case.slant,
+            slowness,
+            stood,
+        ])
     }
 
     /// The case whose first touch may be a point.
@@ -234,6 +286,14 @@ impl<S: Sweeps> Job<'_, S> {
     }
 }
 
+/// What the devices may have told before a touch at such times.
+pub(super) fn worlds(body: &Body, seen: &[Run], time: Span) -> [Option<(Heard, Span)>; 2] {
+    let worlds = body.worlds(seen, time);
+    #[cfg(test)]
+    let worlds = super::testing::left(worlds);
+    worlds
+}
+
 impl<S: Sweeps> Space<6> for Job<'_, S> {
     fn whole(&self) -> Box6 {
         let person = &self.lane.people[self.family.body];
@@ -243,8 +303,14 @@ impl<S: Sweeps> Space<6> for Job<'_, S> {
         let still = self.kind == Kind::Standing;
         let slowness = Span::of(1.0).over(Span::new(slowest, fastest));
         [
-            // Later a leaf that was told to stop does what it does then.
-            Span::new(0.0, if still { end } else { end + self.busy() }),
+            if self.back {
+                Span::new(-SLACK, self.lane.profile.travel + SLACK)
+            } else if still {
+                Span::new(0.0, end)
+            } else {
+                // Later it stands, whenever it was told to.
+                Span::new(0.0, up(end + self.leaf().brakes_at_most()) * 1.000_001)
+            },
             x,
             y * self.side(),
             Span::new(-self.slant, self.slant),
@@ -264,14 +330,33 @@ impl<S: Sweeps> Space<6> for Job<'_, S> {
     fn weights(&self) -> [f64; 6] {
         let stretches = self.lane.profile.stretches.iter();
         let fastest = stretches.map(|one| one.speed).fold(0.0, f64::max);
-        [fastest, 1.0, 1.0, 0.4, 0.12 * fastest, 0.25 * fastest]
+        let first = if self.back { 1.0 } else { fastest };
+        if self.kind == Kind::Standing {
+            return [first, 1.0, 1.0, 0.4, 0.0, 0.0];
+        }
+        // Where a device first saw the body it is meters away, and the more of its slant counts.
+        [0.5 * first, 1.0, 1.0, 1.2, 0.24 * fastest, 0.25 * fastest]
     }
 
-    fn try_in(&self, of: &Box6, _corners: bool, note: &mut dyn FnMut(Case, Found)) {
-        self.try_at(of.map(Span::middle), note);
+    fn try_in(&self, of: &Box6, corners: bool, note: &mut dyn FnMut(Case, Found)) {
+        // To try a point takes longer than to look at a box.
+        if corners {
+            self.try_at(of.map(Span::middle), note);
+        }
     }
 
-    fn try_at(&self, point: [f64; 6], note: &mut dyn FnMut(Case, Found)) {
+    fn try_at(&self, mut point: [f64; 6], note: &mut dyn FnMut(Case, Found)) {
+        if self.back {
+            let case_at = |time: f64| {
+                let mut point = point;
+                point[0] = time;
+                self.case(point)
+            };
+            let Some(time) = self.touched_back(point[0], &case_at) else {
+                return;
+            };
+            point[0] = time;
+        }
         let case = self.case(point);
         if self.shape.crosses().both(Span::of(case.x0)).is_some() {
             note(case, self.shape.run(&case));

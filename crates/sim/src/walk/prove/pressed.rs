@@ -3,7 +3,7 @@
 use super::judge::{Bounded, Meets, Worst, worst_of};
 use super::place::Job;
 use super::span::{Span, up};
-use super::sweeps::{May, Spot, Sweeps, Touched};
+use super::sweeps::{May, Sweeps, Touched};
 use crate::walk::course::Back;
 use crate::walk::harm::{Bounds, Most, Spring};
 use crate::walk::swing::{Outcome, SLACK};
@@ -18,22 +18,21 @@ pub(super) struct Moves {
 
 impl<S: Sweeps> Job<'_, S> {
     /// A touch of a leaf on its way.
-    pub(super) fn onward(&self, moves: &Moves, spots: &[Spot]) -> Option<f64> {
+    pub(super) fn onward(&self, moves: &Moves, of: &Touched) -> Option<f64> {
         if moves.speed.hi <= 0.0 || moves.time.hi <= 0.0 {
             return None;
         }
+        let speed = moves.speed.at_least(0.0);
         let all = self.shape.may(&Touched {
-            body: self.family.body,
-            part: self.part,
-            spots,
             place: moves.place,
-            onward: true,
+            speed,
             told: self.told(moves),
+            ..*of
         });
         let touch = Bounded {
             time: moves.time,
             place: moves.place,
-            speed: moves.speed.at_least(0.0),
+            speed,
             ago: moves.ago,
             x: Span::of(0.0),
         };
@@ -104,24 +103,9 @@ impl<S: Sweeps> Job<'_, S> {
     }
 
     /// A touch of a leaf that runs back: nothing but the end of its way back stops it.
-    pub(super) fn backward(
-        &self,
-        back: Back,
-        time: Span,
-        ago: Span,
-        spots: &[Spot],
-    ) -> Option<f64> {
-        let stands = self.leaf().commanded(time, ago.at_least(0.0));
-        let from = (stands.lo - back.distance).max(0.0);
-        let all = self.shape.may(&Touched {
-            body: self.family.body,
-            part: self.part,
-            spots,
-            place: Span::new(from.min(stands.hi), stands.hi),
-            onward: false,
-            told: (f64::NEG_INFINITY, f64::INFINITY),
-        });
-        let goes = up((stands.hi - from).min(back.distance).max(0.0));
+    pub(super) fn backward(&self, back: Back, of: &Touched) -> Option<f64> {
+        let all = self.shape.may(of);
+        let goes = up(back.distance.min(of.place.hi).max(0.0));
         let mut worst: Vec<Worst> = Vec::new();
         for may in &all {
             for outcome in may.press.outcomes(may.far, may.gap, &self.lane.bounds) {

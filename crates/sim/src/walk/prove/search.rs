@@ -17,13 +17,17 @@ const HALVINGS: u32 = 6;
 
 /// The corners of each so many-th box are tried too.
 const CORNERS: u64 = 8;
+/// Boxes of each part, at most, after which points are tried for the first time.
+const EARLY: u64 = 100;
+/// Boxes that are dear, at most.
+const MOST: u64 = 400_000;
 /// A part that may look at no more boxes than this is not searched again.
 const LEAST_SHARE: u64 = 16;
 /// Points that are strewn over all boxes that stay open: at least one in each, and so many at most.
 const STREWN: u64 = 131_072;
 const DENSE: u64 = 64;
 /// From the hardest touches of so many parts that stay open the way leads uphill.
-const CLIMBS: usize = 24;
+const CLIMBS: usize = 96;
 
 /// A space of touches with so many coordinates.
 pub(in super::super) trait Space<const N: usize>: Sync {
@@ -36,7 +40,7 @@ pub(in super::super) trait Space<const N: usize>: Sync {
     /// The cases whose first touch may be a point.
     fn try_at(&self, point: [f64; N], note: &mut dyn FnMut(Case, Found));
 
-    /// The cases whose first touch may be in a box: in its middle, and in its corners too.
+    /// Cases whose first touch may be in a box: in its middle, now and then in its corners too.
     fn try_in(&self, of: &[Span; N], corners: bool, note: &mut dyn FnMut(Case, Found));
 
     /// Halves of a box along the coordinate that matters most.
@@ -130,39 +134,65 @@ pub(in super::super) fn search_all<S: Space<N>, const N: usize>(
         open: 0.0,
     };
     let mut open: Vec<Part<'_, S, N>> = spaces.iter().flat_map(Part::of).collect();
-    let (most, mut each) = (effort.each * open.len() as u64, effort.each);
-    loop {
-        let before = all.boxes;
-        open = go_on(open, threads, &mut all, |part| {
-            part.search(each);
-            if !effort.are_dear {
-                part.close();
+    if effort.are_dear {
+        let parts = open.len() as u64;
+        // What ends badly is often found early.
+        for each in [effort.each.min(EARLY), effort.each] {
+            open = share_out(open, (each * parts).min(MOST), threads, &mut all);
+            if all.bad.is_some() || effort.each == 0 {
+                break;
             }
+            open = try_harder(open, threads, &mut all);
+            if all.bad.is_some() || effort.each <= EARLY {
+                break;
+            }
+        }
+    } else {
+        open = go_on(open, threads, &mut all, |part| {
+            part.search(effort.each);
+            part.close();
         });
-        if !effort.are_dear || all.bad.is_some() || all.boxes == before {
-            break;
-        }
-        open.retain(|part| !part.heap.is_empty());
-        let left = most.saturating_sub(all.boxes);
-        each = left.checked_div(open.len() as u64).unwrap_or_default();
-        if each < LEAST_SHARE {
-            break;
-        }
-    }
-    if all.bad.is_none() && effort.are_dear && effort.each > 0 {
-        let boxes: usize = open.iter().map(|part| part.heap.len()).sum();
-        let points = STREWN.checked_div(boxes as u64).unwrap_or_default();
-        let strew = |part: &mut Part<'_, S, N>| part.strew(points.clamp(1, DENSE));
-        open = go_on(open, threads, &mut all, strew);
-        if all.bad.is_none() {
-            all.bad = uphill(&open);
-        }
     }
     if all.bad.is_none() {
         open.iter_mut().for_each(Part::close);
         all.open = open.iter().map(|part| part.open).sum::<f64>() / spaces.len() as f64;
     }
     all
+}
+
+/// Searches until so many boxes have been looked at: what parts leave that are decided sooner goes to the others.
+fn share_out<'s, S: Space<N>, const N: usize>(
+    mut open: Vec<Part<'s, S, N>>,
+    most: u64,
+    threads: NonZeroUsize,
+    all: &mut Searched,
+) -> Vec<Part<'s, S, N>> {
+    loop {
+        let before = all.boxes;
+        let left = most.saturating_sub(before);
+        let each = left.checked_div(open.len() as u64).unwrap_or_default();
+        open = go_on(open, threads, all, |part| part.search(each));
+        open.retain(|part| !part.heap.is_empty());
+        if all.bad.is_some() || all.boxes == before || each < LEAST_SHARE {
+            return open;
+        }
+    }
+}
+
+/// Tries points all over the boxes that stay open, and goes uphill from the hardest touches.
+fn try_harder<'s, S: Space<N>, const N: usize>(
+    open: Vec<Part<'s, S, N>>,
+    threads: NonZeroUsize,
+    all: &mut Searched,
+) -> Vec<Part<'s, S, N>> {
+    let boxes: usize = open.iter().map(|part| part.heap.len()).sum();
+    let points = STREWN.checked_div(boxes as u64).unwrap_or_default();
+    let strew = |part: &mut Part<'_, S, N>| part.strew(points.clamp(1, DENSE));
+    let open = go_on(open, threads, all, strew);
+    if all.bad.is_none() {
+        all.bad = uphill(&open);
+    }
+    open
 }
 
 /// Does something to each part. One after a part that is refuted is left out: the first that is refuted is what counts.

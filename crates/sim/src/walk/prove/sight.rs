@@ -3,9 +3,10 @@
 //! Ways are counted along the gate's depth from the event to the touch: the way in is how deep the body has gone since it
 //! entered, so that the time of the touch itself cancels.
 
+use super::edge::passed;
 use super::span::{Span, down};
 use crate::walk::body::MOST_PARTS;
-use crate::walk::field::{Field, Side};
+use crate::walk::field::Side;
 use crate::walk::lane::Lane;
 use crate::walk::person::Part;
 
@@ -144,114 +145,8 @@ fn join(all: &mut Vec<Run>, from: usize) {
     }
 }
 
-struct Passed {
-    enters: Span,
-    leaves: Span,
-    sure: bool,
-    least: f64,
-}
-
-/// Collects the places where a line meets the edge of a widened field.
-struct Marks {
-    /// Where it first and last meets each piece of the edge that it may meet.
-    met: Option<(Span, Span)>,
-    enters: f64,
-    leaves: f64,
-    sure: bool,
-    /// Longest way that is surely within one of the circles.
-    least: f64,
-}
-
-impl Marks {
-    fn note(&mut self, first: Span, last: Span, sure: bool) {
-        self.met = Some(self.met.map_or((first, last), |known| {
-            (known.0.hull(first), known.1.hull(last))
-        }));
-        if sure {
-            self.enters = self.enters.min(first.hi);
-            self.leaves = self.leaves.max(last.lo);
-            self.sure = true;
-        }
-    }
-}
-
-fn passed(field: &Field, way: usize, x0: Span, slant: Span, radius: f64) -> Option<Passed> {
-    let mut marks = Marks {
-        met: None,
-        enters: f64::INFINITY,
-        leaves: f64::NEG_INFINITY,
-        sure: false,
-        least: 0.0,
-    };
-    let mut surely: Option<Span> = None;
-    for side in field.sides(way) {
-        let Some((depth, sure)) = crossing(side, x0, slant, radius) else {
-            continue;
-        };
-        marks.note(depth, depth, sure);
-        if !sure {
-            continue;
-        }
-        // A line crosses the edge of a field without dents twice.
-        if let Some(other) = surely.replace(depth) {
-            return Some(Passed {
-                enters: depth.min(other),
-                leaves: depth.max(other),
-                sure: true,
-                least: 0.0,
-            });
-        }
-    }
-    for side in field.sides(way) {
-        circle(side, x0, slant, radius, &mut marks);
-    }
-    let (first, last) = marks.met?;
-    Some(Passed {
-        enters: Span::new(first.lo, marks.enters.min(first.hi)),
-        leaves: Span::new(marks.leaves.max(last.lo), last.hi),
-        sure: marks.sure,
-        least: marks.least,
-    })
-}
-
-/// Depths at which a line may cross a side that is moved out, and whether it surely does.
-fn crossing(side: &Side, x0: Span, slant: Span, radius: f64) -> Option<(Span, bool)> {
-    let ((nx, ny), (ex, ey)) = (side.out(), side.along);
-    let off = x0 - side.x;
-    let pace = slant * nx + ny;
-    // The ends of a side are known to the last bits only.
-    let slack = 1e-12;
-    let whole = Span::new(-slack, side.length + slack);
-    if pace.has_zero() {
-        let run = slant * ex + ey;
-        let depth = (whole - off * ex + Span::of(side.y) * ey).over(run);
-        return Some((depth, false));
-    }
-    let depth = (Span::of(radius) - off * nx + Span::of(side.y) * ny).over(pace);
-    let along = (off + depth * slant) * ex + (depth - side.y) * ey;
-    along.both(whole)?;
-    Some((depth, along.lo >= slack && along.hi <= side.length - slack))
-}
-
-fn circle(side: &Side, x0: Span, slant: Span, radius: f64, marks: &mut Marks) {
-    let off = x0 - side.x;
-    let square = slant.square() + 1.0;
-    let left = Span::of(radius).square() * square - (off + slant * side.y).square();
-    if left.hi < 0.0 {
-        return;
-    }
-    let middle = Span::of(side.y) - slant * off;
-    let half = left.root();
-    let sure = left.lo >= 0.0;
-    let (first, last) = ((middle - half).over(square), (middle + half).over(square));
-    marks.note(first, last, sure);
-    if sure {
-        marks.least = marks.least.max((half + half).over(square).lo);
-    }
-}
-
 /// So far within a field a circle is that surely is in it, in meters: far more than rounding moves where a path meets its edge.
-const SURE: f64 = 1e-7;
+pub(super) const SURE: f64 = 1e-7;
 
 /// Whether a device surely sees a body where it stands, whatever way it came there: with the place of the touched cylinder
 /// and the slant on which it faces.
@@ -280,7 +175,7 @@ impl Beside {
 ///
 /// What is within all sides may go as far as to the nearest of them and its radius; what is beside one may go its radius less
 /// how far it is off.
-fn deep(sides: &[Side], (x, depth): (Span, Span), radius: f64) -> f64 {
+pub(super) fn deep(sides: &[Side], (x, depth): (Span, Span), radius: f64) -> f64 {
     let (mut inside, mut beside) = (f64::INFINITY, f64::NEG_INFINITY);
     for side in sides {
         let ((nx, ny), (ex, ey)) = (side.out(), side.along);

@@ -14,17 +14,32 @@ pub(in super::super) struct Spot {
 }
 
 /// What is touched, as far as it is known.
+#[derive(Clone, Copy)]
 pub(in super::super) struct Touched<'a> {
     pub body: usize,
     pub part: usize,
     /// Every cylinder of the body.
     pub spots: &'a [Spot],
-    /// Place of the leaf.
+    /// How fast it goes along x and along y.
+    pub goes: (Span, Span),
+    /// It has stood there since before the leaf started.
+    pub stands: bool,
+    /// Place and speed of the leaf.
     pub place: Span,
+    pub speed: Span,
     /// The leaf goes on its way, not back.
     pub onward: bool,
     /// When the leaves are told to stop, in the time of the pass: at the earliest, at the latest.
     pub told: (f64, f64),
+}
+
+impl Touched<'_> {
+    /// Places at which the leaf surely was before, past the body where it is.
+    pub(in super::super) fn before(&self) -> impl Iterator<Item = Span> {
+        let most = if self.stands { self.place.lo } else { 0.0 };
+        let places = [0.0, 0.25, 0.5, 0.75].map(|share| Span::of(share * most));
+        places.into_iter().filter(move |_| most > 0.0)
+    }
 }
 
 /// What a touch may meet.

@@ -44,6 +44,16 @@ impl<const N: usize> Tree<N> {
     }
 }
 
+/// The least box about a point of a space.
+pub(in super::super) fn about<const N: usize>(space: &impl Space<N>, point: [f64; N]) -> [Span; N] {
+    let mut of = space.whole();
+    for (span, at) in of.iter_mut().zip(point) {
+        let wide = if span.width() > 0.0 { 1e-9 } else { 0.0 };
+        *span = Span::new(at - wide, at + wide);
+    }
+    of
+}
+
 /// Breaks the proofs of this process: 1 forgets touches that no device reports, 2 those that one does, 3 rounds the
 /// leaf's least place up.
 pub(in super::super) fn mutate(kind: u8) {

@@ -1,9 +1,10 @@
 //! The directions along which a leaf that turns and an upright box may be parted.
 
+use super::super::evaluate::PARTS;
 use super::super::prove::span::Span;
 use super::super::prove::sweeps::Touched;
 use super::super::swing::{SLACK, Swung};
-use super::lane::RisingLane;
+use super::lane::{RisingLane, Shape};
 
 /// A leaf that turns, with where its pivot line is and the signs of its own directions.
 #[derive(Clone, Copy)]
@@ -27,6 +28,15 @@ pub(super) struct Crate {
 /// Least and greatest along a direction.
 pub(super) type Ends = (Span, Span);
 
+/// How leaf and body come together.
+pub(super) struct Coming {
+    pub onward: bool,
+    /// How fast the leaf turns.
+    pub turns: Span,
+    /// How fast the body goes in the leaf's own x.
+    pub speed: Span,
+}
+
 /// A direction along which leaf and body may be parted, in the leaf's own frame, and how far both reach along it.
 #[derive(Clone, Copy)]
 pub(super) struct Parted {
@@ -36,14 +46,13 @@ pub(super) struct Parted {
 }
 
 impl Parted {
-    /// Whether the leaf may move toward the body along it.
-    pub(super) fn may_press(&self, (along, across): Ends, onward: bool) -> bool {
+    /// Whether the leaf may move toward the body along it, and the two may have come together so.
+    pub(super) fn may_press(&self, (along, across): Ends, leaf: &Turning, of: &Coming) -> bool {
         let lever = self.out * along - self.ahead * across;
-        if onward {
-            lever.hi > 0.0
-        } else {
-            lever.lo < 0.0
-        }
+        let toward = if of.onward { lever.hi } else { -lever.lo };
+        let walks = of.speed * (self.ahead * leaf.cos - self.out * leaf.sin);
+        let parts = walks - lever * of.turns;
+        toward > 0.0 && parts.lo <= 2.0 * PARTS
     }
 }
 
@@ -73,6 +82,32 @@ impl All {
                 deepest
             },
         }
+    }
+}
+
+impl RisingLane {
+    /// The leaf at a place of its way, where it turns.
+    pub(super) fn turned(&self, place: Span) -> Option<Turning<'_>> {
+        let Shape::Turning {
+            swung,
+            pivot,
+            height,
+            along,
+            upward,
+        } = &self.shape
+        else {
+            return None;
+        };
+        let (sin, cos) = (place * swung.turn + swung.start).sin_cos();
+        Some(Turning {
+            swung,
+            pivot: *pivot,
+            height: *height,
+            along: *along,
+            upward: *upward,
+            sin,
+            cos,
+        })
     }
 }
 

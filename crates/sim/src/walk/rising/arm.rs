@@ -14,7 +14,7 @@ use super::super::swing::{Hit, Swung, root};
 /// A distance that counts as a touch, in meters.
 const TOUCH: f64 = 1e-12;
 /// Steps within one stretch.
-const STEPS: u32 = 64;
+const STEPS: u32 = 1024;
 
 /// An upright box that moves along the gate line, as the leaf sees it.
 #[derive(Debug, Clone, Copy)]
@@ -149,7 +149,8 @@ fn step(
     let reach = (nu * slab.from).max(nu * slab.to) + (nv * slab.low).max(nv * slab.high);
     let mut first: Option<f64> = None;
     for (u, v) in seen {
-        let apart = (nu * u + nv * v - reach).max(0.0);
+        // No corner is nearer than the nearest place: rounding of the way to it must not say so.
+        let apart = (nu * u + nv * v - reach).max(near.apart);
         let rate = nu * (omega * v + speed.0) + nv * (speed.1 - omega * u);
         let Some(root) = root(apart, rate, bend) else {
             continue;
@@ -161,11 +162,11 @@ fn step(
 
 fn nearest(leaf: &Swung, seen: &[(f64, f64); 4], of: &Crate, (sin, cos): (f64, f64)) -> Near {
     let slab = leaf.slab;
-    // Pairs of places: on the leaf and on the box.
+    // A place of the leaf, and the way from it to the box: nothing of it is rounded that is nothing.
     let mut pairs = [((0.0, 0.0), (0.0, 0.0)); 8];
     for (pair, &(u, v)) in pairs.iter_mut().zip(seen) {
         let on_leaf = (u.clamp(slab.from, slab.to), v.clamp(slab.low, slab.high));
-        *pair = (on_leaf, (u, v));
+        *pair = (on_leaf, (u - on_leaf.0, v - on_leaf.1));
     }
     // The box in its own directions, about its first corner.
     let (base, wide, tall) = (seen[0], 2.0 * of.wide, 2.0 * of.tall);
@@ -177,12 +178,9 @@ fn nearest(leaf: &Swung, seen: &[(f64, f64); 4], of: &Crate, (sin, cos): (f64, f
     ];
     for (pair, corner) in pairs.iter_mut().skip(4).zip(corners) {
         let (du, dv) = (corner.0 - base.0, corner.1 - base.1);
-        let (x, z) = (
-            (du * cos - dv * sin).clamp(0.0, wide),
-            (du * sin + dv * cos).clamp(0.0, tall),
-        );
-        let on_box = (base.0 + x * cos + z * sin, base.1 + z * cos - x * sin);
-        *pair = (corner, on_box);
+        let (x, z) = (du * cos - dv * sin, du * sin + dv * cos);
+        let (x, z) = (x.clamp(0.0, wide) - x, z.clamp(0.0, tall) - z);
+        *pair = (corner, (x * cos + z * sin, z * cos - x * sin));
     }
     let mut near = nearest_of(&pairs, slab.to);
     if near.apart > 0.0 && overlap(leaf, seen, of, (sin, cos)) {
@@ -192,16 +190,12 @@ fn nearest(leaf: &Swung, seen: &[(f64, f64); 4], of: &Crate, (sin, cos): (f64, f
     near
 }
 
-/// A place on the leaf and one on the body.
+/// A place on the leaf, and the way from it to the body.
 type Pair = ((f64, f64), (f64, f64));
 
 /// The nearest of pairs, the first of several that are as near; the end of the leaf where none is near.
 fn nearest_of(pairs: &[Pair; 8], end: f64) -> Near {
-    let off = |(from, to): &Pair| (to.0 - from.0, to.1 - from.1);
-    let squared = pairs.each_ref().map(|pair| {
-        let (du, dv) = off(pair);
-        du * du + dv * dv
-    });
+    let squared = pairs.map(|(_, (du, dv))| du * du + dv * dv);
     // A root is taken only of what may be the least once it is rounded.
     let least = squared.into_iter().fold(f64::INFINITY, f64::min);
     let most = least * (1.0 + 1e-12) + 1e-200;
@@ -212,8 +206,8 @@ fn nearest_of(pairs: &[Pair; 8], end: f64) -> Near {
         across: 0.0,
     };
     let close = pairs.iter().zip(squared).filter(|(_, it)| *it <= most);
-    for (pair, _) in close {
-        let (du, dv) = off(pair);
+    for ((on_leaf, (du, dv)), _) in close {
+        let (du, dv) = (*du, *dv);
         let apart = du.hypot(dv);
         if apart < near.apart {
             let way = if apart > 0.0 {
@@ -224,8 +218,8 @@ fn nearest_of(pairs: &[Pair; 8], end: f64) -> Near {
             near = Near {
                 apart,
                 way,
-                along: pair.0.0,
-                across: pair.0.1,
+                along: on_leaf.0,
+                across: on_leaf.1,
             };
         }
     }

@@ -9,7 +9,8 @@ use super::super::path::Case;
 use super::super::prove::span::Span;
 use super::super::prove::sweeps::{May, Sweeps, Touched};
 use super::super::swing::SLACK;
-use super::apart::{All, Crate, Ends, Turning};
+use super::apart::{All, Coming, Crate, Ends, Turning};
+use super::evaluate::HOUSED;
 use super::lane::{RisingLane, Shape};
 use super::lift::Lifted;
 
@@ -23,26 +24,10 @@ impl Sweeps for Bound<'_> {
             return Vec::new();
         }
         match &lane.shape {
-            Shape::Turning {
-                swung,
-                pivot,
-                height,
-                along,
-                upward,
-            } => {
-                let angle = of.place * swung.turn + swung.start;
-                let (sin, cos) = angle.sin_cos();
-                let leaf = Turning {
-                    swung,
-                    pivot: *pivot,
-                    height: *height,
-                    along: *along,
-                    upward: *upward,
-                    sin,
-                    cos,
-                };
-                self.turning(&leaf, of)
-            }
+            Shape::Turning { .. } => match lane.turned(of.place) {
+                Some(leaf) => self.turning(&leaf, of),
+                None => Vec::new(),
+            },
             Shape::Lifting(lifted) => self.lifting(lifted, of).into_iter().collect(),
         }
     }
@@ -90,7 +75,7 @@ fn surely_in_housing(lane: &RisingLane, of: &Touched) -> bool {
     };
     (0..of.spots.len()).any(|at| {
         let (spot, radius) = (of.spots[at], lane.people[of.body].parts[at].radius);
-        spot.y.abs().hi < radius + lane.half - SLACK
+        spot.y.abs().hi < radius + lane.half + HOUSED - SLACK
             && (spot.x + radius).lo > from + SLACK + IN_POST
             && (spot.x - radius).hi < to - SLACK - IN_POST
     })
@@ -177,9 +162,14 @@ impl Bound<'_> {
             return Vec::new();
         };
         let all = All::of(leaf, &parted);
+        let coming = Coming {
+            onward: of.onward,
+            turns: of.speed * leaf.swung.turn,
+            speed: of.goes.0 * leaf.along,
+        };
         let ways = parted.iter().flatten();
         let may: Vec<May<'_>> = ways
-            .filter(|one| one.may_press(shared, of.onward))
+            .filter(|one| one.may_press(shared, leaf, &coming))
             .map(|_| self.pressed(leaf, of, shared, &touched, &all))
             .take(1)
             .collect();
@@ -188,9 +178,15 @@ impl Bound<'_> {
                 let radius = self.0.people[of.body].parts[at].radius;
                 at != of.part
                     && of.spots[at].y.abs().hi < radius + self.0.half - SLACK
-                    && leaf.surely_in(&about(at))
+                    && (leaf.surely_in(&about(at)) || self.met_before(of, &about(at)))
             });
         if another { Vec::new() } else { may }
+    }
+
+    /// Whether the leaf surely met a cylinder before, where the body stands.
+    fn met_before(&self, of: &Touched, at: &Crate) -> bool {
+        let mut before = of.before().filter_map(|place| self.0.turned(place));
+        before.any(|leaf| leaf.surely_in(at))
     }
 
     fn pressed(

@@ -1,7 +1,7 @@
 //! One scenario under a leaf that rises, exactly: what sees the body, when the leaf stops, whether and where it touches.
 
 use super::super::course::Course;
-use super::super::evaluate::{Found, IN_POST};
+use super::super::evaluate::{Found, IN_POST, PARTS};
 use super::super::harm::Struck;
 use super::super::path::Case;
 use super::super::profile::{EVER, Stretch};
@@ -12,6 +12,9 @@ use super::super::watch::Walker;
 use super::arm::{self, Crate};
 use super::lane::{RisingLane, Shape};
 use super::lift::Below;
+
+/// So much thicker than the leaf the housing of its drive is on each side at least, in meters.
+pub(super) const HOUSED: f64 = 1e-6;
 
 /// The first touch of a course.
 #[derive(Clone, Copy)]
@@ -162,7 +165,7 @@ impl RisingLane {
     fn judged(&self, walker: &Walker, first: &First, course: &Course, reports: &Reports) -> Found {
         let hit = &first.hit;
         let (place, speed) = course.at(hit.time);
-        if hit.time <= 0.0 || hit.lever * speed <= 0.0 {
+        if hit.time <= 0.0 || hit.lever * speed <= 0.0 || self.parts(walker, hit, place, speed) {
             return harmless(Class::MetTheSide);
         }
         if self.is_in_housing(walker, hit.time) {
@@ -219,6 +222,16 @@ impl RisingLane {
         }
     }
 
+    /// Whether leaf and body go apart at a touch: a body that comes into the thickness of the leaf may do so beside it.
+    fn parts(&self, walker: &Walker, hit: &Hit, place: f64, speed: f64) -> bool {
+        let Shape::Turning { swung, along, .. } = &self.shape else {
+            return false;
+        };
+        let (sin, cos) = (swung.start + place * swung.turn).sin_cos();
+        let walks = along * walker.speed_at(hit.time) * (hit.ahead * cos - hit.out * sin);
+        walks - hit.lever * speed * swung.turn > PARTS
+    }
+
     /// Whether a part of the body is where the housing of the drive is.
     fn is_in_housing(&self, walker: &Walker, time: f64) -> bool {
         let Some((from, to)) = self.housing else {
@@ -227,7 +240,9 @@ impl RisingLane {
         (0..walker.person.parts.len()).any(|at| {
             let radius = walker.person.parts[at].radius;
             let (x, y) = walker.place(at, time);
-            y.abs() < radius + self.half && x + radius > from + IN_POST && x - radius < to - IN_POST
+            y.abs() < radius + self.half + HOUSED
+                && x + radius > from + IN_POST
+                && x - radius < to - IN_POST
         })
     }
 

@@ -2,9 +2,8 @@
 
 use super::super::lane::Lane;
 use super::super::prove::Proof;
-use super::super::prove::place::Job;
+use super::super::prove::place::{Job, kinds};
 use super::super::prove::search::search_all;
-use super::super::prove::space::Kind;
 use super::super::sequence::{Family, Habit};
 use super::super::unproved::{check_family, each_proved, effort, proof};
 use super::bound::Bound;
@@ -52,12 +51,16 @@ impl RisingWalk {
     }
 
     /// What the proof of a family is about: each kind of touch, each cylinder.
-    fn jobs<'a>(&'a self, family: &'a Family, plain: &'a Lane) -> Vec<Job<'a, Bound<'a>>> {
+    pub(super) fn jobs<'a>(
+        &'a self,
+        family: &'a Family,
+        plain: &'a Lane,
+    ) -> Vec<Job<'a, Bound<'a>>> {
         let lane = &self.lanes[family.pass];
         let parts = lane.people[family.body].parts.len();
-        let kinds = Kind::of(family.habit).iter();
-        let each = kinds.flat_map(|&kind| (0..parts).map(move |part| (kind, part)));
-        each.map(|(kind, part)| Job {
+        let kinds = kinds(family.habit, &lane.control).into_iter();
+        let each = kinds.flat_map(|kind| (0..parts).map(move |part| (kind, part)));
+        each.map(|((kind, back), part)| Job {
             shape: Bound(lane),
             lane: plain,
             delay: 0.0,
@@ -65,6 +68,7 @@ impl RisingWalk {
             family,
             kind,
             part,
+            back,
         })
         .collect()
     }

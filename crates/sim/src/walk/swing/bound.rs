@@ -3,7 +3,7 @@
 //! Seen from the leaf the middle of the circle is in a span along it and one across; where its distance from the leaf may
 //! be the radius, neither more nor less, it may be touched, and the way out of the leaf goes through that middle.
 
-use super::super::evaluate::{Found, IN_POST};
+use super::super::evaluate::{Found, IN_POST, PARTS};
 use super::super::path::Case;
 use super::super::prove::span::Span;
 use super::super::prove::sweeps::{May, Spot, Sweeps, Touched};
@@ -29,6 +29,43 @@ struct Seen {
     ahead: Span,
     out: Span,
     apart: Span,
+    /// Where the middle is across the leaf.
+    beside: Span,
+}
+
+impl Seen {
+    /// What is left of it where the middle is the radius away, neither more nor less.
+    fn touching(self, radius: f64) -> Option<Self> {
+        let (less, more) = (radius - SLACK, radius + SLACK);
+        let leg = |side: Span| {
+            let side = side.abs();
+            let least = Span::of(less).square() - Span::of(side.hi).square();
+            let most = Span::of(more).square() - Span::of(side.lo).square();
+            Span::new(least.root().lo, most.root().hi)
+        };
+        let along = |one: Span, other: Span| {
+            let size = leg(other);
+            let signed = if one.lo >= 0.0 {
+                size
+            } else if one.hi <= 0.0 {
+                -size
+            } else {
+                Span::new(-size.hi, size.hi)
+            };
+            one.both(signed)
+        };
+        Some(Self {
+            ahead: along(self.ahead, self.out)?,
+            out: along(self.out, self.ahead)?,
+            ..self
+        })
+    }
+
+    /// Whether the side that goes ahead is touched wherever the leaf presses, given where the other side is: of a body beyond
+    /// that one it goes away, but at its end.
+    fn is_ahead(&self, low: f64) -> bool {
+        self.beside.lo >= low + SLACK || (-self.ahead * low).hi <= 0.0
+    }
 }
 
 impl Sweeps for Bound<'_> {
@@ -64,14 +101,20 @@ impl Bound<'_> {
     fn touch(&self, of: &Touched) -> Option<May<'_>> {
         let wing = self.of();
         let radius = self.lane.people[of.body].parts[of.part].radius;
-        let turned = (of.place * wing.swung.turn + wing.swung.start).sin_cos();
+        let turned = wing.turned(of.place);
         let seen = wing.seen(&of.spots[of.part], turned);
         if seen.apart.lo > radius + SLACK || seen.apart.hi < radius - SLACK {
             return None;
         }
+        let seen = seen.touching(radius)?;
         let lever = seen.out * seen.along - seen.ahead * seen.across;
         let toward = if of.onward { lever.hi } else { -lever.lo };
-        if toward <= 0.0 || self.is_in_another(of, turned) {
+        let (along, across) = wing.frame.turns_span(of.goes);
+        let (sin, cos) = turned;
+        let walks =
+            seen.ahead * (along * cos + across * sin) + seen.out * (across * cos - along * sin);
+        let parts = walks - lever * (of.speed * wing.swung.turn);
+        if toward <= 0.0 || parts.lo > 2.0 * PARTS || self.is_in_another(of, turned) {
             return None;
         }
         let distance = (seen.along.square() + seen.across.square()).root();
@@ -84,7 +127,7 @@ impl Bound<'_> {
         let which = (of.body, of.part);
         let along = (seen.along.lo - SLACK, seen.along.hi + SLACK);
         let (springs, after) = if of.onward {
-            let within = skin.within(which, along, share.0, seen.out.lo >= 0.0);
+            let within = skin.within(which, along, share.0, seen.is_ahead(wing.swung.slab.low));
             (within.springs, within.after)
         } else {
             (vec![skin.bare()], Vec::new())
@@ -111,9 +154,12 @@ impl Bound<'_> {
     /// Whether another cylinder surely is in the leaf already, so that this touch is not the first.
     fn is_in_another(&self, of: &Touched, turned: (Span, Span)) -> bool {
         let wing = self.of();
+        let before: Vec<(Span, Span)> = of.before().map(|place| wing.turned(place)).collect();
         wing.touchable[of.body].iter().any(|&at| {
             let radius = self.lane.people[of.body].parts[at].radius;
-            at != of.part && wing.seen(&of.spots[at], turned).apart.hi < radius - SLACK
+            let is_in =
+                |turned: &(Span, Span)| wing.seen(&of.spots[at], *turned).apart.hi < radius - SLACK;
+            at != of.part && (is_in(&turned) || before.iter().any(is_in))
         })
     }
 
@@ -165,6 +211,11 @@ impl Bound<'_> {
 }
 
 impl Wing {
+    /// Sine and cosine of its angle at a place.
+    fn turned(&self, place: Span) -> (Span, Span) {
+        (place * self.swung.turn + self.swung.start).sin_cos()
+    }
+
     fn seen(&self, spot: &Spot, (sin, cos): (Span, Span)) -> Seen {
         let (x, y) = self.frame.sees_span(spot.x, spot.y);
         let (u, v) = (x * cos + y * sin, y * cos - x * sin);
@@ -183,6 +234,7 @@ impl Wing {
             ahead,
             out,
             apart: (ahead.square() + out.square()).root(),
+            beside: v,
         }
     }
 

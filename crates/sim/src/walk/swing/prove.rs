@@ -2,9 +2,8 @@
 
 use super::super::lane::Lane;
 use super::super::prove::Proof;
-use super::super::prove::place::Job;
+use super::super::prove::place::{Job, kinds};
 use super::super::prove::search::search_all;
-use super::super::prove::space::Kind;
 use super::super::sequence::{Family, Habit};
 use super::super::unproved::{check_family, each_proved, effort, proof};
 use super::bound::Bound;
@@ -60,7 +59,7 @@ impl SwingWalk {
         let lane = &self.lanes[family.pass];
         let mut jobs = Vec::new();
         for (wing, leaf) in lane.wings.iter().enumerate() {
-            for &kind in Kind::of(family.habit) {
+            for (kind, back) in kinds(family.habit, &leaf.control) {
                 for &part in &leaf.touchable[family.body] {
                     jobs.push(Job {
                         shape: Bound { lane, wing },
@@ -70,6 +69,7 @@ impl SwingWalk {
                         family,
                         kind,
                         part,
+                        back,
                     });
                 }
             }

@@ -7,7 +7,7 @@ use crate::walk::SwingWorld;
 use crate::walk::demo::base;
 use crate::walk::demo::turning::{double, single};
 use crate::walk::prove::search::Space;
-use crate::walk::prove::testing::{Tree, late_field, mutate};
+use crate::walk::prove::testing::{Tree, about, late_field, mutate};
 use crate::walk::sequence::{Draw, Family};
 
 /// Works scenarios of a family; how many ended badly, and how many of those are in boxes called safe.
@@ -29,7 +29,7 @@ fn checked(walk: &SwingWalk, family: &Family, count: u64, depth: u32) -> (u64, u
         ended += 1;
         // Which leaf touches is not told: one of them has to have it.
         let mut known = trees.iter().filter_map(|(job, tree)| {
-            let point = job.point(&case, struck.time, (struck.x, struck.y))?;
+            let point = job.point(&case, &struck)?;
             (job.part == struck.part).then(|| tree.is_safe(point))
         });
         wrong += u64::from(known.all(|safe| safe));
@@ -87,4 +87,37 @@ fn a_proof_that_forgets_a_world_or_rounds_the_wrong_way_is_noticed() {
         assert!(wrong > 0, "{kind}: of {ended}");
     }
     mutate(0);
+}
+
+/// With limits that nothing keeps, a box about a touch is at least as bad as the touch, for one of the leaves.
+#[test]
+fn no_touch_is_harder_than_a_box_about_it() {
+    let mut touches = 0;
+    for mut world in [few(single(0.08)), few(double())] {
+        world.limits.open_force = base(0.01);
+        world.limits.crushing_force = base(0.01);
+        let walk = world.lower().unwrap();
+        for family in walk.provable() {
+            let lane = &walk.lanes[family.pass];
+            let plain = lane.plain();
+            let jobs = walk.jobs(&family, &plain);
+            for number in 0..4_000 {
+                let case = lane.drawn(&family, &Draw::new(number, 1), walk.lean);
+                let found = lane.run(&case);
+                let Some((struck, harm)) = found.touch.filter(|_| found.class.is_bad()) else {
+                    continue;
+                };
+                let of_part = jobs.iter().filter(|job| job.part == struck.part);
+                let points = of_part.filter_map(|job| Some((job, job.point(&case, &struck)?)));
+                let bounds = points.filter_map(|(job, point)| job.bad(&about(job, point)));
+                let bound = bounds.reduce(f64::max);
+                assert!(
+                    bound.is_some_and(|bound| bound >= harm.severity * (1.0 - 1e-9)),
+                    "{bound:?} of {harm:?} in {case:?}"
+                );
+                touches += 1;
+            }
+        }
+    }
+    assert!(touches > 10_000, "{touches}");
 }

@@ -55,6 +55,10 @@ impl Frame {
         (self.along * x, self.across * y)
     }
 
+    pub(super) fn turns_span(&self, (x, y): (Span, Span)) -> (Span, Span) {
+        (x * self.along, y * self.across)
+    }
+
     /// What the leaf sees, in the plan.
     pub(super) fn shows(&self, (x, y): (f64, f64)) -> (f64, f64) {
         (self.x + self.along * x, self.y + self.across * y)
