@@ -44,7 +44,10 @@ fn texts_of_a_walk(walk: &mut WalkView) -> Vec<&mut String> {
         &mut walk.families,
         &mut walk.worst,
     ];
-    texts.extend(walk.open.iter_mut().chain(&mut walk.cautions));
+    texts.extend(&mut walk.cautions);
+    for row in &mut walk.open {
+        texts.extend([&mut row.family, &mut row.how]);
+    }
     for row in &mut walk.margins {
         texts.extend([
             &mut row.what,

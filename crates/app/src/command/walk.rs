@@ -146,7 +146,9 @@ pub(crate) fn walk_past<'h>(
     let families = walk.prove(BOXES, threads, &|| heard(1));
     drop(heard);
     let finding = walk.finding(&sweep, &families);
-    let margins = if finding.standing == Standing::Fails {
+    let is_hit = |family: &FamilyTold| family.standing == FamilyStanding::Refuted;
+    // Where somebody is hit even now, nothing may go any farther.
+    let margins = if finding.standing == Standing::Fails || families.iter().any(is_hit) {
         Vec::new()
     } else {
         let heard = begin(MARGINS, "margins")?;

@@ -30,5 +30,5 @@ pub use structure::{Input, InputGroup, StructureResult, StructureView};
 pub use table::{Align, Cell, Column, Table};
 pub use templates::TemplatesView;
 pub use verdict::{Verdict, VerdictCounts};
-pub use walk::{AssumedRow, MarginRow, ShareRow, WalkFinding, WalkView};
+pub use walk::{AssumedRow, MarginRow, OpenRow, ShareRow, WalkFinding, WalkView};
 pub use working::{Working, WorkingLine};

@@ -29,6 +29,15 @@ pub struct MarginRow {
     pub not_at: String,
 }
 
+/// A kind of walk that is not proved.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
+pub struct OpenRow {
+    /// Who walks, how, past what.
+    pub family: String,
+    /// That it is left open, or how it ends badly.
+    pub how: String,
+}
+
 /// A finding that belongs to the walk test.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize)]
 pub struct WalkFinding {
@@ -63,7 +72,7 @@ pub struct WalkView {
     /// How many families of walks are proved; empty where none were looked at.
     pub families: String,
     /// The families that are not proved, each with why.
-    pub open: Vec<String>,
+    pub open: Vec<OpenRow>,
     /// The worst touch that may happen; empty where there is none.
     pub worst: String,
     /// How far each value may go.

@@ -1,7 +1,7 @@
 //! The walk test of each gate in words: what was proved, what it assumed, and how far each value may go.
 
 use crate::compose::verdict;
-use crate::view::{AssumedRow, MarginRow, ShareRow, WalkFinding, WalkView};
+use crate::view::{AssumedRow, MarginRow, OpenRow, ShareRow, WalkFinding, WalkView};
 use design::Finding;
 use design::walk::{
     Assumption, FamilyStanding, FamilyTold, GateWalk, Kept, KeptWalk, MarginTold, SweepTold,
@@ -112,15 +112,21 @@ fn shares(sweep: &SweepTold) -> Vec<ShareRow> {
     sweep.shares.iter().map(row).collect()
 }
 
-fn open(families: &[FamilyTold]) -> Vec<String> {
-    let open = families.iter().filter_map(|family| match family.standing {
-        FamilyStanding::Proved => None,
-        FamilyStanding::Refuted => {
-            let told = family.refuted_by.as_ref();
-            let how = told.map_or("a walk ends badly", |told| told.sentence.as_str());
-            Some(format!("{}: ends badly. {how}", family.family))
-        }
-        FamilyStanding::Undecided => Some(format!("{}: left open", family.family)),
+fn open(families: &[FamilyTold]) -> Vec<OpenRow> {
+    let open = families.iter().filter_map(|family| {
+        let how = match family.standing {
+            FamilyStanding::Proved => return None,
+            FamilyStanding::Refuted => {
+                let told = family.refuted_by.as_ref();
+                let how = told.map_or("A walk ends badly.", |told| told.sentence.as_str());
+                format!("Ends badly. {how}")
+            }
+            FamilyStanding::Undecided => "Left open.".to_owned(),
+        };
+        Some(OpenRow {
+            family: family.family.clone(),
+            how,
+        })
     });
     open.collect()
 }

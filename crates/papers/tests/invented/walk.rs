@@ -1,6 +1,6 @@
 //! The walk test of the invented pack.
 
-use papers::view::{AssumedRow, MarginRow, ShareRow, Verdict, WalkFinding, WalkView};
+use papers::view::{AssumedRow, MarginRow, OpenRow, ShareRow, Verdict, WalkFinding, WalkView};
 
 /// A gate whose walks were proved and kept.
 pub(crate) fn part() -> WalkView {
@@ -24,7 +24,10 @@ pub(crate) fn part() -> WalkView {
         }],
         families: "Of 92 kinds of walk 91 are proved safe, 0 end badly, 1 are left open."
             .to_owned(),
-        open: vec!["adult, goes in, leaf closing: undecided".to_owned()],
+        open: vec![OpenRow {
+            family: "adult, goes in, leaf closing".to_owned(),
+            how: "Left open.".to_owned(),
+        }],
         worst: "A wheelchair user comes in at 1.3 ft/s.".to_owned(),
         margins: vec![MarginRow {
             what: "slowest reaction of the controller".to_owned(),

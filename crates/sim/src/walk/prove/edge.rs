@@ -165,7 +165,7 @@ fn circle(side: &Side, x0: Span, slant: Span, radius: f64, marks: &mut Marks) {
 #[cfg(test)]
 #[allow(clippy::unwrap_used, reason = "a test may stop at the first surprise")]
 mod tests {
-    use super::super::super::demo::{full, spot};
+    use super::super::testing::aslant;
     use super::*;
     use crate::walk::sequence::Draw;
 
@@ -173,14 +173,7 @@ mod tests {
     /// says it to the narrowest that is asked for.
     #[test]
     fn paths_meet_the_edge_of_a_field_where_their_box_says() {
-        let mut world = full();
-        world.scanners[0].corners = vec![
-            spot(0.0, -1.0),
-            spot(4.0, -1.0),
-            spot(3.0, 1.2),
-            spot(0.5, 0.8),
-        ];
-        let walk = world.lower().unwrap();
+        let walk = aslant().unwrap();
         let fields = &walk.lanes[0].fields;
         let (mut sure, mut all) = (0, 0);
         for seed in 0..60_000 {

@@ -195,21 +195,14 @@ pub(super) fn deep(sides: &[Side], (x, depth): (Span, Span), radius: f64) -> f64
 #[cfg(test)]
 #[allow(clippy::unwrap_used, reason = "a test may stop at the first surprise")]
 mod tests {
-    use super::super::super::demo::{full, spot};
+    use super::super::testing::aslant;
     use super::*;
     use crate::walk::sequence::Draw;
 
     /// Boxes of any size about any place, and places within them on paths of any slant: what is surely seen there is seen.
     #[test]
     fn whom_a_device_surely_sees_it_sees_wherever_they_are_in_the_box() {
-        let mut world = full();
-        world.scanners[0].corners = vec![
-            spot(0.0, -1.0),
-            spot(4.0, -1.0),
-            spot(3.0, 1.2),
-            spot(0.5, 0.8),
-        ];
-        let walk = world.lower().unwrap();
+        let walk = aslant().unwrap();
         let lane = &walk.lanes[0];
         let (mut sure, mut all) = (0, 0);
         for seed in 0..200_000 {

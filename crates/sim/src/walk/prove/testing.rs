@@ -1,11 +1,17 @@
 //! Trees of boxes that tests ask, and proofs that are broken on purpose.
 
 use super::heard::Heard;
+use super::place::Job;
 use super::search::Space;
 use super::span::Span;
+use super::sweeps::Sweeps;
 use super::tests::MUTATED;
-use crate::walk::demo::{base, spot};
+use crate::walk::demo::{base, full, spot};
+use crate::walk::harm::{Harm, Struck};
+use crate::walk::lane::Walk;
+use crate::walk::path::Case;
 use crate::walk::{Direction, Scanner};
+use formula::OutOfReach;
 use std::sync::atomic::Ordering;
 
 /// The boxes of a search down to a depth: a safe one, or one with halves.
@@ -44,14 +50,39 @@ impl<const N: usize> Tree<N> {
     }
 }
 
+/// Holds a bad touch against the least boxes about it: one of them is at least as bad.
+pub(in super::super) fn assert_bounded<S: Sweeps>(
+    jobs: &[Job<'_, S>],
+    case: &Case,
+    (struck, harm): &(Struck, Harm),
+) {
+    let of_part = jobs.iter().filter(|job| job.part == struck.part);
+    let points = of_part.filter_map(|job| Some((job, job.point(case, struck)?)));
+    // Which leaf touches is not told, and who has just halted is looked at as one who stands there too.
+    let bounds = points.filter_map(|(job, point)| job.bad(&about(job, point)));
+    let bound = bounds.reduce(f64::max);
+    assert!(
+        bound.is_some_and(|bound| bound >= harm.severity * (1.0 - 1e-9)),
+        "{bound:?} of {harm:?} in {case:?}"
+    );
+}
+
 /// The least box about a point of a space.
-pub(in super::super) fn about<const N: usize>(space: &impl Space<N>, point: [f64; N]) -> [Span; N] {
+fn about<const N: usize>(space: &impl Space<N>, point: [f64; N]) -> [Span; N] {
     let mut of = space.whole();
     for (span, at) in of.iter_mut().zip(point) {
         let wide = if span.width() > 0.0 { 1e-9 } else { 0.0 };
         *span = Span::new(at - wide, at + wide);
     }
     of
+}
+
+/// A gate with a field whose sides lie aslant.
+pub(super) fn aslant() -> Result<Walk, OutOfReach> {
+    let mut world = full();
+    let corners = [(0.0, -1.0), (4.0, -1.0), (3.0, 1.2), (0.5, 0.8)];
+    world.scanners[0].corners = corners.map(|(x, y)| spot(x, y)).to_vec();
+    world.lower()
 }
 
 /// Breaks the proofs of this process: 1 forgets touches that no device reports, 2 those that one does, 3 rounds the

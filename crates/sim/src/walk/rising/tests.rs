@@ -9,7 +9,7 @@ use crate::walk::demo::base;
 use crate::walk::demo::turning::{arm, lift, watched_arm};
 use crate::walk::prove::search::Space;
 use crate::walk::prove::span::Span;
-use crate::walk::prove::testing::{Tree, about, late_field, mutate};
+use crate::walk::prove::testing::{Tree, assert_bounded, late_field, mutate};
 use crate::walk::sequence::{Draw, Family};
 
 /// Works scenarios of a family; how many ended badly, and how many of those are in boxes called safe.
@@ -138,18 +138,10 @@ fn no_touch_is_harder_than_a_box_about_it() {
             for number in 0..20_000 {
                 let case = lane.drawn(&family, &Draw::new(number, 1), walk.slant);
                 let found = lane.run(&case);
-                let Some((struck, harm)) = found.touch.filter(|_| found.class.is_bad()) else {
+                let Some(touch) = found.touch.filter(|_| found.class.is_bad()) else {
                     continue;
                 };
-                let of_part = jobs.iter().filter(|job| job.part == struck.part);
-                let points = of_part.filter_map(|job| Some((job, job.point(&case, &struck)?)));
-                // One who has just halted is looked at as one who stands there too.
-                let bounds = points.filter_map(|(job, point)| job.bad(&about(job, point)));
-                let bound = bounds.reduce(f64::max);
-                assert!(
-                    bound.is_some_and(|bound| bound >= harm.severity * (1.0 - 1e-9)),
-                    "{bound:?} of {harm:?} in {case:?}"
-                );
+                assert_bounded(&jobs, &case, &touch);
                 touches += 1;
             }
         }

@@ -7,7 +7,7 @@ use crate::walk::SwingWorld;
 use crate::walk::demo::base;
 use crate::walk::demo::turning::{double, single};
 use crate::walk::prove::search::Space;
-use crate::walk::prove::testing::{Tree, about, late_field, mutate};
+use crate::walk::prove::testing::{Tree, assert_bounded, late_field, mutate};
 use crate::walk::sequence::{Draw, Family};
 
 /// Works scenarios of a family; how many ended badly, and how many of those are in boxes called safe.
@@ -104,17 +104,10 @@ fn no_touch_is_harder_than_a_box_about_it() {
             for number in 0..4_000 {
                 let case = lane.drawn(&family, &Draw::new(number, 1), walk.lean);
                 let found = lane.run(&case);
-                let Some((struck, harm)) = found.touch.filter(|_| found.class.is_bad()) else {
+                let Some(touch) = found.touch.filter(|_| found.class.is_bad()) else {
                     continue;
                 };
-                let of_part = jobs.iter().filter(|job| job.part == struck.part);
-                let points = of_part.filter_map(|job| Some((job, job.point(&case, &struck)?)));
-                let bounds = points.filter_map(|(job, point)| job.bad(&about(job, point)));
-                let bound = bounds.reduce(f64::max);
-                assert!(
-                    bound.is_some_and(|bound| bound >= harm.severity * (1.0 - 1e-9)),
-                    "{bound:?} of {harm:?} in {case:?}"
-                );
+                assert_bounded(&jobs, &case, &touch);
                 touches += 1;
             }
         }
