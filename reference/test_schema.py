@@ -1,4 +1,4 @@
-"""The examples against the JSON Schemas that editors use, judged by an independent validator."""
+"""Sites, parts and prices against the JSON Schemas that editors use, judged by an independent validator."""
 
 import datetime
 import json
@@ -8,12 +8,13 @@ import jsonschema
 import pytest
 from conftest import ROOT, SITES, run, site_of
 
-SCHEMAS = ["site.schema.json", "parts.schema.json"]
+SCHEMAS = ["site.schema.json", "parts.schema.json", "price-book.schema.json"]
+READER = ROOT / "crates/site/tests"
 
 
 @pytest.fixture(scope="session")
 def schemas(tmp_path_factory):
-    """Both schemas, freshly written by the program."""
+    """The schemas, freshly written by the program."""
     folder = tmp_path_factory.mktemp("handbook")
     done = run("handbook", "-o", str(folder))
     assert done.returncode == 0, done.stderr
@@ -48,6 +49,31 @@ def test_examples_follow_the_schemas(validators, name):
     validators["site.schema.json"].validate(as_json(site_of(name)))
     parts = tomllib.loads((ROOT / "examples" / name / "parts.toml").read_text(encoding="utf-8"))
     validators["parts.schema.json"].validate(as_json(parts))
+
+
+@pytest.mark.parametrize(
+    "file,schema",
+    [("full.toml", SCHEMAS[0]), ("parts.toml", SCHEMAS[1]), ("price-book.toml", SCHEMAS[2])],
+)
+def test_a_text_that_uses_every_key_is_accepted(validators, file, schema):
+    validators[schema].validate(as_json(tomllib.loads((READER / "sites" / file).read_text(encoding="utf-8"))))
+
+
+SHAPES = """unknown-key missing-key wrong-type not-a-table not-a-list empty-text unknown-word bad-name not-a-count
+    not-yes-or-no not-a-position number-without-unit"""
+
+
+@pytest.mark.parametrize("problem", SHAPES.split())
+def test_what_the_reader_refuses_by_shape_the_schema_refuses_too(validators, problem):
+    text = (READER / "problems" / f"{problem}.toml").read_text(encoding="utf-8")
+    assert not validators["site.schema.json"].is_valid(as_json(tomllib.loads(text)))
+
+
+def test_a_part_needs_no_gate_and_a_bought_thing_no_kind(validators):
+    site = {"site": {"name": "a", "code_basis": "us"}}
+    validators["site.schema.json"].validate({**site, "device": [{"id": "b", "part": "c"}]})
+    assert not validators["site.schema.json"].is_valid({**site, "device": [{"id": "b"}]})
+    assert not validators["parts.schema.json"].is_valid({"device": [{"id": "b", "part": "c"}]})
 
 
 def tables(value, path=()):

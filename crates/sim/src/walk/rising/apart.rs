@@ -37,17 +37,20 @@ pub(super) struct Coming {
     pub speed: Span,
 }
 
-/// A direction along which leaf and body may be parted, in the leaf's own frame, and how far both reach along it.
+/// A direction along which leaf and body may be parted, in the leaf's own frame, how far both reach along it, and where along
+/// the leaf and across it they touch then.
 #[derive(Clone, Copy)]
 pub(super) struct Parted {
     pub ahead: Span,
     pub out: Span,
     pub side: Span,
+    pub at: Ends,
 }
 
 impl Parted {
     /// Whether the leaf may move toward the body along it, and the two may have come together so.
-    pub(super) fn may_press(&self, (along, across): Ends, leaf: &Turning, of: &Coming) -> bool {
+    pub(super) fn may_press(&self, leaf: &Turning, of: &Coming) -> bool {
+        let (along, across) = self.at;
         let lever = self.out * along - self.ahead * across;
         let toward = if of.onward { lever.hi } else { -lever.lo };
         let walks = of.speed * (self.ahead * leaf.cos - self.out * leaf.sin);
@@ -64,15 +67,20 @@ pub(super) struct All {
     pub upward: bool,
     /// The leaf never gets farther along a direction than its farthest point is from the pivot line.
     pub deepest: f64,
+    /// Where along the leaf and across it they touch.
+    pub at: Ends,
 }
 
 impl All {
-    pub(super) fn of(leaf: &Turning, parted: &[Option<Parted>; 8]) -> Self {
+    /// Nothing where they cannot touch.
+    pub(super) fn of(leaf: &Turning, parted: &[Option<Parted>; 8]) -> Option<Self> {
         let ways = || parted.iter().flatten();
+        let hull = |one: Ends, other: Ends| (one.0.hull(other.0), one.1.hull(other.1));
+        let at = ways().map(|one| one.at).reduce(hull)?;
         let up = |one: &Parted| (one.ahead * leaf.sin + one.out * leaf.cos) * leaf.upward;
         let deepest = ways().map(|one| leaf.swung.reach - one.side.lo);
         let deepest = deepest.fold(0.0, f64::max) + SLACK;
-        Self {
+        Some(Self {
             ahead: ways().all(|one| one.out.lo >= 0.0),
             upward: ways().all(|one| up(one).lo > 1e-8),
             // Between two directions that are square to each other at most.
@@ -81,7 +89,8 @@ impl All {
             } else {
                 deepest
             },
-        }
+            at,
+        })
     }
 }
 
@@ -128,8 +137,8 @@ impl Turning<'_> {
         }
     }
 
-    /// Least and greatest x and z of the leaf.
-    fn ends(&self) -> (Ends, Ends) {
+    /// Corners of the leaf in its own directions, and in those of the plan.
+    fn corners(&self) -> ([Ends; 4], [Ends; 4]) {
         let slab = self.swung.slab;
         let corners = [
             (slab.from, slab.low),
@@ -137,49 +146,74 @@ impl Turning<'_> {
             (slab.to, slab.high),
             (slab.from, slab.high),
         ];
-        let x = corners.map(|(along, across)| self.cos * along - self.sin * across);
-        let z = corners.map(|(along, across)| self.sin * along + self.cos * across);
-        (ends(x), ends(z))
+        let own = corners.map(|(along, across)| (Span::of(along), Span::of(across)));
+        let in_plan = own.map(|(along, across)| {
+            let x = self.cos * along - self.sin * across;
+            (x, self.sin * along + self.cos * across)
+        });
+        (own, in_plan)
     }
 
-    /// Least and greatest of a body along the leaf and across it.
-    fn seen(&self, of: &Crate) -> (Ends, Ends) {
+    /// Corners of a body along the leaf and across it.
+    fn seen(&self, of: &Crate) -> [Ends; 4] {
         let corners = [
             (of.x.0, of.z.0),
             (of.x.1, of.z.0),
             (of.x.1, of.z.1),
             (of.x.0, of.z.1),
         ];
-        let along = corners.map(|(x, z)| x * self.cos + z * self.sin);
-        let across = corners.map(|(x, z)| z * self.cos - x * self.sin);
-        (ends(along), ends(across))
+        corners.map(|(x, z)| (x * self.cos + z * self.sin, z * self.cos - x * self.sin))
     }
 
-    /// The directions along which leaf and body may touch.
-    pub(super) fn parted(&self, of: &Crate) -> [Option<Parted>; 8] {
-        let (x, z) = self.ends();
-        let (along, across) = self.seen(of);
+    /// The directions along which leaf and body may touch, where they share such places.
+    pub(super) fn parted(&self, of: &Crate, shared: Ends) -> [Option<Parted>; 8] {
         let slab = self.swung.slab;
         let (one, none) = (Span::of(1.0), Span::of(0.0));
-        let of_leaf = |low: f64, high: f64| (Span::of(low), Span::of(high));
-        let way = |(ahead, out): (Span, Span), leaf: Span, body: Span| {
+        let (own, in_plan) = self.corners();
+        let seen = self.seen(of);
+        let way = |(ahead, out): (Span, Span), leaf: Span, body: Span, at: Option<Ends>| {
             let apart = body - leaf;
             (apart.lo <= SLACK && apart.hi >= -SLACK).then_some(Parted {
                 ahead,
                 out,
                 side: leaf.both(body).unwrap_or(leaf.hull(body)),
+                at: at?,
             })
         };
-        let both = |way_of: (Span, Span), leaf: Ends, body: Ends| {
+        // Along a side of the body a corner of the leaf touches, along one of the leaf a corner of the body.
+        let by_body = |way_of: (Span, Span), values: [Span; 4], body: Ends| {
+            let (least, most) = ends(values);
             [
-                way(way_of, leaf.1, body.0),
-                way((-way_of.0, -way_of.1), -leaf.0, -body.1),
+                way(way_of, most, body.0, farthest(own, values, shared)),
+                way(
+                    (-way_of.0, -way_of.1),
+                    -least,
+                    -body.1,
+                    farthest(own, values.map(|value| -value), shared),
+                ),
             ]
         };
-        let [right, left] = both((self.cos, -self.sin), x, of.x);
-        let [up, down] = both((self.sin, self.cos), z, of.z);
-        let [tip, heel] = both((one, none), of_leaf(slab.from, slab.to), along);
-        let [top, under] = both((none, one), of_leaf(slab.low, slab.high), across);
+        let by_leaf = |way_of: (Span, Span), values: [Span; 4], (low, high): (f64, f64)| {
+            let (least, most) = ends(values);
+            [
+                way(
+                    way_of,
+                    Span::of(high),
+                    least,
+                    farthest(seen, values.map(|value| -value), shared),
+                ),
+                way(
+                    (-way_of.0, -way_of.1),
+                    Span::of(-low),
+                    -most,
+                    farthest(seen, values, shared),
+                ),
+            ]
+        };
+        let [right, left] = by_body((self.cos, -self.sin), in_plan.map(|(x, _)| x), of.x);
+        let [up, down] = by_body((self.sin, self.cos), in_plan.map(|(_, z)| z), of.z);
+        let [tip, heel] = by_leaf((one, none), seen.map(|(u, _)| u), (slab.from, slab.to));
+        let [top, under] = by_leaf((none, one), seen.map(|(_, v)| v), (slab.low, slab.high));
         [right, left, up, down, tip, heel, top, under]
     }
 
@@ -187,8 +221,8 @@ impl Turning<'_> {
     pub(super) fn shared(&self, of: &Crate) -> Option<Ends> {
         let slab = self.swung.slab;
         let loose = |of: &Ends| Span::new(of.0.lo - SLACK, of.1.hi + SLACK);
-        let (along, across) = self.seen(of);
-        let (x, z) = self.ends();
+        let (along, across) = spans(self.seen(of));
+        let (x, z) = spans(self.corners().1);
         let mut along = loose(&along).both(Span::new(slab.from, slab.to))?;
         let mut across = loose(&across).both(Span::new(slab.low, slab.high))?;
         let mut x = loose(&x).both(loose(&of.x))?;
@@ -215,8 +249,8 @@ impl Turning<'_> {
     pub(super) fn surely_in(&self, of: &Crate) -> bool {
         let meets =
             |one: &Ends, other: &Ends| (one.1 - other.0).lo > SLACK && (other.1 - one.0).lo > SLACK;
-        let (x, z) = self.ends();
-        let (along, across) = self.seen(of);
+        let (x, z) = spans(self.corners().1);
+        let (along, across) = spans(self.seen(of));
         let slab = self.swung.slab;
         let leaf = |low: f64, high: f64| (Span::of(low), Span::of(high));
         meets(&x, &of.x)
@@ -224,6 +258,30 @@ impl Turning<'_> {
             && meets(&leaf(slab.from, slab.to), &along)
             && meets(&leaf(slab.low, slab.high), &across)
     }
+}
+
+/// Where those of four corners are that may be the farthest by their values, as far as leaf and body share it; nothing where they do not.
+fn farthest(corners: [Ends; 4], values: [Span; 4], shared: Ends) -> Option<Ends> {
+    let most = values
+        .map(|value| value.lo)
+        .into_iter()
+        .fold(f64::NEG_INFINITY, f64::max);
+    let may = corners
+        .into_iter()
+        .zip(values)
+        .filter(|(_, value)| value.hi >= most - SLACK);
+    let hull = |one: Ends, other: Ends| (one.0.hull(other.0), one.1.hull(other.1));
+    let (along, across) = may.map(|(corner, _)| corner).reduce(hull)?;
+    let wide = |of: Span| Span::new(of.lo - SLACK, of.hi + SLACK);
+    Some((wide(along).both(shared.0)?, wide(across).both(shared.1)?))
+}
+
+/// Least and greatest of corners each way.
+fn spans(of: [Ends; 4]) -> (Ends, Ends) {
+    (
+        ends(of.map(|corner| corner.0)),
+        ends(of.map(|corner| corner.1)),
+    )
 }
 
 fn ends(of: [Span; 4]) -> Ends {

@@ -9,7 +9,7 @@ use super::super::path::Case;
 use super::super::prove::span::Span;
 use super::super::prove::sweeps::{May, Sweeps, Touched};
 use super::super::swing::SLACK;
-use super::apart::{All, Coming, Crate, Ends, Turning};
+use super::apart::{All, Coming, Crate, Turning};
 use super::evaluate::HOUSED;
 use super::lane::{RisingLane, Shape};
 use super::lift::Lifted;
@@ -157,11 +157,13 @@ impl Bound<'_> {
     fn turning(&self, leaf: &Turning, of: &Touched) -> Vec<May<'_>> {
         let about = |at: usize| leaf.sees(self.0, of, at);
         let touched = about(of.part);
-        let parted = leaf.parted(&touched);
         let Some(shared) = leaf.shared(&touched) else {
             return Vec::new();
         };
-        let all = All::of(leaf, &parted);
+        let parted = leaf.parted(&touched, shared);
+        let Some(all) = All::of(leaf, &parted) else {
+            return Vec::new();
+        };
         let coming = Coming {
             onward: of.onward,
             turns: of.speed * leaf.swung.turn,
@@ -169,8 +171,8 @@ impl Bound<'_> {
         };
         let ways = parted.iter().flatten();
         let may: Vec<May<'_>> = ways
-            .filter(|one| one.may_press(shared, leaf, &coming))
-            .map(|_| self.pressed(leaf, of, shared, &touched, &all))
+            .filter(|one| one.may_press(leaf, &coming))
+            .map(|_| self.pressed(leaf, of, &touched, &all))
             .take(1)
             .collect();
         let another = !may.is_empty()
@@ -189,14 +191,8 @@ impl Bound<'_> {
         before.any(|leaf| leaf.surely_in(at))
     }
 
-    fn pressed(
-        &self,
-        leaf: &Turning,
-        of: &Touched,
-        (along, across): Ends,
-        touched: &Crate,
-        all: &All,
-    ) -> May<'_> {
+    fn pressed(&self, leaf: &Turning, of: &Touched, touched: &Crate, all: &All) -> May<'_> {
+        let (along, across) = all.at;
         let distance = (along.square() + across.square()).root();
         let skin = &self.0.skin;
         let share = (
