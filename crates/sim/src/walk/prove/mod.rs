@@ -5,6 +5,7 @@
 //! granted is what the evaluator does: straight paths, one body, a leaf on its plan, devices that work.
 
 mod back;
+mod before;
 mod circle;
 mod decide;
 mod edge;

@@ -4,6 +4,7 @@
 //! Every place that the touched cylinder may have is looked at; the shape of the leaf says whether it can be touched there
 //! at all. A leaf that was told to stop is on its braking, or stands, or runs back.
 
+use super::before::Came;
 use super::heard::{Body, Heard};
 use super::leaf::Leaf;
 use super::pressed::Moves;
@@ -60,7 +61,7 @@ impl<S: Sweeps> Job<'_, S> {
         usize::from(self.family.way == Way::Out)
     }
 
-    fn side(&self) -> f64 {
+    pub(super) fn side(&self) -> f64 {
         if self.way() == 0 { 1.0 } else { -1.0 }
     }
 
@@ -121,8 +122,6 @@ impl<S: Sweeps> Job<'_, S> {
             part: self.part,
             spots: &spots,
             goes: self.goes(slant, body.per_depth),
-            // One who comes and stays may have come only now.
-            stands: self.kind == Kind::Standing && self.family.habit != Habit::Stop,
             speed: self.speeds(),
             place: if self.back {
                 time
@@ -152,9 +151,10 @@ impl<S: Sweeps> Job<'_, S> {
         if self.back {
             return self.on_its_way_back(&body, &seen, &anywhere);
         }
+        let came = Came { body, slant };
         let worlds = worlds(&body, &seen, time).into_iter().flatten();
         worlds
-            .filter_map(|(heard, time)| self.in_world(heard, time - self.delay, &anywhere))
+            .filter_map(|(heard, time)| self.in_world(heard, time - self.delay, &came, &anywhere))
             .reduce(f64::max)
     }
 
@@ -190,7 +190,7 @@ impl<S: Sweeps> Job<'_, S> {
         }
     }
 
-    fn in_world(&self, heard: Heard, time: Span, of: &Touched) -> Option<f64> {
+    fn in_world(&self, heard: Heard, time: Span, came: &Came, of: &Touched) -> Option<f64> {
         let leaf = self.leaf();
         let Heard::Ago(ago) = heard else {
             let moves = Moves {
@@ -199,7 +199,7 @@ impl<S: Sweeps> Job<'_, S> {
                 time,
                 ago: None,
             };
-            return self.onward(&moves, of);
+            return self.onward(&moves, came, of);
         };
         let ago = ago - self.lane.control.reaction;
         // A report after the touch and one before it are looked at apart: before it nothing that is felt counts.
@@ -215,7 +215,7 @@ impl<S: Sweeps> Job<'_, S> {
                 time,
                 ago: Some(ago),
             };
-            self.onward(&moves, of)
+            self.onward(&moves, came, of)
         });
         onward.reduce(f64::max)
     }

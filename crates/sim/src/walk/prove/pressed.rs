@@ -1,5 +1,6 @@
 //! The worst that a touch of a leaf that turns or rises can do when only bounds of it are known.
 
+use super::before::Came;
 use super::judge::{Bounded, Meets, Worst, worst_of};
 use super::place::Job;
 use super::span::{Span, up};
@@ -18,7 +19,7 @@ pub(super) struct Moves {
 
 impl<S: Sweeps> Job<'_, S> {
     /// A touch of a leaf on its way.
-    pub(super) fn onward(&self, moves: &Moves, of: &Touched) -> Option<f64> {
+    pub(super) fn onward(&self, moves: &Moves, came: &Came, of: &Touched) -> Option<f64> {
         if moves.speed.hi <= 0.0 || moves.time.hi <= 0.0 {
             return None;
         }
@@ -46,7 +47,8 @@ impl<S: Sweeps> Job<'_, S> {
                 );
             }
         }
-        severest(worst.into_iter())
+        let severest = severest(worst.into_iter());
+        severest.filter(|_| !self.met_before(moves, came, of))
     }
 
     /// When the leaves are told to stop, in the time of the pass: by a report, or by the touch or after it.
@@ -104,6 +106,9 @@ impl<S: Sweeps> Job<'_, S> {
 
     /// A touch of a leaf that runs back: nothing but the end of its way back stops it.
     pub(super) fn backward(&self, back: Back, of: &Touched) -> Option<f64> {
+        if self.shape.is_in(of.body, of.spots, of.place) {
+            return None;
+        }
         let all = self.shape.may(of);
         let goes = up(back.distance.min(of.place.hi).max(0.0));
         let mut worst: Vec<Worst> = Vec::new();

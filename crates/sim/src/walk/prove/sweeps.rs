@@ -22,8 +22,6 @@ pub(in super::super) struct Touched<'a> {
     pub spots: &'a [Spot],
     /// How fast it goes along x and along y.
     pub goes: (Span, Span),
-    /// It has stood there since before the leaf started.
-    pub stands: bool,
     /// Place and speed of the leaf.
     pub place: Span,
     pub speed: Span,
@@ -31,15 +29,6 @@ pub(in super::super) struct Touched<'a> {
     pub onward: bool,
     /// When the leaves are told to stop, in the time of the pass: at the earliest, at the latest.
     pub told: (f64, f64),
-}
-
-impl Touched<'_> {
-    /// Places at which the leaf surely was before, past the body where it is.
-    pub(in super::super) fn before(&self) -> impl Iterator<Item = Span> {
-        let most = if self.stands { self.place.lo } else { 0.0 };
-        let places = [0.0, 0.25, 0.5, 0.75].map(|share| Span::of(share * most));
-        places.into_iter().filter(move |_| most > 0.0)
-    }
 }
 
 /// What a touch may meet.
@@ -63,6 +52,8 @@ pub(in super::super) struct May<'a> {
 pub(in super::super) trait Sweeps: Sync {
     /// What a touch may meet, one way or another; nothing where none can be, or none that is the leaf's own.
     fn may(&self, of: &Touched) -> Vec<May<'_>>;
+    /// Whether a leaf at a place surely is in a body whose cylinders are there.
+    fn is_in(&self, body: usize, spots: &[Spot], place: Span) -> bool;
     /// Least and greatest x, least and greatest y at which a cylinder may be touched.
     fn reach(&self, body: usize, part: usize) -> (Span, Span);
     /// Where the middle of a body that is sampled crosses the gate line.

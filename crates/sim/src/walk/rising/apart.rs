@@ -2,7 +2,7 @@
 
 use super::super::evaluate::PARTS;
 use super::super::prove::span::Span;
-use super::super::prove::sweeps::Touched;
+use super::super::prove::sweeps::Spot;
 use super::super::swing::{SLACK, Swung};
 use super::lane::{RisingLane, Shape};
 
@@ -121,10 +121,16 @@ impl RisingLane {
 }
 
 impl Turning<'_> {
-    pub(super) fn sees(&self, lane: &RisingLane, of: &Touched, at: usize) -> Crate {
-        let radius = lane.people[of.body].parts[at].radius;
-        let (bottom, top) = lane.heights[of.body][at];
-        let x = (of.spots[at].x - self.pivot) * self.along;
+    /// The box about a cylinder of a body.
+    pub(super) fn sees(
+        &self,
+        lane: &RisingLane,
+        (body, part): (usize, usize),
+        spot: &Spot,
+    ) -> Crate {
+        let radius = lane.people[body].parts[part].radius;
+        let (bottom, top) = lane.heights[body][part];
+        let x = (spot.x - self.pivot) * self.along;
         let z = |height: f64| (Span::of(height) - self.height) * self.upward;
         let (low, high) = if self.upward > 0.0 {
             (z(bottom), z(top))
@@ -245,8 +251,8 @@ impl Turning<'_> {
         (z * self.upward + self.height).lo
     }
 
-    /// Whether no side of either parts the two.
-    pub(super) fn surely_in(&self, of: &Crate) -> bool {
+    /// Whether surely no side of either parts the two.
+    pub(super) fn is_in(&self, of: &Crate) -> bool {
         let meets =
             |one: &Ends, other: &Ends| (one.1 - other.0).lo > SLACK && (other.1 - one.0).lo > SLACK;
         let (x, z) = spans(self.corners().1);

@@ -7,7 +7,7 @@
 use super::super::evaluate::{Found, IN_POST};
 use super::super::path::Case;
 use super::super::prove::span::Span;
-use super::super::prove::sweeps::{May, Sweeps, Touched};
+use super::super::prove::sweeps::{May, Spot, Sweeps, Touched};
 use super::super::swing::SLACK;
 use super::apart::{All, Coming, Crate, Turning};
 use super::evaluate::HOUSED;
@@ -30,6 +30,22 @@ impl Sweeps for Bound<'_> {
             },
             Shape::Lifting(lifted) => self.lifting(lifted, of).into_iter().collect(),
         }
+    }
+
+    fn is_in(&self, body: usize, spots: &[Spot], place: Span) -> bool {
+        let lane = self.0;
+        let leaf = lane.turned(place);
+        (spots.iter().zip(&lane.people[body].parts).enumerate()).any(|(at, (spot, part))| {
+            spot.y.abs().hi < part.radius + lane.half - SLACK
+                && match (&lane.shape, &leaf) {
+                    (Shape::Lifting(lifted), _) => {
+                        let heights = lane.heights[body][at];
+                        lifted.is_in(place, (spot.x, part.radius), heights)
+                    }
+                    (_, Some(leaf)) => leaf.is_in(&leaf.sees(lane, (body, at), spot)),
+                    _ => false,
+                }
+        })
     }
 
     fn reach(&self, body: usize, part: usize) -> (Span, Span) {
@@ -94,30 +110,17 @@ impl Bound<'_> {
             return None;
         }
         spot.x.both(beside)?;
-        let another = (0..of.spots.len()).any(|at| {
-            let (low, high) = lane.heights[of.body][at];
-            let part = lane.people[of.body].parts[at].radius;
-            let x = of.spots[at].x;
-            at != of.part
-                && of.spots[at].y.abs().hi < part + lane.half - SLACK
-                && x.lo > lifted.from - part + SLACK
-                && x.hi < lifted.to + part - SLACK
-                && underside.hi < high - SLACK
-                && underside.lo + lifted.tall > low + SLACK
-        });
         let room = (top.max(0.0) - lane.bounds.gap).max(0.0);
         debug_assert!(bottom <= top, "a cylinder stands on its lower end");
         let along = spot.x - lifted.from;
-        (!another).then(|| {
-            self.met(
-                of,
-                (along.lo, along.hi),
-                (1.0, 1.0),
-                true,
-                (top, room),
-                f64::INFINITY,
-            )
-        })
+        Some(self.met(
+            of,
+            (along.lo, along.hi),
+            (1.0, 1.0),
+            true,
+            (top, room),
+            f64::INFINITY,
+        ))
     }
 
     /// What a touch within bounds may meet.
@@ -155,8 +158,7 @@ impl Bound<'_> {
     }
 
     fn turning(&self, leaf: &Turning, of: &Touched) -> Vec<May<'_>> {
-        let about = |at: usize| leaf.sees(self.0, of, at);
-        let touched = about(of.part);
+        let touched = leaf.sees(self.0, (of.body, of.part), &of.spots[of.part]);
         let Some(shared) = leaf.shared(&touched) else {
             return Vec::new();
         };
@@ -169,26 +171,11 @@ impl Bound<'_> {
             turns: of.speed * leaf.swung.turn,
             speed: of.goes.0 * leaf.along,
         };
-        let ways = parted.iter().flatten();
-        let may: Vec<May<'_>> = ways
-            .filter(|one| one.may_press(leaf, &coming))
+        let may = parted.iter().flatten();
+        may.filter(|one| one.may_press(leaf, &coming))
             .map(|_| self.pressed(leaf, of, &touched, &all))
             .take(1)
-            .collect();
-        let another = !may.is_empty()
-            && (0..of.spots.len()).any(|at| {
-                let radius = self.0.people[of.body].parts[at].radius;
-                at != of.part
-                    && of.spots[at].y.abs().hi < radius + self.0.half - SLACK
-                    && (leaf.surely_in(&about(at)) || self.met_before(of, &about(at)))
-            });
-        if another { Vec::new() } else { may }
-    }
-
-    /// Whether the leaf surely met a cylinder before, where the body stands.
-    fn met_before(&self, of: &Touched, at: &Crate) -> bool {
-        let mut before = of.before().filter_map(|place| self.0.turned(place));
-        before.any(|leaf| leaf.surely_in(at))
+            .collect()
     }
 
     fn pressed(&self, leaf: &Turning, of: &Touched, touched: &Crate, all: &All) -> May<'_> {

@@ -1,7 +1,8 @@
 //! When the underside of a leaf that is lifted comes down on a cylinder: closed form.
 
 use super::super::profile::Stretch;
-use super::super::swing::Hit;
+use super::super::prove::span::Span;
+use super::super::swing::{Hit, SLACK};
 
 /// A leaf that is lifted, with its place from its start.
 #[derive(Debug, Clone, Copy)]
@@ -30,6 +31,20 @@ impl Lifted {
     /// Height of the underside.
     pub(super) fn height(&self, place: f64) -> f64 {
         self.start + self.way * place
+    }
+
+    /// Whether at a place it surely is in a cylinder: where its middle is along the gate line, its radius, its ends.
+    pub(super) fn is_in(
+        &self,
+        place: Span,
+        (x, radius): (Span, f64),
+        (bottom, top): (f64, f64),
+    ) -> bool {
+        let underside = place * self.way + self.start;
+        x.lo > self.from - radius + SLACK
+            && x.hi < self.to + radius - SLACK
+            && underside.hi < top - SLACK
+            && underside.lo + self.tall > bottom + SLACK
     }
 
     /// First touch from a time on, if there is one.

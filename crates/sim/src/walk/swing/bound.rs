@@ -73,6 +73,15 @@ impl Sweeps for Bound<'_> {
         self.touch(of).into_iter().collect()
     }
 
+    fn is_in(&self, body: usize, spots: &[Spot], place: Span) -> bool {
+        let wing = self.of();
+        let turned = wing.turned(place);
+        wing.touchable[body].iter().any(|&at| {
+            let radius = self.lane.people[body].parts[at].radius;
+            wing.seen(&spots[at], turned).apart.hi < radius - SLACK
+        })
+    }
+
     fn reach(&self, body: usize, part: usize) -> (Span, Span) {
         let wing = self.of();
         let radius = self.lane.people[body].parts[part].radius;
@@ -114,7 +123,7 @@ impl Bound<'_> {
         let walks =
             seen.ahead * (along * cos + across * sin) + seen.out * (across * cos - along * sin);
         let parts = walks - lever * (of.speed * wing.swung.turn);
-        if toward <= 0.0 || parts.lo > 2.0 * PARTS || self.is_in_another(of, turned) {
+        if toward <= 0.0 || parts.lo > 2.0 * PARTS {
             return None;
         }
         let distance = (seen.along.square() + seen.across.square()).root();
@@ -148,18 +157,6 @@ impl Bound<'_> {
                 &skin.press_back
             },
             far: (skin.far(share.0), skin.far(share.1)),
-        })
-    }
-
-    /// Whether another cylinder surely is in the leaf already, so that this touch is not the first.
-    fn is_in_another(&self, of: &Touched, turned: (Span, Span)) -> bool {
-        let wing = self.of();
-        let before: Vec<(Span, Span)> = of.before().map(|place| wing.turned(place)).collect();
-        wing.touchable[of.body].iter().any(|&at| {
-            let radius = self.lane.people[of.body].parts[at].radius;
-            let is_in =
-                |turned: &(Span, Span)| wing.seen(&of.spots[at], *turned).apart.hi < radius - SLACK;
-            at != of.part && (is_in(&turned) || before.iter().any(is_in))
         })
     }
 
