@@ -17,6 +17,7 @@ mod serve_kill;
 mod serve_live;
 mod serve_papers;
 mod serve_pictures;
+mod serve_stop;
 mod set;
 mod tidy;
 mod verify;

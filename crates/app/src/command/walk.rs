@@ -50,10 +50,7 @@ pub(crate) fn run(arguments: &WalkArguments) -> Result<Outcome, Complaint> {
     for gate in gates {
         let finding = match GateWalk::of(site, gate) {
             Ok(walk) => {
-                let Some(walked_past) = walk_past(&walk, arguments.walks, &mut shown_by_bars)
-                else {
-                    continue;
-                };
+                let walked_past = walk_past(&walk, arguments.walks, &mut shown_by_bars);
                 if arguments.json {
                     all.push(as_json(&walk, &walked_past));
                 } else {
@@ -131,18 +128,17 @@ fn gates<'s>(site: &'s Site, name: Option<&str>) -> Result<Vec<&'s Gate>, Compla
 /// Takes how many steps of a stage are done.
 pub(crate) type Heard<'h> = Box<dyn Fn(u64) + Sync + 'h>;
 
-/// Sweep, proof and margins of one gate; each stage is begun with how many steps it has, and what they are; nothing where
-/// one was not begun.
+/// Sweep, proof and margins of one gate; each stage is begun with how many steps it has, and what they are.
 pub(crate) fn walk_past<'h>(
     walk: &GateWalk<'_>,
     walks: u64,
-    begin: &mut dyn FnMut(u64, &'static str) -> Option<Heard<'h>>,
-) -> Option<Walked> {
+    begin: &mut dyn FnMut(u64, &'static str) -> Heard<'h>,
+) -> Walked {
     let threads = threads();
-    let heard = begin(walks, "walks")?;
+    let heard = begin(walks, "walks");
     let sweep = walk.sweep(walks, threads, heard.as_ref());
     drop(heard);
-    let heard = begin(walk.families() as u64, "kinds of walk proved")?;
+    let heard = begin(walk.families() as u64, "kinds of walk proved");
     let families = walk.prove(BOXES, threads, &|| heard(1));
     drop(heard);
     let finding = walk.finding(&sweep, &families);
@@ -151,29 +147,25 @@ pub(crate) fn walk_past<'h>(
     let margins = if finding.standing == Standing::Fails || families.iter().any(is_hit) {
         Vec::new()
     } else {
-        let heard = begin(MARGINS, "margins")?;
+        let heard = begin(MARGINS, "margins");
         let proved = families
             .iter()
             .all(|family| family.standing == FamilyStanding::Proved);
         let most = proved.then_some(MARGIN_BOXES);
         walk.margins(Effort { most, threads }, &|| heard(1))
     };
-    Some(Walked {
+    Walked {
         sweep,
         families,
         margins,
         finding,
-    })
+    }
 }
 
 /// Each stage with a bar that shows how far it is.
-#[allow(
-    clippy::unnecessary_wraps,
-    reason = "a command is never stopped by itself"
-)]
-fn shown_by_bars(steps: u64, what: &'static str) -> Option<Heard<'static>> {
+fn shown_by_bars(steps: u64, what: &'static str) -> Heard<'static> {
     let bar = Bar(progress(steps, what));
-    Some(Box::new(move |done| bar.inc(done)))
+    Box::new(move |done| bar.inc(done))
 }
 
 /// A bar that goes away when its stage is over.

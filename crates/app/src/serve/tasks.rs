@@ -5,11 +5,12 @@ use super::lock;
 use super::refusal::Refusal;
 use super::workbench::Workbench;
 use crate::outcome::Complaint;
+use design::walk::Stop;
 use serde::Serialize;
 use serde_json::Value;
 use std::collections::BTreeMap;
 use std::panic::AssertUnwindSafe;
-use std::sync::atomic::{AtomicBool, AtomicU64, Ordering};
+use std::sync::atomic::{AtomicU64, Ordering};
 use std::sync::{Arc, Mutex};
 
 /// Tasks whose end is remembered.
@@ -27,7 +28,7 @@ pub(super) struct Task {
     id: u64,
     job: String,
     what: &'static str,
-    stop: AtomicBool,
+    stop: Stop,
     progress: Mutex<Progress>,
 }
 
@@ -74,20 +75,23 @@ pub(super) struct Steps<'a> {
 }
 
 impl Steps<'_> {
-    /// So much is done of so much, and this goes on; whether it is to go on.
-    pub(super) fn come(&self, (done, of): (u64, u64), says: &str) -> bool {
-        let stopped = self.task.stop.load(Ordering::Relaxed);
+    /// What stops the task.
+    pub(super) fn stop(&self) -> &Stop {
+        &self.task.stop
+    }
+
+    /// So much is done of so much, and this goes on.
+    pub(super) fn come(&self, (done, of): (u64, u64), says: &str) {
         self.task.tell(self.workbench, |progress| {
             (progress.done, progress.of) = (done, of);
             says.clone_into(&mut progress.says);
         });
-        !stopped
     }
 
     /// The step before is done, and this one begins; refuses where somebody has stopped the task.
     pub(super) fn next(&mut self, says: &str) -> Result<(), Complaint> {
-        if self.task.stop.load(Ordering::Relaxed) {
-            return Err(Complaint("It was stopped.".to_owned()));
+        if self.task.stop.is_asked() {
+            return Err(stopped());
         }
         let done = u64::from(self.begun);
         self.begun = true;
@@ -97,6 +101,11 @@ impl Steps<'_> {
         });
         Ok(())
     }
+}
+
+/// Why a task that was stopped gives nothing.
+pub(super) fn stopped() -> Complaint {
+    Complaint("It was stopped.".to_owned())
 }
 
 impl Task {
@@ -118,10 +127,10 @@ impl Tasks {
         self.task(id).map(|task| lock(&task.progress).clone())
     }
 
-    /// Has a task stop at its next step.
+    /// Has a task stop.
     pub(super) fn stop(&self, id: u64) -> Result<Progress, Refusal> {
         let task = self.task(id)?;
-        task.stop.store(true, Ordering::Relaxed);
+        task.stop.ask();
         Ok(lock(&task.progress).clone())
     }
 
@@ -157,7 +166,7 @@ impl Tasks {
             id,
             job: job.to_owned(),
             what,
-            stop: AtomicBool::new(false),
+            stop: Stop::default(),
             progress: Mutex::new(Progress {
                 task: id,
                 job: job.to_owned(),
@@ -214,8 +223,7 @@ fn run(
             progress.gives = gives;
         }
         Ok(Err(why)) => {
-            let stopped = task.stop.load(Ordering::Relaxed);
-            progress.state = if stopped {
+            progress.state = if task.stop.is_asked() {
                 TaskState::Stopped
             } else {
                 TaskState::Failed

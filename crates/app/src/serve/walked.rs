@@ -3,7 +3,7 @@
 use super::drawn::readable;
 use super::refusal::Refusal;
 use super::store::{Seen, disk};
-use super::tasks::{Steps, Tasks};
+use super::tasks::{Steps, Tasks, stopped};
 use super::workbench::Workbench;
 use crate::command::{Heard, WALK_FILE, keep, record, rests_on, walk_past};
 use crate::outcome::Complaint;
@@ -222,25 +222,24 @@ fn walked(
     for (walk, first) in walks.iter().zip((0..).step_by(100)) {
         let steps = &*steps;
         let mut stage = 0;
-        let mut begin = |of: u64, what: &'static str| -> Option<Heard<'_>> {
+        let mut begin = |of: u64, what: &'static str| -> Heard<'_> {
             let from = first + STAGES.iter().take(stage).sum::<u64>();
             let share = STAGES.get(stage).copied().unwrap_or(0);
             stage += 1;
             let says = format!("Gate {}: {what}", walk.name());
-            if !steps.come((from, all), &says) {
-                return None;
-            }
+            steps.come((from, all), &says);
             let (done, told) = (AtomicU64::new(0), AtomicU64::new(from));
-            Some(Box::new(move |more| {
+            Box::new(move |more| {
                 let done = done.fetch_add(more, Ordering::Relaxed) + more;
                 let now = from + share * done.min(of) / of.max(1);
                 if told.fetch_max(now, Ordering::Relaxed) < now {
                     steps.come((now, all), &says);
                 }
-            }))
+            })
         };
-        let walked = walk_past(walk, wanted.walks, &mut begin)
-            .ok_or_else(|| Complaint("It was stopped.".to_owned()))?;
+        let walk_past = || walk_past(walk, wanted.walks, &mut begin);
+        let walked = steps.stop().unless_asked(walk_past);
+        let walked = walked.ok_or_else(stopped)?;
         found.push(record(walk, &walked));
     }
     let names: Vec<String> = found.iter().map(|record| record.gate.clone()).collect();

@@ -54,6 +54,7 @@ use crate::finding::made;
 use crate::outcome::{Halt, Outcome};
 use crate::subject::About;
 use formula::OutOfReach;
+pub use sim::walk::Stop;
 use sim::walk::{AnyWalk, AnyWorld, Device, Scenario, Walk, World};
 use site::{Gate, Site};
 

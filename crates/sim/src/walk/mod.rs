@@ -38,6 +38,7 @@ mod scenario;
 mod sequence;
 mod sieve;
 mod standing;
+mod stop;
 mod sweep;
 mod swing;
 mod tally;
@@ -64,6 +65,7 @@ pub use reach::{Catch, Reach};
 pub use rising::{LiftingLeaf, RisingLeaf, RisingPass, RisingWalk, RisingWorld, TurningLeaf};
 pub use scenario::{Behavior, Class, Outcome, Scenario, Touch, Way};
 pub use sequence::{Family, Habit, REPEATS};
+pub use stop::Stop;
 pub use sweep::{FamilyShares, Sweep, Worst};
 pub use swing::{
     Face, Heft, LeafEdge, Measured, Opens, SwingLeaf, SwingPass, SwingWalk, SwingWorld, Toward,

@@ -6,6 +6,7 @@
 use super::lane::Walk;
 use super::scenario::Class;
 use super::sequence::{BLOCK, Block, Draw, Family};
+use super::stop;
 use super::tally::{Share, Tally};
 use quantity::{Quantity as _, Ratio};
 use std::num::NonZeroUsize;
@@ -153,13 +154,14 @@ fn share_out(
     run: &(impl Fn(&Family, &Block, &mut Bin) + Sync),
 ) -> Sweep {
     let next = AtomicU64::new(0);
+    let stop = stop::handed_on();
     let taken = (blocks / (8 * threads.get() as u64)).clamp(1, TAKEN);
     let work = || {
         let mut bins = vec![Bin::EMPTY; families.len()];
         loop {
             let from = next.fetch_add(taken, Ordering::Relaxed);
             let until = (from + taken).min(blocks);
-            if from >= until {
+            if from >= until || stop::is_asked() {
                 return bins;
             }
             let some = (from..until).map(|block| (block, left(block)));
@@ -167,7 +169,8 @@ fn share_out(
         }
     };
     let mut sum = std::thread::scope(|scope| {
-        let others: Vec<_> = (1..threads.get()).map(|_| scope.spawn(work)).collect();
+        let other = || stop::under(stop.clone(), work);
+        let others: Vec<_> = (1..threads.get()).map(|_| scope.spawn(other)).collect();
         let mut sum = work();
         for other in others {
             let bins = other.join().unwrap_or_else(|why| resume_unwind(why));

@@ -7,6 +7,7 @@ use super::path::Case;
 use super::prove::search::{Effort, Searched};
 use super::prove::{Proof, Verdict, in_order};
 use super::sequence::{Draw, Family, Habit, WIDE};
+use super::stop;
 use super::swing::{outcome, scenario};
 use formula::OutOfReach;
 use std::num::NonZeroUsize;
@@ -84,7 +85,7 @@ pub(super) fn proof(
 /// are pressed hardest. Bad walks may be one in a hundred thousand.
 fn tried(run: &dyn Fn([f64; WIDE]) -> (Case, Found)) -> Option<(Case, Found)> {
     let mut hardest = [(0.0, [0.0; WIDE]); PLACES];
-    for number in 0..TRIED {
+    for number in (0..TRIED).take_while(|_| !stop::is_asked()) {
         let point = Draw::new(number, 1).point();
         let (case, found) = run(point);
         if found.class.is_bad() {
@@ -99,7 +100,8 @@ fn tried(run: &dyn Fn([f64; WIDE]) -> (Case, Found)) -> Option<(Case, Found)> {
             *known = (harm.severity, point);
         }
     }
-    let mut touched = hardest.into_iter().filter(|(severity, _)| *severity > 0.0);
+    let touched = hardest.into_iter().filter(|(severity, _)| *severity > 0.0);
+    let mut touched = touched.take_while(|_| !stop::is_asked());
     touched.find_map(|from| climbed(from, &[(0.0, 1.0); WIDE], &|point| Some(run(point))))
 }
 

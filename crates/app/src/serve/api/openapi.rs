@@ -215,7 +215,7 @@ const ROUTES: &[Route] = &[
     (
         "delete",
         "/api/tasks/{id}",
-        "Has a task stop at its next step.",
+        "Has a task stop: walking at once, making papers after the paper that is being made.",
         "",
         "Progress",
     ),

@@ -15,7 +15,7 @@ pub(super) async fn one(State(workbench): State<Arc<Workbench>>, Path(id): Path<
         .map(|progress| Json(json!(progress)))
 }
 
-/// Has a task stop at its next step.
+/// Has a task stop.
 pub(super) async fn stop(State(workbench): State<Arc<Workbench>>, Path(id): Path<u64>) -> Answer {
     workbench
         .tasks()

@@ -52,7 +52,7 @@ function bind() {
   });
   part("stop").addEventListener("click", () => {
     part("stop").disabled = true;
-    part("says").textContent = "It stops after this stage.";
+    part("says").textContent = "It stops.";
     void ask(`/api/tasks/${task}`, undefined, "DELETE").catch((refused) => tell(part("trouble"), refused));
   });
   if (place().dataset.task) {

@@ -35,6 +35,7 @@ use super::lane::Walk;
 use super::path::Case;
 use super::scenario::{Outcome, Scenario};
 use super::sequence::{Draw, Family, Habit};
+use super::stop;
 use formula::OutOfReach;
 use quantity::{Quantity as _, Ratio};
 use search::{Effort, Searched, search_all};
@@ -116,7 +117,8 @@ impl Walk {
     /// The first bad scenario of the sequence, if one comes early.
     fn tried(&self, family: &Family) -> Option<(Scenario, Outcome)> {
         let lane = &self.lanes[family.pass];
-        (0..TRIED).find_map(|number| {
+        let mut numbers = (0..TRIED).take_while(|_| !stop::is_asked());
+        numbers.find_map(|number| {
             let case = lane.drawn(family, &Draw::new(number, 1), self.slant);
             let found = lane.run(&case);
             found.class.is_bad().then(|| {
@@ -162,25 +164,27 @@ impl Searched {
     }
 }
 
-/// Works so many tasks on so many threads and gives their results in their order.
+/// Works so many tasks on so many threads and gives their results in their order; those that come after a stop are left out.
 pub(super) fn in_order<T: Send>(
     count: usize,
     threads: NonZeroUsize,
     work: impl Fn(usize) -> T + Sync,
 ) -> Vec<T> {
     let next = AtomicUsize::new(0);
+    let stop = stop::handed_on();
     let take = || {
         let mut done = Vec::new();
         loop {
             let at = next.fetch_add(1, Ordering::Relaxed);
-            if at >= count {
+            if at >= count || stop::is_asked() {
                 return done;
             }
             done.push((at, work(at)));
         }
     };
     let mut all = std::thread::scope(|scope| {
-        let others: Vec<_> = (1..threads.get()).map(|_| scope.spawn(take)).collect();
+        let other = || stop::under(stop.clone(), take);
+        let others: Vec<_> = (1..threads.get()).map(|_| scope.spawn(other)).collect();
         let mut all = take();
         for other in others {
             all.extend(other.join().unwrap_or_else(|why| resume_unwind(why)));

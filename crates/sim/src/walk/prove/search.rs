@@ -6,6 +6,7 @@ use super::span::Span;
 use crate::walk::climb::climbed;
 use crate::walk::evaluate::Found;
 use crate::walk::path::Case;
+use crate::walk::stop;
 use std::cmp::Ordering;
 use std::collections::BinaryHeap;
 use std::num::NonZeroUsize;
@@ -233,7 +234,9 @@ fn go_on<'s, S: Space<N>, const N: usize>(
 fn uphill<S: Space<N>, const N: usize>(parts: &[Part<'_, S, N>]) -> Option<(Case, Found)> {
     let mut touched: Vec<_> = parts.iter().filter(|part| part.hardest.0 > 0.0).collect();
     touched.sort_by(|one, other| other.hardest.0.total_cmp(&one.hardest.0));
-    touched.into_iter().take(CLIMBS).find_map(|part| {
+    let hardest = touched.into_iter().take(CLIMBS);
+    let mut hardest = hardest.take_while(|_| !stop::is_asked());
+    hardest.find_map(|part| {
         let ranges = part.whole.map(|span| (span.lo, span.hi));
         climbed(part.hardest, &ranges, &|point| {
             let mut tried = None;
@@ -313,7 +316,7 @@ impl<'s, S: Space<N>, const N: usize> Part<'s, S, N> {
             self.look(root);
         }
         let mut kept = Vec::new();
-        while self.bad.is_none() && self.boxes < until {
+        while self.bad.is_none() && self.boxes < until && !stop::is_asked() {
             let Some(open) = self.heap.pop() else {
                 break;
             };
@@ -354,7 +357,8 @@ impl<'s, S: Space<N>, const N: usize> Part<'s, S, N> {
             .iter()
             .map(|open| (open.number, open.of))
             .collect();
-        for (number, of) in boxes {
+        let going_on = boxes.into_iter().take_while(|_| !stop::is_asked());
+        for (number, of) in going_on {
             for number in number * each..(number + 1) * each {
                 let mut step = 1.0;
                 let point = of.map(|span| {
