@@ -1,7 +1,7 @@
 // Jobs, calculators and papers.
 
 import assert from "node:assert/strict";
-import { readFileSync, rmSync, writeFileSync } from "node:fs";
+import { mkdirSync, readFileSync, rmSync, rmdirSync, writeFileSync } from "node:fs";
 import path from "node:path";
 import test from "node:test";
 import { SIZES, answered, house, opened, until } from "./house.mjs";
@@ -80,15 +80,24 @@ test("kept walks that cannot be read are said above the answers while the page i
   await answered(page);
   const said = "#answers-list .counted .trouble";
   assert.equal(await page.locator(said).count(), 0);
+  const papers = await opened(own, "/jobs/clinic/papers", PHONE);
   const kept = path.join(own.folder, "clinic", "walk.json");
   writeFileSync(kept, "no records");
   await page.locator(said).waitFor({ timeout: 60000 });
+  await papers.locator("#unread .trouble").waitFor({ timeout: 60000 });
   assert.match((await page.locator(said).textContent()) ?? "", /^walk\.json is not what gatewright walk --keep writes\.Take it away, and run that again\./);
   const walks = await opened(own, "/jobs/clinic/walk", PHONE);
   assert.match((await walks.locator("#walks > .trouble").textContent()) ?? "", /Take it away/);
   await walks.close();
   rmSync(kept);
   await page.locator(said).waitFor({ state: "detached", timeout: 60000 });
+  // What nobody can read at all is said as well.
+  mkdirSync(kept);
+  await page.locator(said).waitFor({ timeout: 60000 });
+  await papers.locator("#unread").getByText("walk.json cannot be read").waitFor({ timeout: 60000 });
+  rmdirSync(kept);
+  await papers.locator("#unread .trouble").waitFor({ state: "detached", timeout: 60000 });
+  await papers.close();
   await page.close();
 });
 

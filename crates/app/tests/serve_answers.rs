@@ -283,6 +283,7 @@ fn walks_that_were_kept_and_cannot_be_read_are_told_as_the_command_line_tells_th
         "/jobs/boatyard/answers",
         "/jobs/boatyard/edit",
         "/jobs/boatyard/walk",
+        "/jobs/boatyard/papers",
     ] {
         let page = bench.get(page);
         assert_eq!(page.status, 200);
@@ -292,6 +293,8 @@ fn walks_that_were_kept_and_cannot_be_read_are_told_as_the_command_line_tells_th
     // A folder in its place cannot be read at all.
     std::fs::remove_file(&kept).unwrap();
     std::fs::create_dir(&kept).unwrap();
+    // That it cannot be read is a state of its own, which pages are told of.
+    assert_ne!(state()["revision"], before["revision"]);
     let sentence = state()["unread"].as_str().unwrap().to_owned();
     assert!(
         sentence.starts_with("walk.json cannot be read ("),

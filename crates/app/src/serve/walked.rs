@@ -157,7 +157,7 @@ fn own(place: &Path) -> Vec<Known> {
 /// What somebody keeps beside the site file.
 fn beside(folder: &Path, seen: &Seen) -> Vec<Known> {
     let at = disk::written(&folder.join(WALK_FILE));
-    let at = at.map_or(SystemTime::UNIX_EPOCH, |(at, _)| at);
+    let at = at.map_or(SystemTime::UNIX_EPOCH, |(at, ..)| at);
     let records = seen.files.kept_walks().into_iter();
     records.map(|record| (record, at, true)).collect()
 }

@@ -1,6 +1,6 @@
 // The papers: made with a word on how far they are, stopped, listed.
 
-import { ask, made, tell } from "./house.js";
+import { ask, made, markup, tell } from "./house.js";
 
 const place = /** @type {HTMLElement} */ (document.getElementById("papers"));
 const job = place.dataset.job ?? "";
@@ -56,5 +56,8 @@ events.addEventListener("progress", (event) => {
   const told = JSON.parse(event.data).progress;
   if (told.what === "papers") progress(told);
 });
-events.addEventListener("changed", () => void list());
+events.addEventListener("changed", () => {
+  void list();
+  void markup(location.pathname).then((page) => part("unread").replaceWith(page.getElementById("unread") ?? ""));
+});
 void list().catch((refused) => tell(part("trouble"), refused));

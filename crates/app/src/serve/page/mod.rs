@@ -274,6 +274,7 @@ async fn all_papers(State(house): House, Path(name): Path<String>) -> Page {
     Ok(papers::page(
         &name,
         &workbench::title(&name, seen.site.as_deref()),
+        seen.files.walks_unread().as_deref(),
     ))
 }
 

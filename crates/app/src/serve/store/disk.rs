@@ -5,7 +5,7 @@ use crate::folder::{digest, fingerprint, in_digits};
 use crate::serve::refusal::Refusal;
 use design::walk::WalkRecord;
 use site::SourceFile;
-use std::fs::{File, OpenOptions};
+use std::fs::{File, OpenOptions, Permissions};
 use std::io::Write as _;
 use std::path::{Component, Path, PathBuf};
 use std::time::SystemTime;
@@ -110,8 +110,14 @@ impl Files {
 
     /// Digits that tell this state of the files from every other.
     pub(crate) fn revision(&self) -> String {
-        let beside = self.beside.iter().chain(self.walks.iter().flatten());
-        in_digits(&digest(std::iter::once(&self.main).chain(beside))[..8])
+        let walks = self.walks.as_ref().map(Result::as_ref);
+        let unread = walks.and_then(Result::err).map(|why| SourceFile {
+            name: format!("{WALK_FILE} unread"),
+            text: why.clone(),
+        });
+        let beside = self.beside.iter().chain(walks.and_then(Result::ok));
+        let all = std::iter::once(&self.main).chain(beside).chain(&unread);
+        in_digits(&digest(all)[..8])
     }
 
     /// Digits that papers of this state carry.
@@ -120,13 +126,13 @@ impl Files {
     }
 }
 
-/// When each file of a job was written and how long it is: as long as this is the same, nothing has to be read again.
-pub(crate) type Stamp = Vec<Option<(SystemTime, u64)>>;
+/// The stamp of each file of a job: as long as this is the same, nothing has to be read again.
+pub(crate) type Stamp = Vec<Option<(SystemTime, u64, Permissions)>>;
 
-/// When a file was written, and how long it is.
-pub(crate) fn written(path: &Path) -> Option<(SystemTime, u64)> {
+/// When a file was written, how long it is, and who may read it.
+pub(crate) fn written(path: &Path) -> Option<(SystemTime, u64, Permissions)> {
     let about = std::fs::metadata(path).ok()?;
-    Some((about.modified().ok()?, about.len()))
+    Some((about.modified().ok()?, about.len(), about.permissions()))
 }
 
 /// Files that a site names, as far as they lie in its own folder or below: what a site that came from elsewhere names must not
@@ -220,4 +226,23 @@ pub(crate) fn sync_folder(folder: &Path) -> std::io::Result<()> {
         File::open(folder)?.sync_all()?;
     }
     Ok(())
+}
+
+#[cfg(all(test, unix))]
+mod tests {
+    #![allow(clippy::unwrap_used, reason = "a test may stop at the first surprise")]
+    use super::written;
+    use std::fs::{Permissions, set_permissions, write};
+    use std::os::unix::fs::PermissionsExt as _;
+
+    #[test]
+    fn who_may_read_a_file_is_part_of_its_stamp() {
+        let folder = tempfile::tempdir().unwrap();
+        let path = folder.path().join("walk.json");
+        write(&path, "[]").unwrap();
+        let before = written(&path);
+        assert_eq!(written(&path), before);
+        set_permissions(&path, Permissions::from_mode(0o000)).unwrap();
+        assert_ne!(written(&path), before);
+    }
 }
