@@ -75,9 +75,9 @@ test("what has the focus on the drawing keeps it when that is drawn anew", async
   await choose(page, "device.reader-entry");
   await page.locator('[data-axis="at 2"]').fill("45 in");
   await page.getByRole("button", { name: "Keep its place" }).focus();
-  await page.evaluate(() => document.querySelector("#drawing")?.setAttribute("data-old", ""));
+  const digits = await page.locator("#drawing").getAttribute("data-digits");
   await page.keyboard.press("Enter");
-  await until(page, () => !document.querySelector("#drawing[data-old]"));
+  await until(page, (was) => document.querySelector("#drawing")?.getAttribute("data-digits") !== was, digits);
   assert.equal(await page.evaluate(() => /** @type {HTMLElement} */ (document.activeElement).dataset.do), "keep");
   await page.keyboard.press("Control+z");
   await told(page, "Taken back.");
@@ -110,6 +110,25 @@ test("before a thing is taken out, what goes with it is told; one step brings al
   await told(page, "Kept.");
   assert.ok(!/id = "reader-entry"/.test(text("boatyard")));
   await until(page, () => !document.querySelector('svg [data-item="device.reader-entry"]'));
+  await page.keyboard.press("Control+z");
+  await told(page, "Taken back.");
+  assert.equal(text("boatyard"), before);
+  await page.close();
+});
+
+test("the form, too, tells what goes with a thing before it is taken out", async () => {
+  const before = text("boatyard");
+  const page = await opened(own, "/jobs/boatyard/edit?of=device.reader-entry", DESK);
+  await page.locator("#edit").getByRole("button", { name: "Take it out" }).click();
+  await page.locator("#edit").getByText("Cable w-06 goes with it.").waitFor();
+  await page.getByRole("button", { name: "Leave it" }).click();
+  await page.locator("#edit").getByRole("button", { name: "Take it out" }).click();
+  await page.getByRole("button", { name: /^Take out \d+ things/ }).click();
+  await told(page, "Kept.");
+  assert.ok(!/id = "reader-entry"/.test(text("boatyard")));
+  await page.locator("#find-record").waitFor();
+  await page.keyboard.press("Escape");
+  await page.locator("#stage").focus();
   await page.keyboard.press("Control+z");
   await told(page, "Taken back.");
   assert.equal(text("boatyard"), before);

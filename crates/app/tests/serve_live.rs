@@ -117,6 +117,56 @@ fn what_goes_with_a_thing_is_told_and_goes_in_one_step() {
 }
 
 #[test]
+fn a_page_is_told_with_its_change_what_is_new_on_it() {
+    let folder = jobs(&["boatyard"]);
+    let bench = Served::start(folder.path());
+    let answers = bench.get("/api/jobs/boatyard/answers").good();
+    let since = answers["revision"].as_str().unwrap().to_owned();
+    let changed = |expects: &str, path: &str, value: &str, beside: &str| {
+        let edits = json!([{ "do": "set", "path": path, "value": value }]);
+        let asked = json!({ "expects": expects, "edits": edits });
+        bench
+            .post(&format!("/jobs/boatyard/edits?{beside}"), &asked)
+            .good()
+    };
+    let place = "[\"30 in\", \"14 in\", \"42 in\"]";
+    let moved = changed(
+        &since,
+        "device.button-yard.at",
+        place,
+        &format!("view=plan&open=0&since={since}"),
+    );
+    let revision = moved["revision"].as_str().unwrap();
+    assert_eq!(bench.revision("boatyard"), revision);
+    let drawn = bench.get("/jobs/boatyard/plan?view=plan&open=0");
+    assert_eq!(moved["drawing"], String::from_utf8(drawn.body).unwrap());
+    let changes = format!("/jobs/boatyard/changes?since={since}");
+    if let Some(told) = moved.get("changes") {
+        assert_eq!(*told, bench.get(&changes).good());
+    }
+    let digits = |drawing: &Value| {
+        let text = drawing.as_str().unwrap();
+        let after = text.split("data-digits=\"").nth(1).unwrap();
+        after.split('"').next().unwrap().to_owned()
+    };
+    // What the page has already is not sent again.
+    let have = format!(
+        "view=plan&open=0&have={}&since={revision}",
+        digits(&moved["drawing"])
+    );
+    let noted = changed(revision, "site.note", "looked at again", &have);
+    assert_eq!(noted["drawing"], Value::Null);
+    let back = bench
+        .post("/jobs/boatyard/undo?view=plan", &json!({}))
+        .good();
+    assert_eq!(back["undo"], 1);
+    let again = bench
+        .post("/jobs/boatyard/redo?view=plan", &json!({}))
+        .good();
+    assert_eq!(again["revision"], noted["revision"]);
+}
+
+#[test]
 fn parts_of_the_right_kind_are_offered_with_what_they_bring() {
     let folder = jobs(&["boatyard"]);
     let bench = Served::start(folder.path());

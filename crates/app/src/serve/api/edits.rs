@@ -16,7 +16,7 @@ use std::sync::Arc;
 /// Changes to a state.
 #[derive(Debug, Deserialize)]
 #[serde(deny_unknown_fields)]
-pub(super) struct Edits {
+pub(in crate::serve) struct Edits {
     /// The revision that they are meant for.
     expects: String,
     /// One after the other; all or none are kept.
@@ -26,13 +26,13 @@ pub(super) struct Edits {
 /// A step back or forward.
 #[derive(Debug, Deserialize)]
 #[serde(deny_unknown_fields)]
-pub(super) struct Step {
+pub(in crate::serve) struct Step {
     /// The revision that it is meant for.
     expects: Option<String>,
 }
 
 /// Makes changes and keeps them.
-pub(super) async fn make(
+pub(in crate::serve) async fn make(
     State(workbench): State<Arc<Workbench>>,
     Path(name): Path<String>,
     Sent(asked): Sent<Edits>,
@@ -113,7 +113,7 @@ pub(super) async fn trial(
 }
 
 /// Takes the last change back.
-pub(super) async fn undo(
+pub(in crate::serve) async fn undo(
     State(workbench): State<Arc<Workbench>>,
     Path(name): Path<String>,
     Sent(step): Sent<Step>,
@@ -125,7 +125,7 @@ pub(super) async fn undo(
 }
 
 /// Makes the change again that was taken back.
-pub(super) async fn redo(
+pub(in crate::serve) async fn redo(
     State(workbench): State<Arc<Workbench>>,
     Path(name): Path<String>,
     Sent(step): Sent<Step>,

@@ -3,7 +3,7 @@
 mod answers;
 mod calculations;
 mod create;
-mod edits;
+pub(super) mod edits;
 mod form;
 mod jobs;
 mod openapi;

@@ -44,30 +44,42 @@ export class Answers {
 
   /** Asks until the state that is wanted now is shown, or once for nothing. */
   async follow() {
-    for (let asked = ""; asked !== this.wanted && this.list?.dataset.revision !== this.wanted;) {
+    for (let asked = "", late = false; (late || asked !== this.wanted) && this.list?.dataset.revision !== this.wanted;) {
       asked = this.wanted;
-      await this.again();
+      late = await this.again();
     }
   }
 
-  /** Asks what is different in the list since the answers that it shows, or for all of it. */
+  /** Asks what is different in the list since the answers that it shows, or for all of it; whether it showed others meanwhile. */
   async again() {
     const list = this.list;
-    if (!list) return;
+    if (!list) return false;
     try {
       const since = list.querySelector(".topics") ? list.dataset.revision ?? "" : "";
       const told = since ? await ask(`/jobs/${this.job}/changes?since=${since}`) : { whole: true };
-      if (told.whole) return await this.whole(list);
-      if (told.same) return;
-      this.listed ??= new List(list);
-      const { fresh, stale } = this.listed.change(told);
-      performance.mark("listed");
-      this.filter(fresh);
-      this.lightAmong(fresh);
-      for (const finding of stale) void this.opened(finding, true);
+      return !(await this.take(told, since));
     } catch (trouble) {
       if (!list.querySelector(".topics")) tell(list, trouble);
+      return false;
     }
+  }
+
+  /** Shows what is different in the list since a state; not where it shows another. @param {any} told @param {string} since */
+  async take(told, since) {
+    const list = this.list;
+    if (!list || told.same) return true;
+    if (told.whole) {
+      await this.whole(list);
+      return true;
+    }
+    if (list.dataset.revision !== since) return false;
+    this.listed ??= new List(list);
+    const { fresh, stale } = this.listed.change(told);
+    performance.mark("listed");
+    this.filter(fresh);
+    this.lightAmong(fresh);
+    for (const finding of stale) void this.opened(finding, true);
+    return true;
   }
 
   /** Puts a new list in the place of the one that is there. @param {HTMLElement} old */

@@ -2,6 +2,7 @@
 
 import { ask, made, tell } from "./house.js";
 import { lengthText } from "./lengths.js";
+import { pressing, removal } from "./removal.js";
 
 /** @typedef {import("./thing.js").Thing} Thing @typedef {import("./sheet.js").Sheet} Sheet @typedef {{do: string, path: string, value?: string}} Edit */
 
@@ -68,13 +69,10 @@ export class Card {
   /** Says what goes with a thing, and lets somebody say so. @param {Thing} thing @returns {Promise<Edit[] | null>} the changes, once they are wanted */
   async taking(thing) {
     try {
-      const told = await ask(`/api/jobs/${this.job}/removal?path=${encodeURIComponent(thing.path)}`);
-      const words = told.words.map((/** @type {string} */ one) => made("li", {}, one));
-      const alone = made("p", {}, "Nothing else names it.");
-      const ask_ = pressing(["take-out-now", `Take out ${told.goes.length > 1 ? `${told.goes.length} things` : thing.name}`, "first"], ["leave", "Leave it"]);
-      this.box.replaceChildren(made("p", {}, made("strong", {}, `Take out ${thing.name}?`)), words.length ? made("ul", { class: "rows" }, ...words) : alone, ask_);
-      /** @type {HTMLElement | null} */ (ask_.querySelector("button"))?.focus();
-      return told.edits;
+      const { edits, told } = await removal(this.job, thing.path, thing.name);
+      this.box.replaceChildren(...told.children);
+      this.box.querySelector("button")?.focus();
+      return edits;
     } catch (refused) {
       const place = made("div");
       this.box.prepend(place);
@@ -93,9 +91,4 @@ export function places(key, place) {
     group.append(made("div", { class: "field" }, label, made("input", { id, value: place[axis] ?? "", "data-axis": `${key} ${axis}`, autocomplete: "off" })));
   });
   return group;
-}
-
-/** Buttons, each with what it does and its words. @param {...[string, string, string?]} buttons */
-export function pressing(...buttons) {
-  return made("p", { class: "pressing" }, ...buttons.map(([act, words, kind]) => made("button", { type: "button", "data-do": act, ...(kind ? { class: kind } : {}) }, words)));
 }

@@ -1,11 +1,17 @@
 // Changing the site: one value at a time, each kept at once, taken back as often as one likes.
 
 import { Refused, ask, finding, made, part, settled, tell, word } from "./house.js";
+import { removal } from "./removal.js";
+import { Written } from "./written.js";
 
-/** @typedef {{do: string, path: string, value?: string}} Edit */
+/** @typedef {import("./removal.js").Edit} Edit */
+/** @typedef {{revision: string, drawing?: string | null, changes?: any}} Kept What the server says of a state, and what is new on the page with it. */
 
 export class Editor {
-  /** @param {string} job @param {HTMLElement} bench @param {{kept: () => void}} told */
+  /**
+   * @param {string} job @param {HTMLElement} bench
+   * @param {{kept: (told?: Kept, of?: URLSearchParams) => void, shows: () => URLSearchParams}} told what is kept is told with what the page shows, and shown
+   */
   constructor(job, bench, told) {
     this.job = job;
     this.bench = bench;
@@ -26,7 +32,10 @@ export class Editor {
     this.field = null;
     /** The record that is shown; nothing for the list of all. @type {string | null} */
     this.shownPath = new URLSearchParams(location.search).get("of");
+    this.written = new Written(this.form);
     finding(panel);
+    /** What takes the record out that is shown. @type {Edit[]} */
+    this.taking = [];
     this.showTry();
   }
 
@@ -65,12 +74,14 @@ export class Editor {
     this.sending = true;
     this.heard = null;
     try {
-      this.known(await ask(`/api/jobs/${this.job}/${what}`, body));
+      const shows = this.told.shows();
+      const told = await ask(`/jobs/${this.job}/${what}?${shows}`, body);
       performance.mark("kept");
+      this.known(told);
       this.sending = false;
       tell(trouble, null);
       word(what === "undo" ? "Taken back." : what === "redo" ? "Made again." : "Kept.");
-      this.told.kept();
+      this.told.kept(told, shows);
       return true;
     } catch (refused) {
       tell(trouble, refused);
@@ -102,7 +113,7 @@ export class Editor {
   /** Shows a record, or the list of them; a value of it where one is named. @param {string | null} path @param {string} [value] */
   async show(path, value = "") {
     const form = await part(this.address(path), null);
-    if (form) this.form?.replaceWith(form);
+    if (form) this.written.replace(this.form, form);
     this.shownPath = path;
     finding(this.panel);
     this.showTry();
@@ -134,7 +145,7 @@ export class Editor {
       if (problems) document.getElementById("problems")?.replaceWith(problems);
       return;
     }
-    this.form?.replaceWith(form);
+    this.written.renew(this.form, form);
     [...this.panel.querySelectorAll("#record details")].forEach((one, at) => {
       const details = /** @type {HTMLDetailsElement} */ (one);
       if (open[at]) details.dataset.again = "yes";
@@ -171,7 +182,28 @@ export class Editor {
     const chosen = /** @type {HTMLElement | null} */ (target.closest("[data-part]"));
     if (chosen) void this.send([{ do: "set", path: chosen.dataset.path ?? "", value: chosen.dataset.part }]);
     const removed = target.dataset.remove;
-    if (removed) void this.send([{ do: "remove", path: removed }]).then(() => this.show(null));
+    if (removed) void this.take(removed, target);
+    const act = target.dataset.do;
+    if (act === "take-out-now") void this.takeOut(this.taking);
+    else if (act === "leave") void this.show(this.shownPath);
+  }
+
+  /** Takes a record out: at once where nothing names it, else once somebody has read what goes with it. @param {string} path @param {HTMLElement} button */
+  async take(path, button) {
+    try {
+      const { edits, alone, told } = await removal(this.job, path, document.getElementById("record-name")?.textContent ?? path);
+      if (alone) return await this.takeOut(edits);
+      this.taking = edits;
+      button.parentElement?.replaceWith(told);
+      told.querySelector("button")?.focus();
+    } catch (refused) {
+      tell(/** @type {HTMLElement} */ (document.getElementById("trouble")), refused);
+    }
+  }
+
+  /** @param {Edit[]} edits */
+  async takeOut(edits) {
+    if (await this.send(edits)) await this.show(null);
   }
 
   /** @param {Event} event */

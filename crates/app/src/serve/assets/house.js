@@ -96,9 +96,11 @@ export function word(text) {
 /** Lets a search field leave out the entries of a list that do not have its words. @param {ParentNode} [within] */
 export function finding(within = document) {
   for (const field of /** @type {NodeListOf<HTMLInputElement>} */ (within.querySelectorAll("[data-finds]"))) {
-    const list = document.querySelector(field.dataset.finds ?? "");
-    if (!list) continue;
+    if (field.dataset.bound) continue;
+    field.dataset.bound = "yes";
     field.addEventListener("input", () => {
+      const list = document.querySelector(field.dataset.finds ?? "");
+      if (!list) return;
       const words = field.value.toLowerCase().split(/\s+/).filter(Boolean);
       let left = 0;
       for (const entry of /** @type {NodeListOf<HTMLElement>} */ (list.querySelectorAll("[data-entry]"))) {

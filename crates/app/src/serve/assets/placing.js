@@ -1,8 +1,9 @@
 // What is put on the drawing: a thing at a place, or a way from point to point with its conduit and its cable.
 
-import { pressing, places } from "./card.js";
+import { places } from "./card.js";
 import { ask, made, tell } from "./house.js";
 import { lengthText } from "./lengths.js";
+import { pressing } from "./removal.js";
 import { drawn } from "./sheet.js";
 import { Way } from "./way.js";
 

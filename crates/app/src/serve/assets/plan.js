@@ -2,14 +2,16 @@
 
 import { Card } from "./card.js";
 import { part, selectorOf } from "./house.js";
-import { barLength, lengthText, moved } from "./lengths.js";
+import { moved } from "./lengths.js";
 import { names } from "./names.js";
 import { pass } from "./passing.js";
 import { Placing } from "./placing.js";
 import { pointing } from "./pointing.js";
+import { bar, ruled } from "./ruled.js";
 import { Sheet, drawn } from "./sheet.js";
 import { Snap } from "./snap.js";
 import { Thing } from "./thing.js";
+import { Written } from "./written.js";
 
 /** @typedef {import("./sheet.js").Spot} Spot @typedef {import("./card.js").Edit} Edit */
 
@@ -43,6 +45,7 @@ export class Plan {
     /** What takes the chosen thing out. @type {Edit[] | null} */
     this.taking = null;
     this.resized = new ResizeObserver(() => this.fit());
+    this.written = new Written(this.drawing);
     this.begin(null);
     this.panel.addEventListener("keydown", (event) => {
       if (event.target === this.sheet?.stage && !event.ctrlKey && !event.metaKey && !event.altKey && this.placing.key(event)) {
@@ -58,14 +61,16 @@ export class Plan {
     return /** @type {HTMLElement} */ (document.getElementById("plan"));
   }
 
+  get drawing() {
+    return document.getElementById("drawing");
+  }
+
   /** Takes over the drawing that the server has written. @param {Sheet | null} before */
   begin(before) {
     const stage = document.getElementById("stage");
     if (!stage) return;
-    const sheet = new Sheet(stage);
-    this.sheet = sheet;
-    this.resized.disconnect();
-    this.resized.observe(stage);
+    const sheet = before?.stage === stage ? before : this.spread(stage);
+    sheet.watchers = [];
     this.units = stage.dataset.units === "us" ? "us" : "si";
     /** @type {Map<string, Thing>} */
     this.things = new Map();
@@ -75,8 +80,7 @@ export class Plan {
     }
     const snap = new Snap(sheet, this.things, this.units, () => this.grid);
     this.snap = snap;
-    sheet.watchers.push(() => snap.drawGrid(), () => this.drawBar(), names(sheet, this.things, () => this.chosen), () => this.drawHandles());
-    pointing(sheet, { tap: (at, target) => this.tap(at, target), over: (at, target) => this.over(at, target), grab: (target) => this.grab(target) });
+    sheet.watchers.push(() => snap.drawGrid(), bar(sheet, this.units), names(sheet, this.things, () => this.chosen), () => this.drawHandles());
     this.layers();
     sheet.open = Number(this.slider?.value ?? 0) / 100;
     sheet.like(before);
@@ -86,6 +90,16 @@ export class Plan {
       this.placing.press();
     } else this.choose(this.things.has(this.chosen) ? this.chosen : "", false);
     if (this.direction) this.pass();
+  }
+
+  /** A new sheet on the stage. @param {HTMLElement} stage */
+  spread(stage) {
+    this.resized.disconnect();
+    this.resized.observe(stage);
+    const sheet = new Sheet(stage);
+    pointing(sheet, { tap: (at, target) => this.tap(at, target), over: (at, target) => this.over(at, target), grab: (target) => this.grab(target) });
+    this.sheet = sheet;
+    return sheet;
   }
 
   /** The stage has another size: what is chosen stays in sight. */
@@ -120,29 +134,33 @@ export class Plan {
     return new URLSearchParams({ gate, view, open: String(this.sheet?.open ?? 0), ...change });
   }
 
-  /** Has the server draw again, and shows it with what is shown beside it. @param {Record<string, string>} [change] @param {Promise<void>} [beside] */
-  async again(change = {}, beside = Promise.resolve()) {
+  /** Has the server draw again. @param {Record<string, string>} [change] */
+  async again(change = {}) {
     this.asked?.abort();
     this.asked = new AbortController();
-    const same = !change.view && !change.gate;
     try {
-      const old = document.getElementById("drawing");
-      const drawing = await part(`/jobs/${this.job}/plan?${this.address(change)}`, old, this.asked.signal);
-      performance.mark("drawn");
-      if (!drawing || !old) return;
-      await beside;
-      if (!old.isConnected) return;
-      const card = this.placing.mode ? document.getElementById("card") : null;
-      const opened = [...old.querySelectorAll("details")].map((details) => details.open);
-      const focus = selectorOf(old);
-      if (card) drawing.querySelector("#card")?.replaceWith(card);
-      old.replaceWith(drawing);
-      [...drawing.querySelectorAll("details")].forEach((details, at) => (details.open = opened[at] ?? false));
-      this.begin(same ? this.sheet : null);
-      if (focus) /** @type {HTMLElement | null} */ (drawing.querySelector(focus))?.focus({ preventScroll: true });
+      const drawing = await part(`/jobs/${this.job}/plan?${this.address(change)}`, this.drawing, this.asked.signal);
+      if (drawing) this.draw(drawing, !change.view && !change.gate);
     } catch (trouble) {
       if (!(trouble instanceof DOMException)) throw trouble;
     }
+  }
+
+  /** Shows what the server has drawn. @param {HTMLElement} drawing @param {boolean} same it is of the same gate, seen from the same side */
+  draw(drawing, same) {
+    const old = this.drawing;
+    if (!old) return;
+    const opened = [...old.querySelectorAll("details")].map((details) => details.open);
+    const focus = selectorOf(old);
+    const card = this.placing.mode ? document.getElementById("card") : null;
+    if (same) this.written.renew(old, drawing);
+    else this.written.replace(old, drawing);
+    this.sheet?.reaches(drawing.querySelector("svg.live"));
+    if (card && !card.isConnected) document.getElementById("card")?.replaceWith(card);
+    [...(this.drawing?.querySelectorAll("details") ?? [])].forEach((details, at) => (details.open = opened[at] ?? false));
+    this.begin(same ? this.sheet : null);
+    if (focus) /** @type {HTMLElement | null} */ (this.drawing?.querySelector(focus))?.focus({ preventScroll: true });
+    performance.mark("drawn");
   }
 
   /** @param {Event} event */
@@ -278,28 +296,9 @@ export class Plan {
     this.choose(path);
   }
 
-  /** Draws what is measured. @param {Spot} from @param {Spot} to */
+  /** Draws what is measured, and says it. @param {Spot} from @param {Spot} to */
   rule(from, to) {
-    const over = this.sheet?.over("rule");
-    const long = lengthText(Math.hypot(to.x - from.x, to.y - from.y), this.units);
-    const sides = `${lengthText(Math.abs(to.x - from.x), this.units)} along, ${lengthText(Math.abs(to.y - from.y), this.units)} across`;
-    const words = drawn("g", { transform: `translate(${(from.x + to.x) / 2} ${(from.y + to.y) / 2})` });
-    const fixed = drawn("g", { class: "fixed" });
-    fixed.append(drawn("text", { class: "rule-words", y: -10, "text-anchor": "middle" }, long));
-    words.append(fixed);
-    over?.replaceChildren(drawn("path", { class: "rule", d: `M${from.x} ${from.y}L${to.x} ${to.y}` }), words);
-    this.read(`${long} (${sides})`);
-  }
-
-  /** How long a length is on the screen. */
-  drawBar() {
-    const [bar, words] = ["scale-bar", "scale-length"].map((id) => document.getElementById(id));
-    const unit = this.sheet?.unit;
-    if (!bar || !words || !unit) return;
-    const long = barLength(150 * unit, this.units);
-    bar.hidden = false;
-    bar.style.width = `${long / unit}px`;
-    words.textContent = lengthText(long, this.units);
+    if (this.sheet) this.read(ruled(this.sheet, from, to, this.units));
   }
 
   /** Handles on the ends of the chosen thing. */

@@ -7,12 +7,12 @@ export class Sheet {
   constructor(stage) {
     this.stage = stage;
     this.svg = /** @type {SVGSVGElement} */ (stage.querySelector("svg.live"));
-    const [x, y, width, height] = (this.svg.getAttribute("viewBox") ?? "0 0 1 1").split(" ").map(Number);
-    this.first = { x, y, width, height };
+    this.first = { x: 0, y: 0, width: 1, height: 1 };
+    this.reaches(this.svg);
     this.unit = 0.01;
     /** The stage as it was measured last: to ask the page between two changes costs a layout each time. */
     this.size = { wide: 0, tall: 0 };
-    this.middle = { x: x + width / 2, y: y + height / 2 };
+    this.middle = { x: 0, y: 0 };
     /** @type {(() => void)[]} */
     this.watchers = [];
     this.open = 0;
@@ -20,6 +20,12 @@ export class Sheet {
     this.unseen = false;
     this.svg.classList.add("ready");
     this.svg.setAttribute("preserveAspectRatio", "none");
+  }
+
+  /** Takes over how far a drawing reaches. @param {Element | null} drawing */
+  reaches(drawing) {
+    const [x, y, width, height] = (drawing?.getAttribute("viewBox") ?? "0 0 1 1").split(" ").map(Number);
+    this.first = { x, y, width, height };
   }
 
   /** Measures the stage; whether it has another size than before. */

@@ -2,7 +2,7 @@
 
 import { Answers } from "./answers.js";
 import { Editor } from "./edit.js";
-import { settled } from "./house.js";
+import { elements, settled } from "./house.js";
 import { Plan } from "./plan.js";
 
 const bench = /** @type {HTMLElement} */ (document.getElementById("bench"));
@@ -25,18 +25,29 @@ function edit(path) {
 }
 
 let redraws = 0;
-/** Brings everything up to what the file says now: drawing and answers first, then the form. */
-async function redraw() {
+/**
+ * Brings everything up to what the file says now: drawing and answers first, then the form.
+ * @param {import("./edit.js").Kept} [told] what came with the word that a change is kept @param {URLSearchParams} [of] what the page showed before that
+ */
+async function redraw(told, of) {
   const revision = bench.dataset.revision ?? "";
   redraws += 1;
   const own = redraws;
-  const listed = answers.reach(revision);
-  // Answers come soon after the drawing, as a rule: the page is laid out once for both.
-  const soon = Promise.race([listed, new Promise((/** @type {(value: void) => void} */ done) => setTimeout(done, 40))]);
-  await Promise.all([plan.again({}, soon), listed]);
+  const isDrawn = told?.drawing !== undefined && of !== undefined && of.toString().startsWith(`${plan.address()}&have=`);
+  if (isDrawn && told.drawing) plan.draw(elements(told.drawing)[0], true);
+  if (told?.changes) await answers.take(told.changes, of?.get("since") ?? "");
+  await Promise.all([isDrawn || plan.again(), answers.reach(revision)]);
   if (own !== redraws) return;
   bench.dataset.redrawn = revision;
   await editor.again();
+}
+
+/** What the page shows: drawing and answers, each with which state of it. */
+function shows() {
+  const shown = plan.address();
+  shown.set("have", plan.drawing?.dataset.digits ?? "");
+  shown.set("since", answers.list?.dataset.revision ?? "");
+  return shown;
 }
 const redrawSoon = settled(10, () => void redraw());
 
@@ -50,7 +61,7 @@ const answers = new Answers(job, {
   light: (paths) => plan.light(paths.length ? paths : plan.chosen ? [plan.chosen] : []),
   edit,
 });
-const editor = new Editor(job, bench, { kept: () => void redraw() });
+const editor = new Editor(job, bench, { kept: (told, of) => void redraw(told, of), shows });
 
 for (const link of /** @type {NodeListOf<HTMLElement>} */ (document.querySelectorAll("[data-panel-to]"))) {
   link.addEventListener("click", (event) => {
@@ -80,7 +91,7 @@ events.addEventListener("changed", (event) => {
 });
 events.addEventListener("answered", (event) => {
   const told = JSON.parse(event.data);
-  if (answers.list?.dataset.revision !== told.revision) void answers.reach(told.revision);
+  if (!editor.sending && answers.list?.dataset.revision !== told.revision) void answers.reach(told.revision);
 });
 
 turnTo(bench.dataset.panel ?? "plan");

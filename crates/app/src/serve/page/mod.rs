@@ -2,6 +2,7 @@
 //!
 //! Every page works without script; modules take over parts of it by asking for the same markup again.
 
+mod after;
 mod answers;
 mod calculation;
 mod calculations;
@@ -32,7 +33,7 @@ use super::workbench::Workbench;
 use axum::extract::{Path, Query, State};
 use axum::http::StatusCode;
 use axum::response::{IntoResponse as _, Response};
-use axum::routing::get;
+use axum::routing::{get, post};
 use axum::{Json, Router};
 use maud::{Markup, html};
 use plan::Shown;
@@ -54,6 +55,9 @@ pub(super) fn routes() -> Router<Arc<Workbench>> {
     Router::new()
         .route("/", get(all_jobs))
         .route("/jobs/{job}", get(bench))
+        .route("/jobs/{job}/edits", post(after::edits))
+        .route("/jobs/{job}/undo", post(after::undo))
+        .route("/jobs/{job}/redo", post(after::redo))
         .route("/jobs/{job}/plan", get(drawing))
         .route("/jobs/{job}/answers", get(all_answers))
         .route("/jobs/{job}/changes", get(changes))
@@ -143,6 +147,13 @@ struct Held {
     have: String,
 }
 
+impl Held {
+    /// The part, where the module has another.
+    fn lacks<'p>(&self, (digits, part): &'p (String, Markup)) -> Option<&'p Markup> {
+        (self.have != *digits).then_some(part)
+    }
+}
+
 /// A part of a page under its name, with the digits that tell it from every other.
 fn marked(id: &str, inside: &Markup) -> (String, Markup) {
     let digits = crate::folder::in_digits(&Sha256::digest(&inside.0)[..8]);
@@ -151,12 +162,12 @@ fn marked(id: &str, inside: &Markup) -> (String, Markup) {
 }
 
 /// A part of a page as it is now; nothing where the module has the same.
-fn part(held: &Held, (digits, part): &(String, Markup)) -> Response {
-    if held.have == *digits {
-        StatusCode::NO_CONTENT.into_response()
-    } else {
-        part.clone().into_response()
-    }
+fn part(held: &Held, part: &(String, Markup)) -> Response {
+    let lacked = held.lacks(part).cloned();
+    lacked.map_or_else(
+        || StatusCode::NO_CONTENT.into_response(),
+        Markup::into_response,
+    )
 }
 
 /// The drawing alone, for the module.
@@ -203,10 +214,19 @@ struct Since {
 async fn changes(
     State(house): House,
     Path(name): Path<String>,
-    Query(Since { since }): Query<Since>,
+    Query(since): Query<Since>,
 ) -> Result<Response, Refusal> {
-    let (_, answered) = house.answered(&name).await?;
-    let job = name.clone();
+    let told = changes_since(&house, &name, since).await?;
+    Ok(Json(told).into_response())
+}
+
+async fn changes_since(
+    house: &Arc<Workbench>,
+    name: &str,
+    Since { since }: Since,
+) -> Result<serde_json::Value, Refusal> {
+    let (_, answered) = house.answered(name).await?;
+    let job = name.to_owned();
     let told = house.blocking(move |bench| {
         let before = bench.job(&job)?.shown(&since);
         let both_are_lists =
@@ -219,7 +239,7 @@ async fn changes(
             None => json!({ "revision": answered.revision, "whole": true }),
         })
     });
-    Ok(Json(told.await??).into_response())
+    told.await?
 }
 
 /// The answers alone, once they are there.
