@@ -111,7 +111,7 @@ fn answers_on_all_processors(bencher: Bencher, name: &str) {
 ])]
 fn answers_after_a_changed_mass(bencher: Bencher, (name, was, is): (&str, &str, &str)) {
     let mut sites = [example(name), example_with(name, (was, is))];
-    assert!(sites[0].values_changed(&sites[1]).is_some());
+    assert!(sites[0].changed(&sites[1]).is_some());
     let threads = std::thread::available_parallelism().unwrap();
     let mut remembered = design::Remembered::new();
     design::answers_remembering(&sites[0], threads, &mut remembered);

@@ -117,6 +117,66 @@ fn what_goes_with_a_thing_is_told_and_goes_in_one_step() {
 }
 
 #[test]
+fn what_others_name_is_not_taken_out_alone() {
+    let folder = jobs(&["boatyard"]);
+    let bench = Served::start(folder.path());
+    let before = bench.text("boatyard");
+    let expects = bench.revision("boatyard");
+    let told = |what: &str, edits: Value| {
+        let asked = json!({ "expects": expects, "edits": edits });
+        bench.post(&format!("/api/jobs/boatyard/{what}"), &asked)
+    };
+    for (path, named_by) in [
+        (
+            "gate.main",
+            ["device.reader-entry.gate", "operator.drive.gate"],
+        ),
+        (
+            "device.reader-entry",
+            ["cable.w-06.to", "way_point.wp-entry.serves"],
+        ),
+    ] {
+        let alone = json!([{ "do": "remove", "path": path }]);
+        for what in ["edits", "trial"] {
+            let refused = told(what, alone.clone()).refused(422);
+            let said = refused["what"].as_str().unwrap();
+            for one in named_by {
+                assert!(said.contains(one), "{said}");
+            }
+        }
+    }
+    assert_eq!(bench.text("boatyard"), before);
+    let removal = bench
+        .get("/api/jobs/boatyard/removal?path=gate.main")
+        .good();
+    let asked = json!({ "expects": removal["revision"], "edits": removal["edits"] });
+    bench.post("/api/jobs/boatyard/edits", &asked).good();
+}
+
+/// Whatever is taken out with what goes with it leaves no name behind.
+#[test]
+fn what_goes_with_a_thing_is_all_that_must_go() {
+    let folder = jobs(&["boatyard"]);
+    let bench = Served::start(folder.path());
+    let text = bench.text("boatyard");
+    let tables = text.split("\n[[").skip(1);
+    let paths = tables.filter_map(|table| {
+        let (kind, rest) = table.split_once("]]")?;
+        let id = rest.lines().find_map(|line| line.strip_prefix("id = \""))?;
+        let id = id.strip_suffix('"')?;
+        (!kind.contains('.')).then(|| format!("{kind}.{id}"))
+    });
+    let paths: Vec<String> = paths.collect();
+    assert!(paths.len() > 60, "{paths:?}");
+    for path in paths.iter().step_by(11) {
+        let removal = bench.get(&format!("/api/jobs/boatyard/removal?path={path}"));
+        let removal = removal.good();
+        let asked = json!({ "expects": removal["revision"], "edits": removal["edits"] });
+        bench.post("/api/jobs/boatyard/trial", &asked).good();
+    }
+}
+
+#[test]
 fn a_page_is_told_with_its_change_what_is_new_on_it() {
     let folder = jobs(&["boatyard"]);
     let bench = Served::start(folder.path());

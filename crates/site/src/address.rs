@@ -137,7 +137,7 @@ macro_rules! written {
                 statement.add(key, self, Known::Stated);
             }
 
-            fn is_same_but_for(&self, later: &Self, _: &mut quantity::Looked) -> bool {
+            fn is_same_but_for(&self, later: &Self, _: &mut crate::Changed) -> bool {
                 self == later
             }
 

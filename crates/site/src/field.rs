@@ -1,12 +1,12 @@
 //! Values that may be missing, lists of values, and records as values.
 
+use crate::changed::Changed;
 use crate::overlay::Layers;
 use crate::problem::Code;
 use crate::reader::{Node, Reader};
 use crate::record::{Field, Key, Record};
 use crate::schema::Definitions;
 use crate::stated::Statement;
-use quantity::Looked;
 use serde_json::{Value, json};
 use toml::de::DeValue;
 
@@ -27,7 +27,7 @@ impl<T: Field> Field for Option<T> {
         }
     }
 
-    fn is_same_but_for(&self, later: &Self, changed: &mut Looked) -> bool {
+    fn is_same_but_for(&self, later: &Self, changed: &mut Changed) -> bool {
         match (self, later) {
             (Some(was), Some(is)) => was.is_same_but_for(is, changed),
             (was, is) => was.is_none() && is.is_none(),
@@ -92,7 +92,7 @@ impl<T: Field> Field for Vec<T> {
         statement.add_list(key, self);
     }
 
-    fn is_same_but_for(&self, later: &Self, changed: &mut Looked) -> bool {
+    fn is_same_but_for(&self, later: &Self, changed: &mut Changed) -> bool {
         let mut pairs = self.iter().zip(later);
         self.len() == later.len() && pairs.all(|(was, is)| was.is_same_but_for(is, changed))
     }
@@ -136,7 +136,7 @@ impl<T: Record> Field for T {
         self.state_record(key, statement);
     }
 
-    fn is_same_but_for(&self, later: &Self, changed: &mut Looked) -> bool {
+    fn is_same_but_for(&self, later: &Self, changed: &mut Changed) -> bool {
         self.stands_but_for(later, changed)
     }
 

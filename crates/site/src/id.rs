@@ -99,7 +99,7 @@ impl Field for Id {
         statement.add(key, self, Known::Stated);
     }
 
-    fn is_same_but_for(&self, later: &Self, _: &mut quantity::Looked) -> bool {
+    fn is_same_but_for(&self, later: &Self, _: &mut crate::Changed) -> bool {
         self == later
     }
 

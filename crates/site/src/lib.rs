@@ -5,6 +5,7 @@ mod record;
 #[macro_use]
 mod word;
 mod address;
+mod changed;
 mod choices;
 mod date;
 mod edit;
@@ -39,6 +40,7 @@ mod value;
 mod weather;
 
 pub use address::{Address, AddressBlock, AddressRange};
+pub use changed::Changed;
 pub use choices::{Brought, PartChoice, parts_for};
 pub use date::Date;
 pub use edit::{Understood, Written, add_record, remove, set_value, understood, write_value};

@@ -1,5 +1,6 @@
 //! Where a record and each of its values was written.
 
+use crate::Changed;
 use std::ops::Range;
 use std::sync::Arc;
 
@@ -58,18 +59,17 @@ impl Origin {
         join(&self.path, key)
     }
 
-    /// The same record later stands on the same lines, and its values do. Bytes and columns may be others: they are for
-    /// whoever reads the file, not for whoever answers.
-    pub(crate) fn stands_where(&self, later: &Self) -> bool {
-        let place = |(key, place): &(&'static str, Place)| {
-            (*key, place.line, place.from_part, place.file.clone())
-        };
-        (&self.path, &self.file, self.line) == (&later.path, &later.file, later.line)
-            && self
-                .fields
-                .iter()
-                .map(place)
-                .eq(later.fields.iter().map(place))
+    /// The same record later has the same keys from the same files; the lines are put in. Bytes and columns may be others: they
+    /// are for whoever reads the file, not for whoever answers.
+    pub(crate) fn stands_alike(&self, later: &Self, changed: &mut Changed) -> bool {
+        let mut fields = self.fields.iter().zip(&later.fields);
+        (&self.path, &self.file, self.fields.len())
+            == (&later.path, &later.file, later.fields.len())
+            && changed.moves(&self.file, self.line, later.line)
+            && fields.all(|((key, was), (other, is))| {
+                (key, was.from_part, &was.file) == (other, is.from_part, &is.file)
+                    && changed.moves(&was.file, was.line, is.line)
+            })
     }
 
     /// The value of a key came from an entry of a parts file.

@@ -1,12 +1,13 @@
 //! Positions on the site.
 
+use crate::changed::Changed;
 use crate::problem::Code;
 use crate::reader::{Node, Reader};
 use crate::record::Field;
 use crate::schema::Definitions;
 use crate::stated::Statement;
 use crate::value::read_signed;
-use quantity::{Length, Looked, Measured};
+use quantity::{Length, Measured};
 use toml::de::DeValue;
 
 /// A point of the site: x along the closed leaf from the latching side, y into the property, z up from the finished
@@ -60,10 +61,10 @@ impl Field for Position {
         statement.add(key, format_args!("{x}; {y}; {z}"), self.x.known());
     }
 
-    fn is_same_but_for(&self, later: &Self, changed: &mut Looked) -> bool {
-        changed.put_changed(&self.x, &later.x);
-        changed.put_changed(&self.y, &later.y);
-        changed.put_changed(&self.z, &later.z);
+    fn is_same_but_for(&self, later: &Self, changed: &mut Changed) -> bool {
+        changed.put(&self.x, &later.x);
+        changed.put(&self.y, &later.y);
+        changed.put(&self.z, &later.z);
         true
     }
 

@@ -29,7 +29,7 @@ impl Field for PriceBookFile {
         self.name.state(key, statement);
     }
 
-    fn is_same_but_for(&self, later: &Self, changed: &mut quantity::Looked) -> bool {
+    fn is_same_but_for(&self, later: &Self, changed: &mut crate::Changed) -> bool {
         let same = match (&self.book, &later.book) {
             (Some(was), Some(is)) => Arc::ptr_eq(was, is) || was.is_same_but_for(is, changed),
             (was, is) => was.is_none() && is.is_none(),

@@ -1,10 +1,10 @@
 //! A record is a table of the site file: declared once, it becomes a Rust type, a strict reader and a part of the schema.
 
+use crate::changed::Changed;
 use crate::overlay::Layers;
 use crate::reader::{Node, Reader};
 use crate::schema::Definitions;
 use crate::stated::Statement;
-use quantity::Looked;
 
 /// A table of the site file.
 pub(crate) trait Record: Sized {
@@ -18,8 +18,8 @@ pub(crate) trait Record: Sized {
     fn read_record<'t>(reader: &mut Reader<'t>, layers: &Layers<'t>) -> Option<Self>;
     /// Adds what it states under a key.
     fn state_record(&self, key: &str, statement: &mut Statement);
-    /// The same record later says the same at the same places, but for measured values; those that are others are put in.
-    fn stands_but_for(&self, later: &Self, changed: &mut Looked) -> bool;
+    /// The same record later says the same, but for measured values and the lines on which it stands; what is different is put in.
+    fn stands_but_for(&self, later: &Self, changed: &mut Changed) -> bool;
 }
 
 /// A type that a key of a record can hold.
@@ -37,7 +37,7 @@ pub(crate) trait Field: Sized {
     /// Adds the value under its key, where there is one.
     fn state(&self, key: &str, statement: &mut Statement);
     /// The same value later says the same, but for measured values in it; those that are others are put in as they were.
-    fn is_same_but_for(&self, later: &Self, changed: &mut Looked) -> bool;
+    fn is_same_but_for(&self, later: &Self, changed: &mut Changed) -> bool;
     /// The keys of the record, or of each record in the list, that the value is.
     fn keys() -> Option<&'static [Key]> {
         None
@@ -144,8 +144,8 @@ macro_rules! record {
                 );)*
             }
 
-            fn stands_but_for(&self, later: &Self, changed: &mut quantity::Looked) -> bool {
-                self.origin.stands_where(&later.origin)
+            fn stands_but_for(&self, later: &Self, changed: &mut $crate::Changed) -> bool {
+                self.origin.stands_alike(&later.origin, changed)
                     $(&& $crate::record::Field::is_same_but_for(&self.$field, &later.$field, changed))*
             }
         }

@@ -73,9 +73,10 @@ pub fn removal(main: &SourceFile, beside: &[SourceFile], path: &str) -> Option<R
     let mut next = 0;
     while let Some(gone) = goes.get(next).cloned() {
         next += 1;
+        let gone = within(&tables, &[gone]);
         for naming in namings
             .iter()
-            .filter(|naming| naming.names_one(&gone, &tables))
+            .filter(|naming| gone.iter().any(|one| naming.names_one(one, &tables)))
         {
             let is_needed = naming.key.required && !is_list(naming.key);
             if is_needed && !is_within(&naming.record, &goes) {
@@ -84,11 +85,12 @@ pub fn removal(main: &SourceFile, beside: &[SourceFile], path: &str) -> Option<R
         }
     }
     let mut let_go = Vec::new();
+    let all = within(&tables, &goes);
     for naming in namings
         .iter()
         .filter(|naming| !is_within(&naming.record, &goes))
     {
-        let lost: BTreeSet<&str> = goes
+        let lost: BTreeSet<&str> = all
             .iter()
             .filter(|gone| naming.names_one(gone, &tables))
             .filter_map(|gone| gone.rsplit('.').next())
@@ -118,6 +120,12 @@ impl Naming {
         let name = path.rsplit('.').next().unwrap_or_default();
         self.tables.iter().any(|one| one == table) && self.names.iter().any(|one| one == name)
     }
+}
+
+/// Paths of these records and of all below them: what names one of those is left without it as well.
+fn within(tables: &Tables, paths: &[String]) -> Vec<String> {
+    let all = tables.keys().filter(|path| is_within(path, paths));
+    all.cloned().collect()
 }
 
 /// A record is one of these, or below one.

@@ -75,7 +75,7 @@ impl Field for Text {
         statement.add(key, self, Known::Stated);
     }
 
-    fn is_same_but_for(&self, later: &Self, _: &mut quantity::Looked) -> bool {
+    fn is_same_but_for(&self, later: &Self, _: &mut crate::Changed) -> bool {
         self == later
     }
 

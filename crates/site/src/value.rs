@@ -1,12 +1,13 @@
 //! Quantities and numbers as values of keys.
 
 use crate::Signed;
+use crate::changed::Changed;
 use crate::problem::Code;
 use crate::reader::{Node, Reader};
 use crate::record::Field;
 use crate::schema::Definitions;
 use crate::stated::Statement;
-use quantity::{ConductorSize, Kind, Known, Looked, Measured, Quantity, ReadError};
+use quantity::{ConductorSize, Kind, Known, Measured, Quantity, ReadError};
 use serde_json::{Value, json};
 use toml::de::DeValue;
 
@@ -49,8 +50,8 @@ impl<Q: Quantity> Field for Measured<Q> {
         statement.add(key, text, self.known());
     }
 
-    fn is_same_but_for(&self, later: &Self, changed: &mut Looked) -> bool {
-        changed.put_changed(self, later);
+    fn is_same_but_for(&self, later: &Self, changed: &mut Changed) -> bool {
+        changed.put(self, later);
         true
     }
 
@@ -68,7 +69,7 @@ impl<Q: Quantity> Field for Signed<Q> {
         (**self).state(key, statement);
     }
 
-    fn is_same_but_for(&self, later: &Self, changed: &mut Looked) -> bool {
+    fn is_same_but_for(&self, later: &Self, changed: &mut Changed) -> bool {
         (**self).is_same_but_for(later, changed)
     }
 
@@ -198,7 +199,7 @@ impl Field for ConductorSize {
         statement.add(key, self, Known::Stated);
     }
 
-    fn is_same_but_for(&self, later: &Self, _: &mut Looked) -> bool {
+    fn is_same_but_for(&self, later: &Self, _: &mut crate::Changed) -> bool {
         self == later
     }
 
@@ -239,7 +240,7 @@ impl Field for u32 {
         statement.add(key, self, Known::Stated);
     }
 
-    fn is_same_but_for(&self, later: &Self, _: &mut Looked) -> bool {
+    fn is_same_but_for(&self, later: &Self, _: &mut crate::Changed) -> bool {
         self == later
     }
 
@@ -269,7 +270,7 @@ impl Field for bool {
         statement.add(key, if *self { "yes" } else { "no" }, Known::Stated);
     }
 
-    fn is_same_but_for(&self, later: &Self, _: &mut Looked) -> bool {
+    fn is_same_but_for(&self, later: &Self, _: &mut crate::Changed) -> bool {
         self == later
     }
 

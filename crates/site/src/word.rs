@@ -22,7 +22,7 @@ macro_rules! site_words {
             fn state(&self, key: &str, statement: &mut $crate::stated::Statement) {
                 statement.add(key, self, quantity::Known::Stated);
             }
-            fn is_same_but_for(&self, later: &Self, _: &mut quantity::Looked) -> bool {
+            fn is_same_but_for(&self, later: &Self, _: &mut crate::Changed) -> bool {
                 self == later
             }
             fn schema(definitions: &mut $crate::schema::Definitions) -> serde_json::Value {
@@ -69,7 +69,7 @@ impl crate::record::Field for quantity::UnitSystem {
     fn state(&self, key: &str, statement: &mut crate::stated::Statement) {
         statement.add(key, self, quantity::Known::Stated);
     }
-    fn is_same_but_for(&self, later: &Self, _: &mut quantity::Looked) -> bool {
+    fn is_same_but_for(&self, later: &Self, _: &mut crate::Changed) -> bool {
         self == later
     }
     fn schema(definitions: &mut crate::schema::Definitions) -> serde_json::Value {

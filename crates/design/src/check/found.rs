@@ -1,11 +1,12 @@
 //! What the last few rounds found, for the next: a finding stays as long as no value is another that was looked at for it.
 //!
 //! A check is a function of the site, so it finds the same where all that it looked at is the same. Measured values note
-//! who looks at them; everything else of two sites has to be equal, lines included, before anything is taken over.
+//! who looks at them; everything else of two sites has to be equal before anything is taken over, but for the lines on which
+//! things stand: those are told anew in what is taken over.
 
-use crate::finding::Finding;
+use crate::finding::{Finding, moved};
 use quantity::{Looked, looking};
-use site::Site;
+use site::{Changed, Site};
 use std::collections::{BTreeSet, VecDeque};
 use std::sync::{Arc, Mutex, PoisonError};
 
@@ -40,17 +41,17 @@ struct Kept {
     looked: Looked,
 }
 
-/// An earlier round over a site that differs from the one of now in these values only.
+/// An earlier round over a site that differs from the one of now in these values and lines only.
 pub(crate) struct Earlier<'r> {
     found: &'r Found,
-    changed: Looked,
+    changed: Changed,
 }
 
 impl Rounds {
     /// An earlier round from which findings can be taken over.
     pub(crate) fn like(&self, site: &Site) -> Option<Earlier<'_>> {
         self.0.iter().find_map(|found| {
-            let changed = found.site.values_changed(site)?;
+            let changed = found.site.changed(site)?;
             Some(Earlier { found, changed })
         })
     }
@@ -68,7 +69,7 @@ impl Earlier<'_> {
     pub(crate) fn of(&self, check: usize) -> Option<Sooner<'_>> {
         let found = self.found.checks.get(check)?;
         let changed = &self.changed;
-        let is_same = found.about.is_apart_from(changed);
+        let is_same = found.about.is_apart_from(changed.values());
         is_same.then_some(Sooner { found, changed })
     }
 }
@@ -77,20 +78,28 @@ impl Earlier<'_> {
 #[derive(Clone, Copy)]
 pub(crate) struct Sooner<'r> {
     found: &'r CheckFound,
-    changed: &'r Looked,
+    changed: &'r Changed,
 }
 
 impl Sooner<'_> {
     /// All of it, where all of it stays.
     pub(crate) fn whole(&self) -> Option<CheckFound> {
-        let mut all = 0..self.found.asked.len();
-        all.all(|at| self.stays(at).is_some())
-            .then(|| self.found.clone())
+        let all = 0..self.found.asked.len();
+        let asked: Option<Vec<Kept>> = all.map(|at| self.stays(at)).collect();
+        asked.map(|asked| CheckFound {
+            about: self.found.about,
+            asked,
+        })
     }
 
-    fn stays(&self, at: usize) -> Option<&Kept> {
+    fn stays(&self, at: usize) -> Option<Kept> {
         let kept = self.found.asked.get(at)?;
-        kept.looked.is_apart_from(self.changed).then_some(kept)
+        let stays = kept.looked.is_apart_from(self.changed.values());
+        let finding = stays.then(|| moved(&kept.finding, self.changed))??;
+        Some(Kept {
+            finding,
+            looked: kept.looked,
+        })
     }
 }
 
@@ -142,7 +151,7 @@ impl<'r> Finds<'r> {
     pub(crate) fn next(&mut self, make: impl FnOnce() -> Finding) {
         let place = self.asked.len();
         let kept = self.taken.take(place).then(|| {
-            let stays = self.sooner.and_then(|sooner| sooner.stays(place).cloned());
+            let stays = self.sooner.and_then(|sooner| sooner.stays(place));
             stays.unwrap_or_else(|| {
                 let (finding, looked) = looking(make);
                 Kept {

@@ -1,6 +1,7 @@
 //! A finding: one question answered for one thing.
 
 mod make;
+mod moved;
 #[cfg(test)]
 mod tests;
 mod tolerance;
@@ -10,6 +11,7 @@ pub use tolerance::{Corner, CornerValue, Deciding, Method};
 pub use working::{Line, SourceNote, Working};
 
 pub(crate) use make::{judged, made, made_at_the_bad_ends, reading};
+pub(crate) use moved::moved;
 
 use crate::question::Severity;
 use crate::{Figure, Standing, Verdict};

@@ -119,8 +119,8 @@ pub use ways::*;
 pub use wiring::*;
 pub use work::*;
 
+use crate::changed::Changed;
 use crate::record::Record as _;
-use quantity::Looked;
 
 record! {
     /// A whole installation, as one description.
@@ -257,11 +257,12 @@ record! {
 }
 
 impl Site {
-    /// The measured values that are others in the same site later, as they were; nothing where anything else is another, be
-    /// it a word, a name, what is there at all, or the line on which something stands.
-    pub fn values_changed(&self, later: &Self) -> Option<Looked> {
-        let mut changed = Looked::NONE;
-        self.stands_but_for(later, &mut changed).then_some(changed)
+    /// The measured values that are others in the same site later, and the lines; nothing where anything else is another, be it a
+    /// word, a name, what is there at all, or what stands before what.
+    pub fn changed(&self, later: &Self) -> Option<Changed> {
+        let mut changed = Changed::nothing();
+        let is_same = self.stands_but_for(later, &mut changed);
+        (is_same && changed.keeps_order()).then_some(changed)
     }
 
     /// The operators that drive a gate.

@@ -29,7 +29,7 @@ impl Field for WeatherFile {
         self.name.state(key, statement);
     }
 
-    fn is_same_but_for(&self, later: &Self, _: &mut quantity::Looked) -> bool {
+    fn is_same_but_for(&self, later: &Self, _: &mut crate::Changed) -> bool {
         self == later
     }
 

@@ -53,7 +53,7 @@ const ROUTES: &[Route] = &[
     (
         "post",
         "/api/jobs/{job}/edits",
-        "Makes changes to the revision that is expected, and keeps all or none.",
+        "Makes changes to the revision that is expected, and keeps all or none. What others name is not taken out alone: that is refused with 422, which names them; `removal` tells the changes that take it out with them.",
         "Edits",
         "State",
     ),
@@ -123,7 +123,7 @@ const ROUTES: &[Route] = &[
     (
         "get",
         "/api/jobs/{job}/removal",
-        "What goes with the thing at `path` when it is taken out, in words and as the changes that do it; nothing is changed.",
+        "What goes with the thing at `path` when it is taken out, what lets go of its name, in words and as the changes that do it; nothing is changed.",
         "",
         "Any",
     ),

@@ -39,6 +39,11 @@ impl Edit {
         self.act == Act::Add
     }
 
+    /// It takes something out.
+    pub(crate) fn removes(&self) -> bool {
+        self.act == Act::Remove
+    }
+
     /// It writes the value that a problem is about.
     pub(crate) fn wrote(&self, problem: &Problem) -> bool {
         self.act == Act::Set && path(&problem.path) == self.path

@@ -3,6 +3,7 @@
 use super::disk::{self, Files, Stamp, Unfinished};
 use super::edit::{Edit, all_made};
 use super::journal::Journal;
+use super::named::names_only_what_is_there;
 use crate::serve::answering::Answered;
 use crate::serve::lock;
 use crate::serve::refusal::Refusal;
@@ -131,6 +132,9 @@ impl Seen {
         if let Some(zero) = seen.problems.iter().find(zero) {
             let edit = edits.iter().find(|edit| edit.wrote(zero));
             return Err(Refusal::problem(zero).at(edit.map_or("", Edit::path)));
+        }
+        if edits.iter().any(Edit::removes) {
+            names_only_what_is_there(&self.problems, &seen.problems)?;
         }
         // A record that is new has to read; what a changed value does elsewhere is said and left to whoever changes it.
         let adds = edits.iter().any(Edit::adds);

@@ -5,6 +5,7 @@ mod edit;
 mod job;
 mod journal;
 mod name;
+mod named;
 mod splice;
 
 pub(super) use edit::Edit;
