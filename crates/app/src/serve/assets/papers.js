@@ -25,6 +25,12 @@ async function list() {
   if (told.task) progress({ task: told.task, state: "running", done: 0, of: 1, says: "Making" });
 }
 
+/** Shows what the site file and the walks beside it say now. */
+function again() {
+  const unread = markup(location.pathname).then((page) => part("unread").replaceWith(page.getElementById("unread") ?? ""));
+  Promise.all([list(), unread]).catch((refused) => tell(part("trouble"), refused));
+}
+
 /** @param {any} told */
 function progress(told) {
   task = told.task;
@@ -56,8 +62,7 @@ events.addEventListener("progress", (event) => {
   const told = JSON.parse(event.data).progress;
   if (told.what === "papers") progress(told);
 });
-events.addEventListener("changed", () => {
-  void list();
-  void markup(location.pathname).then((page) => part("unread").replaceWith(page.getElementById("unread") ?? ""));
-});
+events.addEventListener("changed", again);
+// What happened before the page was heard, it asks for once it is.
+events.addEventListener("open", again);
 void list().catch((refused) => tell(part("trouble"), refused));
